@@ -1,0 +1,82 @@
+import type { NonEmpty } from '../base/non-empty.ts'
+import type { PlainDate } from '../base/plain-date.ts'
+import type { ComponentKind, MeasureName, Measures, Reference } from './component.ts'
+import type { PermitKind } from './permit.ts'
+import type { StatedLength, StatedVolume } from './quantity.ts'
+import type { Source } from './source.ts'
+
+export type PermitRef = {
+  readonly id: string
+  readonly revision: number
+  readonly number: string
+  readonly kind: PermitKind
+  readonly issuedOn: PlainDate | null
+  readonly approvedOn: PlainDate | null
+}
+
+/** Which paper says it, where on it, and how it came to be read. */
+export type Origin = { readonly permit: PermitRef; readonly pointer: string; readonly source: Source }
+
+/** What the file says of one thing: one value, none, one that can't be read, or several that can't all be true. */
+export type Claim<T> =
+  | { readonly state: 'stated'; readonly value: T; readonly origin: Origin }
+  | { readonly state: 'silent' }
+  | { readonly state: 'unreadable'; readonly note: string; readonly origin: Origin }
+  | {
+      readonly state: 'contradictory'
+      readonly claims: NonEmpty<{ readonly value: T; readonly origin: Origin }>
+    }
+
+type Stated = Measures<StatedLength, StatedVolume>
+export type MeasureClaims = { readonly [Name in MeasureName]: Claim<NonNullable<Stated[Name]>> }
+
+export type ComponentEvent = {
+  readonly what: 'installed' | 'replaced' | 'altered' | 'abandoned' | 'mentioned'
+  readonly permit: PermitRef
+}
+
+export type AsBuiltComponent = {
+  /** Stable across folds: the first permit's id and the component's tag on it. */
+  readonly key: string
+  readonly label: string
+  readonly kind: ComponentKind
+  readonly standing: 'in-service' | 'replaced' | 'abandoned'
+  /** Key of the component that took its place. */
+  readonly replacedBy: string | null
+  readonly replaces: readonly string[]
+  readonly measures: MeasureClaims
+  readonly reference: Claim<Reference<StatedLength>>
+  readonly events: NonEmpty<ComponentEvent>
+}
+
+export type Contradiction = { readonly says: string; readonly permits: readonly PermitRef[] }
+
+/** What should be in the ground on a day: the approved permits folded in date order, then reviewers' corrections. */
+export type AsBuilt = {
+  readonly on: PlainDate
+  readonly permits: readonly PermitRef[]
+  /** In the file, but without a final approval by that day: they build nothing. */
+  readonly unapproved: readonly PermitRef[]
+  readonly bedrooms: Claim<number>
+  readonly designFlowGpd: Claim<number>
+  readonly percRateMpi: Claim<number>
+  readonly soilTexture: Claim<string>
+  readonly components: readonly AsBuiltComponent[]
+  readonly contradictions: readonly Contradiction[]
+}
+
+export const SYSTEM_FIELDS = ['bedrooms', 'designFlowGpd', 'percRateMpi', 'soilTexture'] as const
+export type SystemField = (typeof SYSTEM_FIELDS)[number]
+
+/** A reviewer's correction of what a permit is taken to say: applied after the permits, newest last. */
+export type Correction = {
+  readonly decision: string
+  readonly on: PlainDate
+  readonly by: string
+  /** The permit whose saying it mends. */
+  readonly permit: string
+  /** Key of the component; null for a value of the whole system (`bedrooms`). */
+  readonly component: string | null
+  readonly field: MeasureName | SystemField
+  readonly value: unknown
+}

@@ -1,0 +1,213 @@
+import { compareDates, type PlainDate } from '../base/plain-date.ts'
+import type {
+  AsBuilt,
+  AsBuiltComponent,
+  Claim,
+  Contradiction,
+  Correction,
+  PermitRef,
+  SystemField,
+} from './as-built.ts'
+import { SILENT, superseded, together } from './claim.ts'
+import { applyCorrections } from './correct.ts'
+import type { FiledPermit, StatedComponent } from './permit.ts'
+import { claimsOf, newComponent, refOf, systemClaim } from './permit-claims.ts'
+
+type Draft = { components: AsBuiltComponent[]; contradictions: Contradiction[] }
+
+/**
+ * The as-built on a day: permits with a final approval on or before it, folded in date order. A replacement ends what
+ * it names, an alteration changes in part, an abandonment takes out of use. Where the papers can't all be true, or do
+ * not say which of several components they mean, that is recorded as a contradiction and nothing is guessed.
+ */
+export function asBuiltOn(
+  permits: readonly FiledPermit[],
+  corrections: readonly Correction[],
+  on: PlainDate,
+): AsBuilt {
+  const approved = permits
+    .filter(({ record }) => record.approvedOn !== null && record.approvedOn <= on)
+    .sort(inOrder)
+  const draft: Draft = { components: [], contradictions: [] }
+  let system = {
+    bedrooms: SILENT,
+    designFlowGpd: SILENT,
+    percRateMpi: SILENT,
+    soilTexture: SILENT,
+  } as SystemClaims
+  for (const permit of approved) {
+    system = foldSystem(system, permit)
+    if (permit.record.kind === 'abandonment' && permit.record.components.length === 0)
+      abandonAll(draft, permit)
+    permit.record.components.forEach((stated, index) => {
+      foldComponent(draft, permit, stated, index)
+    })
+  }
+  const folded: AsBuilt = {
+    on,
+    permits: approved.map(refOf),
+    unapproved: permits.filter((permit) => !approved.includes(permit)).map(refOf),
+    ...system,
+    components: draft.components,
+    contradictions: draft.contradictions,
+  }
+  return applyCorrections(folded, corrections)
+}
+
+type SystemClaims = Pick<AsBuilt, SystemField>
+
+const inOrder = (a: FiledPermit, b: FiledPermit): number =>
+  compareDates(a.record.approvedOn!, b.record.approvedOn!) ||
+  compareDates(a.record.issuedOn ?? a.record.approvedOn!, b.record.issuedOn ?? b.record.approvedOn!) ||
+  (a.record.number < b.record.number ? -1 : 1)
+
+/** New work and alterations may set the design anew; a repair that states another design contradicts it. */
+function foldSystem(before: SystemClaims, permit: FiledPermit): SystemClaims {
+  const resets = permit.record.kind === 'new' || permit.record.kind === 'alteration'
+  const merge = <T>(older: Claim<T>, newer: Claim<T>): Claim<T> =>
+    (resets ? superseded : together)(older, newer)
+  return {
+    bedrooms: merge(before.bedrooms, systemClaim(permit, 'bedrooms')),
+    designFlowGpd: merge(before.designFlowGpd, systemClaim(permit, 'designFlowGpd')),
+    percRateMpi: superseded(before.percRateMpi, systemClaim(permit, 'percRateMpi')),
+    soilTexture: superseded(before.soilTexture, systemClaim(permit, 'soilTexture')),
+  }
+}
+
+function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
+  switch (stated.action) {
+    case 'install':
+      return install(draft, permit, stated, index)
+    case 'replace':
+      return replace(draft, permit, stated, index)
+    case 'alter':
+      return onTarget(draft, permit, stated, 'alters', (target) =>
+        overlay(target, permit, stated, index, superseded, 'altered'),
+      )
+    case 'abandon':
+      return onTarget(draft, permit, stated, 'abandons', (target) => ({
+        ...target,
+        standing: 'abandoned',
+        events: [...target.events, { what: 'abandoned', permit: refOf(permit) }],
+      }))
+    case 'mention': {
+      const target = targets(draft, stated)[0]
+      if (target) put(draft, overlay(target, permit, stated, index, together, 'mentioned'))
+      else draft.components.push(newComponent(permit, stated, index, 'mentioned'))
+    }
+  }
+}
+
+/** A second `new` permit for a component of the same name, with no word of replacement, speaks of the same one. */
+function install(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
+  const twin = draft.components.find((known) => isNamed(known, stated) && known.standing === 'in-service')
+  if (!twin || permit.record.kind !== 'new') {
+    draft.components.push(newComponent(permit, stated, index, 'installed'))
+    return
+  }
+  put(draft, overlay(twin, permit, stated, index, together, 'installed'))
+  draft.contradictions.push({
+    says: `two permits each put in ${twin.label}, and neither says that it replaces the other`,
+    permits: [twin.events[0].permit, refOf(permit)],
+  })
+}
+
+function replace(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
+  const found = targets(draft, stated)
+  const named = stated.replaces.length > 0
+  if (found.length === 0 || (!named && found.length > 1)) {
+    draft.contradictions.push(unclear(permit, stated, 'replaces', found))
+    draft.components.push(newComponent(permit, stated, index, 'installed'))
+    return
+  }
+  const successor = newComponent(permit, stated, index, 'installed')
+  for (const target of found) {
+    put(draft, {
+      ...target,
+      standing: 'replaced',
+      replacedBy: successor.key,
+      events: [...target.events, { what: 'replaced', permit: refOf(permit) }],
+    })
+  }
+  draft.components.push({ ...successor, replaces: found.map(({ key }) => key) })
+}
+
+function onTarget(
+  draft: Draft,
+  permit: FiledPermit,
+  stated: StatedComponent,
+  verb: 'alters' | 'abandons',
+  change: (target: AsBuiltComponent) => AsBuiltComponent,
+): void {
+  const found = targets(draft, stated)
+  if (found.length === 1) put(draft, change(found[0]!))
+  else draft.contradictions.push(unclear(permit, stated, verb, found))
+}
+
+const isNamed = (known: AsBuiltComponent, stated: StatedComponent): boolean =>
+  known.kind === stated.kind && sameName(known.label, stated.tag)
+const sameName = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
+
+/** The components in service that an entry means: those it names, else the one of its name, else all of its kind. */
+function targets(draft: Draft, stated: StatedComponent): AsBuiltComponent[] {
+  const serving = draft.components.filter(({ standing }) => standing === 'in-service')
+  if (stated.replaces.length > 0) {
+    return serving.filter((known) =>
+      stated.replaces.some((tag) => sameName(known.label, tag) || known.key === tag),
+    )
+  }
+  const named = serving.filter((known) => isNamed(known, stated))
+  return named.length > 0 ? named : serving.filter((known) => known.kind === stated.kind)
+}
+
+const unclear = (
+  permit: FiledPermit,
+  stated: StatedComponent,
+  verb: string,
+  found: readonly AsBuiltComponent[],
+): Contradiction => ({
+  says:
+    found.length === 0
+      ? `permit ${permit.record.number} ${verb} ${stated.tag}, but no earlier permit put one in`
+      : `permit ${permit.record.number} ${verb} ${stated.tag}, and does not say which of ${found.map(({ label }) => label).join(', ')} it means`,
+  permits: [refOf(permit), ...found.map(({ events }): PermitRef => events[0].permit)],
+})
+
+const put = (draft: Draft, changed: AsBuiltComponent): void => {
+  draft.components = draft.components.map((known) => (known.key === changed.key ? changed : known))
+}
+
+function overlay(
+  target: AsBuiltComponent,
+  permit: FiledPermit,
+  stated: StatedComponent,
+  index: number,
+  merge: typeof together,
+  what: 'altered' | 'mentioned' | 'installed',
+): AsBuiltComponent {
+  const said = claimsOf(permit, stated, index)
+  const measures = Object.fromEntries(
+    Object.entries(target.measures).map(([name, claim]) => [
+      name,
+      merge<unknown>(claim, said.measures[name as keyof typeof said.measures]),
+    ]),
+  ) as AsBuiltComponent['measures']
+  return {
+    ...target,
+    measures,
+    reference: superseded(target.reference, said.reference),
+    events: [...target.events, { what, permit: refOf(permit) }],
+  }
+}
+
+function abandonAll(draft: Draft, permit: FiledPermit): void {
+  draft.components = draft.components.map((known) =>
+    known.standing === 'in-service'
+      ? {
+          ...known,
+          standing: 'abandoned',
+          events: [...known.events, { what: 'abandoned', permit: refOf(permit) }],
+        }
+      : known,
+  )
+}
