@@ -1,0 +1,105 @@
+import { z } from 'zod'
+import type { NonEmpty } from '../../base/non-empty.ts'
+import { type DesignFlow, designFlow } from './design-flow.ts'
+
+/** Row of a bedroom table: this many bedrooms and fewer (down to the row above) need `gal`. */
+export type BedroomRow = { readonly bedrooms: number; readonly gal: number }
+
+/** V = perGpd · (Q − after) + plus, for flows up to `upTo` (included) or `below` (excluded); the last has neither. */
+export type FlowPiece = {
+  readonly upTo: number | null
+  readonly below: number | null
+  readonly perGpd: number
+  readonly after: number
+  readonly plus: number
+}
+
+/** Above the last row: the last row holds for all more; so much for each more; by flow; or the table is silent. */
+export type MoreBedrooms =
+  | { readonly rule: 'open-top' }
+  | { readonly rule: 'add-per-bedroom'; readonly gal: number }
+  | { readonly rule: 'by-flow'; readonly flow: DesignFlow | null; readonly pieces: NonEmpty<FlowPiece> }
+  | { readonly rule: 'not-stated' }
+
+type WithGrinder = { readonly factor: number } | { readonly rule: CapacityRule }
+
+type Shared = {
+  /** The name the source gives the table, for the steps: "Table 5.2". */
+  readonly table: string
+  /** Never below this many gallons, whatever the table says. */
+  readonly minimumGal: number
+  /** What a garbage grinder changes; null when the rule says nothing of one. */
+  readonly withGrinder: WithGrinder | null
+}
+
+/** Minimum liquid capacity in US gallons, as law and model codes write it. */
+export type CapacityRule =
+  | (Shared & { readonly by: 'bedrooms'; readonly rows: NonEmpty<BedroomRow>; readonly more: MoreBedrooms })
+  | (Shared & { readonly by: 'flow'; readonly flow: DesignFlow | null; readonly pieces: NonEmpty<FlowPiece> })
+  | (Shared & { readonly by: 'largest-of'; readonly rules: NonEmpty<CapacityRule> })
+
+const positive = z.number().positive()
+const edge = positive.nullish().transform((value) => value ?? null)
+
+const piece = z
+  .strictObject({
+    upTo: edge,
+    below: edge,
+    perGpd: z.number(),
+    after: z.number().default(0),
+    plus: z.number().default(0),
+  })
+  .refine((it) => it.upTo === null || it.below === null, { error: 'write either up-to or below, not both' })
+
+const top = (it: FlowPiece): number => it.upTo ?? it.below ?? Number.POSITIVE_INFINITY
+
+/** Pieces run upward without a gap: each begins where the one before it ends. */
+const pieces = z
+  .array(piece)
+  .nonempty()
+  .superRefine((list, context) => {
+    for (let i = 1; i < list.length; i++)
+      if (top(list[i]!) <= top(list[i - 1]!))
+        context.addIssue({ code: 'custom', path: [i], message: 'a piece must end above the piece before it' })
+  })
+
+const rows = z
+  .array(z.strictObject({ bedrooms: z.int().positive(), gal: positive }))
+  .nonempty()
+  .superRefine((list, context) => {
+    for (let i = 1; i < list.length; i++)
+      if (list[i]!.bedrooms <= list[i - 1]!.bedrooms)
+        context.addIssue({
+          code: 'custom',
+          path: [i, 'bedrooms'],
+          message: 'bedroom counts must rise row by row',
+        })
+  })
+
+const flow = designFlow.nullish().transform((value) => value ?? null)
+
+const more = z.discriminatedUnion('rule', [
+  z.strictObject({ rule: z.literal('open-top') }),
+  z.strictObject({ rule: z.literal('add-per-bedroom'), gal: positive }),
+  z.strictObject({ rule: z.literal('by-flow'), flow, pieces }),
+  z.strictObject({ rule: z.literal('not-stated') }),
+])
+
+const shared = {
+  table: z.string().min(1),
+  minimumGal: z.number().nonnegative().default(0),
+  withGrinder: z
+    .lazy(() => z.union([z.strictObject({ factor: positive }), z.strictObject({ rule: capacityRule })]))
+    .nullish()
+    .transform((value) => value ?? null),
+}
+
+export const capacityRule: z.ZodType<CapacityRule> = z.discriminatedUnion('by', [
+  z.strictObject({ by: z.literal('bedrooms'), ...shared, rows, more }),
+  z.strictObject({ by: z.literal('flow'), ...shared, flow, pieces }),
+  z.strictObject({
+    by: z.literal('largest-of'),
+    ...shared,
+    rules: z.lazy(() => z.array(capacityRule).nonempty()),
+  }),
+]) as never

@@ -1,0 +1,80 @@
+import { z } from 'zod'
+import type { PlainDate } from '../../base/plain-date.ts'
+import { COMPONENT_KINDS, type ComponentKind, MATERIALS, type Material } from '../../records/component.ts'
+import { type Citation, citation } from '../citation.ts'
+import { dayOrOpen } from '../day.ts'
+
+const text = z.string().trim().min(1)
+const maybe = <T>(schema: z.ZodType<T>) => schema.nullish().transform((value) => value ?? null)
+
+/** What an item of an era or an expectation speaks of. */
+export const ABOUT = [...COMPONENT_KINDS, 'lid', 'baffle', 'pipe', 'record', 'system', 'volume'] as const
+export type About = ComponentKind | 'lid' | 'baffle' | 'pipe' | 'record' | 'system' | 'volume'
+
+type Item = {
+  readonly id: string
+  readonly about: About
+  readonly says: string
+  /** Built or installed in this span; `until` is the first day outside it. */
+  readonly from: PlainDate | null
+  readonly until: PlainDate | null
+  readonly material: Material | null
+  readonly citations: readonly [Citation, ...Citation[]]
+}
+
+/** A fact of its time, in words: what was built then, or allowed, or ended. */
+export type EraFact = Item
+
+/**
+ * What is usual where the record is silent. Never a record and never a requirement. The figures, where there are any,
+ * are for drawing: `low` to `high` in `unit`, measured as `measured` says.
+ */
+export type Expectation = Item & {
+  readonly figure: {
+    readonly low: number
+    readonly high: number
+    readonly unit: 'ft' | 'in' | 'gal/ft3' | 'years'
+    readonly measured: string
+  } | null
+  readonly side: 'away-from-well' | 'downhill' | null
+}
+
+const item = {
+  id: text,
+  about: z.enum(ABOUT),
+  says: text,
+  from: dayOrOpen,
+  until: dayOrOpen,
+  material: maybe(z.enum(MATERIALS)),
+  citations: z.array(citation).nonempty(),
+}
+
+const figure = z
+  .strictObject({
+    low: z.number(),
+    high: z.number(),
+    unit: z.enum(['ft', 'in', 'gal/ft3', 'years']),
+    measured: text,
+  })
+  .refine((it) => it.low <= it.high, { error: 'low lies above high' })
+
+const apart = (list: readonly { readonly id: string }[], context: z.core.$RefinementCtx): void => {
+  const seen = new Set<string>()
+  for (const [i, { id }] of list.entries()) {
+    if (seen.has(id))
+      context.issues.push({ code: 'custom', path: [i, 'id'], message: `id "${id}" stands twice`, input: id })
+    seen.add(id)
+  }
+}
+
+export const eraFacts: z.ZodType<readonly EraFact[]> = z
+  .array(z.strictObject(item))
+  .nonempty()
+  .superRefine(apart) as never
+
+export const expectations: z.ZodType<readonly Expectation[]> = z
+  .array(
+    z.strictObject({ ...item, figure: maybe(figure), side: maybe(z.enum(['away-from-well', 'downhill'])) }),
+  )
+  .nonempty()
+  .superRefine(apart) as never

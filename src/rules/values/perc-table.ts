@@ -1,0 +1,83 @@
+import { z } from 'zod'
+import type { NonEmpty } from '../../base/non-empty.ts'
+
+/** What of the excavation counts as absorption area. */
+export const COUNTED_AREAS = ['bottom', 'sidewall', 'bottom-and-one-foot-of-sidewall'] as const
+export type CountedArea = (typeof COUNTED_AREAS)[number]
+
+/**
+ * Up to `upTo` minutes (included), from just above the row before. Either column may be missing; where a source prints
+ * both and they disagree, both stand. `texture` narrows a row to one soil (a fine-sand exception).
+ */
+export type PercRow = {
+  readonly upTo: number
+  readonly texture: string | null
+  readonly sqFtPerBedroom: number | null
+  readonly gpdPerSqFt: number | null
+}
+
+type Bounds = {
+  readonly table: string
+  /** Minutes for the water to fall one inch, or to fall the last six inches. */
+  readonly reading: 'minutes-per-inch' | 'minutes-for-last-6-inches'
+  readonly counts: CountedArea
+  /** Faster than this (in the table's reading) is unsuitable, or the table is silent; null: no lower bound. */
+  readonly fastest: { readonly limit: number; readonly beyond: 'unsuitable' | 'not-stated' } | null
+  /** Slower than the last row, or than the formula's limit. */
+  readonly slower: 'unsuitable' | 'not-stated'
+  /** A bed needs this many times the area of trenches; 1 where the table makes no difference. */
+  readonly bedFactor: number
+}
+
+/** Percolation reading to absorption area. Rows are never interpolated: the next slower row governs. */
+export type PercTable =
+  | (Bounds & { readonly rule: 'rows'; readonly rows: NonEmpty<PercRow> })
+  /** Q/A = coefficient / √t, t in minutes per inch, up to `slowest` (the Ryon form). */
+  | (Bounds & { readonly rule: 'inverse-root'; readonly coefficient: number; readonly slowest: number })
+
+const positive = z.number().positive()
+const maybe = positive.nullish().transform((value) => value ?? null)
+
+const bounds = {
+  table: z.string().min(1),
+  reading: z.enum(['minutes-per-inch', 'minutes-for-last-6-inches']),
+  counts: z.enum(COUNTED_AREAS),
+  fastest: z
+    .strictObject({ limit: positive, beyond: z.enum(['unsuitable', 'not-stated']) })
+    .nullish()
+    .transform((value) => value ?? null),
+  slower: z.enum(['unsuitable', 'not-stated']),
+  bedFactor: positive.default(1),
+}
+
+const row = z
+  .strictObject({
+    upTo: positive,
+    texture: z
+      .string()
+      .min(1)
+      .nullish()
+      .transform((value) => value ?? null),
+    sqFtPerBedroom: maybe,
+    gpdPerSqFt: maybe,
+  })
+  .refine((it) => it.sqFtPerBedroom !== null || it.gpdPerSqFt !== null, {
+    error: 'a row needs sq-ft-per-bedroom or gpd-per-sq-ft',
+  })
+
+const rows = z
+  .array(row)
+  .nonempty()
+  .superRefine((list, context) => {
+    for (let i = 1; i < list.length; i++) {
+      const [before, it] = [list[i - 1]!, list[i]!]
+      const special = it.texture !== before.texture && it.upTo === before.upTo
+      if (it.upTo <= before.upTo && !special)
+        context.addIssue({ code: 'custom', path: [i, 'upTo'], message: 'rows must run from fast to slow' })
+    }
+  })
+
+export const percTable: z.ZodType<PercTable> = z.discriminatedUnion('rule', [
+  z.strictObject({ rule: z.literal('rows'), ...bounds, rows }),
+  z.strictObject({ rule: z.literal('inverse-root'), ...bounds, coefficient: positive, slowest: positive }),
+]) as never

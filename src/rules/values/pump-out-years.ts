@@ -1,0 +1,35 @@
+import { z } from 'zod'
+import type { NonEmpty } from '../../base/non-empty.ts'
+
+/** Years between pumpings by tank size and people in year-round residence; null where the table prints a dash. */
+export type PumpOutYears = {
+  readonly table: string
+  readonly people: NonEmpty<number>
+  readonly rows: NonEmpty<{ readonly gal: number; readonly years: NonEmpty<number | null> }>
+}
+
+const rising = (list: readonly number[]): boolean => list.every((it, i) => i === 0 || it > list[i - 1]!)
+
+export const pumpOutYears: z.ZodType<PumpOutYears> = z
+  .strictObject({
+    table: z.string().min(1),
+    people: z.array(z.int().positive()).nonempty().refine(rising, { error: 'people must rise' }),
+    rows: z
+      .array(
+        z.strictObject({
+          gal: z.number().positive(),
+          years: z.array(z.number().positive().nullable()).nonempty(),
+        }),
+      )
+      .nonempty()
+      .refine((rows) => rising(rows.map((row) => row.gal)), { error: 'tank sizes must rise row by row' }),
+  })
+  .superRefine(({ people, rows }, context) => {
+    for (const [i, row] of rows.entries())
+      if (row.years.length !== people.length)
+        context.addIssue({
+          code: 'custom',
+          path: ['rows', i, 'years'],
+          message: `has ${row.years.length} columns where people has ${people.length}`,
+        })
+  }) as never
