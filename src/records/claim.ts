@@ -6,7 +6,7 @@ export const SILENT: Claim<never> = { state: 'silent' }
 export const stated = <T>(value: T, origin: Origin): Claim<T> => ({ state: 'stated', value, origin })
 
 /** The one value on record, or null where it is silent, unreadable or contradicted. */
-export const valueOf = <T>(claim: Claim<T>): T | null => (claim.state === 'stated' ? claim.value : null)
+export const statedValue = <T>(claim: Claim<T>): T | null => (claim.state === 'stated' ? claim.value : null)
 
 /**
  * Do two writings mean the same? Lengths and volumes agree when they differ by no more than half of the last place

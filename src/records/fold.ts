@@ -77,19 +77,23 @@ function foldSystem(before: SystemClaims, permit: FiledPermit): SystemClaims {
 function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
   switch (stated.action) {
     case 'install':
-      return install(draft, permit, stated, index)
+      install(draft, permit, stated, index)
+      break
     case 'replace':
-      return replace(draft, permit, stated, index)
+      replace(draft, permit, stated, index)
+      break
     case 'alter':
-      return onTarget(draft, permit, stated, 'alters', (target) =>
+      onTarget(draft, permit, stated, 'alters', (target) =>
         overlay(target, permit, stated, index, superseded, 'altered'),
       )
+      break
     case 'abandon':
-      return onTarget(draft, permit, stated, 'abandons', (target) => ({
+      onTarget(draft, permit, stated, 'abandons', (target) => ({
         ...target,
         standing: 'abandoned',
         events: [...target.events, { what: 'abandoned', permit: refOf(permit) }],
       }))
+      break
     case 'mention': {
       const target = targets(draft, stated)[0]
       if (target) put(draft, overlay(target, permit, stated, index, together, 'mentioned'))

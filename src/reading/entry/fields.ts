@@ -1,0 +1,17 @@
+import { z } from 'zod'
+
+/** One line of text as a person types it: trimmed, without control characters, at most `most` characters. */
+export const line = (most: number) =>
+  z
+    .string()
+    .trim()
+    .min(1, 'write something, or leave the field out')
+    .max(most, `at most ${most} characters`)
+    .refine((text) => !/[\u0000-\u001f\u007f]/.test(text), 'no control characters or line breaks')
+
+/** Free text: line breaks and tabs kept, other control characters refused. */
+export const prose = (most: number) =>
+  z
+    .string()
+    .max(most, `at most ${most} characters`)
+    .refine((text) => !/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/.test(text), 'no control characters')
