@@ -41,7 +41,10 @@ export function canonicalParcelNumber(written: string, format: ParcelNumberForma
   return ok(padded.join(format.separator))
 }
 
-function grouped(figures: string, { groups, separator }: ParcelNumberFormat): string {
-  let at = 0
-  return groups.map((width) => figures.slice(at, (at += width))).join(separator)
-}
+const grouped = (figures: string, { groups, separator }: ParcelNumberFormat): string =>
+  groups
+    .map((width, index) => {
+      const from = groups.slice(0, index).reduce((sum, earlier) => sum + earlier, 0)
+      return figures.slice(from, from + width)
+    })
+    .join(separator)

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { compareDates } from '../../base/plain-date.ts'
+import { isPlainDate, type PlainDate } from '../../base/plain-date.ts'
 import { COMPONENT_KINDS } from '../../records/component.ts'
 import {
   PERMIT_ACTIONS,
@@ -21,6 +21,42 @@ const componentEntry = z.strictObject({
   replaces: z.array(line(60)).max(20).default([]),
   ...measureEntries(lengthEntry),
   note: optional(prose(2000)),
+})
+
+type Typed = {
+  readonly issuedOn: PlainDate | null
+  readonly approvedOn: PlainDate | null
+  readonly reference: unknown
+  readonly components: readonly Pick<StatedComponent, 'tag' | 'tie'>[]
+}
+
+/** What can only be seen by comparing fields. Runs even where single fields are at fault, so takes nothing for granted. */
+function acrossFields(entry: Partial<Typed>, context: z.core.$RefinementCtx): void {
+  const { issuedOn, approvedOn, components = [], reference } = entry ?? {}
+  if (issuedOn && approvedOn && isPlainDate(issuedOn) && isPlainDate(approvedOn) && approvedOn < issuedOn) {
+    context.addIssue({
+      code: 'custom',
+      path: ['approvedOn'],
+      message: `approved on ${approvedOn}, before it was issued on ${issuedOn}: check both dates`,
+    })
+  }
+  if (!Array.isArray(components)) return
+  for (const index of duplicateNames(components.map((component) => component?.tag))) {
+    context.addIssue({
+      code: 'custom',
+      path: ['components', index, 'tag'],
+      message: `"${components[index]!.tag}" names two components: give each its own name`,
+    })
+  }
+  components.forEach((component, index) => {
+    if (component?.tie && !reference) context.addIssue(tieWithoutReference(index))
+  })
+}
+
+export const tieWithoutReference = (index: number) => ({
+  code: 'custom' as const,
+  path: ['components', index, 'tie'],
+  message: 'a tie needs the reference corners it runs from: fill in reference.a and reference.b',
 })
 
 /** A permit as a person types it. Parsing gives the record of `records/permit.ts`; every fault comes back at once. */
@@ -49,32 +85,7 @@ export const permitEntry = z
       .max(100)
       .default([]),
   })
-  .superRefine((entry, context) => {
-    if (entry.issuedOn && entry.approvedOn && compareDates(entry.approvedOn, entry.issuedOn) < 0) {
-      context.addIssue({
-        code: 'custom',
-        path: ['approvedOn'],
-        message: `approved on ${entry.approvedOn}, before it was issued on ${entry.issuedOn}: check both dates`,
-      })
-    }
-    duplicateNames(entry.components.map(({ tag }) => tag)).forEach((index) => {
-      const tag = entry.components[index]!.tag
-      context.addIssue({
-        code: 'custom',
-        path: ['components', index, 'tag'],
-        message: `"${tag}" names two components: give each its own name`,
-      })
-    })
-    entry.components.forEach((component, index) => {
-      if (component.tie && !entry.reference) {
-        context.addIssue({
-          code: 'custom',
-          path: ['components', index, 'tie'],
-          message: 'a tie needs the reference corners it runs from: fill in reference.a and reference.b',
-        })
-      }
-    })
-  })
+  .superRefine(acrossFields, { when: () => true })
   .transform(
     (entry): PermitRecord => ({
       ...entry,
@@ -92,10 +103,11 @@ export const permitEntry = z
 
 export type PermitEntry = z.input<typeof permitEntry>
 
-/** Indexes of the later ones among equal names. */
-export function duplicateNames(names: readonly string[]): number[] {
+/** Indexes of the later ones among equal names; what is no text is no name. */
+export function duplicateNames(names: readonly unknown[]): number[] {
   const seen = new Set<string>()
   return names.flatMap((name, index) => {
+    if (typeof name !== 'string') return []
     const plain = name.trim().toLowerCase()
     if (seen.has(plain)) return [index]
     seen.add(plain)

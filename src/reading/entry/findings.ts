@@ -1,0 +1,158 @@
+import { z } from 'zod'
+import { COMPONENT_KINDS } from '../../records/component.ts'
+import {
+  CONDITIONS,
+  type FindingsRecord,
+  type FoundComponent,
+  NOT_REACHED_REASONS,
+  OCCUPANCY,
+  SEARCH_METHODS,
+  SEARCH_OUTCOMES,
+} from '../../records/findings.ts'
+import { type FoundLength, METHODS, type Method } from '../../records/quantity.ts'
+import { line, prose } from './fields.ts'
+import { measureEntries, optional, referenceEntry, sideFromWords } from './measures.ts'
+import { duplicateNames, tieWithoutReference } from './permit.ts'
+import { dateEntry, lengthEntry } from './quantity.ts'
+
+/** A length taken in the field: as written, with how it was taken; the default is the one usual for that measure. */
+const foundLength = (usual: Method) =>
+  z
+    .union([
+      lengthEntry.transform(
+        (length): FoundLength => ({ ...length, method: usual, instrument: instrumentOf(usual) }),
+      ),
+      z
+        .strictObject({
+          length: lengthEntry,
+          method: z.enum(METHODS).default(usual),
+          instrument: line(40)
+            .optional()
+            .meta({ description: 'Which tape or rod: two readings by one instrument share its error' }),
+        })
+        .transform(
+          ({ length, method, instrument }): FoundLength => ({
+            ...length,
+            method,
+            instrument: instrument ?? instrumentOf(method),
+          }),
+        ),
+    ])
+    .meta({
+      description: `A length as people write it, taken by ${usual}; or {length, method, instrument}`,
+      examples: ['7\'-10"', { length: '94 in', method: 'inside-tape' }],
+    })
+
+/** Lengths by the same kind of method on one visit are taken to be by one instrument, unless another is named. */
+const instrumentOf = (method: Method): string => method
+
+/** Height above (+) or below (−) the outlet invert. */
+const levelEntry = z
+  .strictObject({
+    above: lengthEntry.optional(),
+    below: lengthEntry.optional(),
+    method: z.enum(METHODS).default('inside-tape'),
+  })
+  .refine(
+    ({ above, below }) => (above === undefined) !== (below === undefined),
+    'write above or below, one of the two',
+  )
+  .transform(({ above, below, method }): FoundLength => {
+    const length = above ?? below!
+    return { ...length, ft: above ? length.ft : -length.ft, method, instrument: method }
+  })
+  .meta({ description: 'Liquid against the outlet invert', examples: [{ below: '5 in' }] })
+
+const componentEntry = z.strictObject({
+  key: optional(line(160)).meta({
+    description: "The as-built's key of the component this is, null for one not on record",
+  }),
+  label: line(60),
+  kind: z.enum(COMPONENT_KINDS),
+  outcome: z.enum(SEARCH_OUTCOMES),
+  searchedBy: z.array(z.enum(SEARCH_METHODS)).max(7).default([]),
+  searchedWithin: optional(foundLength('long-tape')),
+  notReachedBecause: optional(z.enum(NOT_REACHED_REASONS)),
+  ...measureEntries(foundLength('inside-tape')),
+  tie: measureEntries(foundLength('long-tape')).tie,
+  liquidDepth: optional(foundLength('sounding-rod')),
+  depthToTop: optional(foundLength('probe')),
+  condition: optional(z.enum(CONDITIONS)),
+  conditionWords: optional(prose(1000)),
+  levelAboveOutlet: optional(levelEntry),
+  scumThickness: optional(foundLength('sounding-rod')),
+  sludgeDepth: optional(foundLength('sounding-rod')),
+  outletDeviceBelow: optional(foundLength('inside-tape')),
+  outletDeviceAbove: optional(foundLength('inside-tape')),
+  lidSecured: optional(z.boolean()),
+  riserToGrade: optional(z.boolean()),
+  fix: optional(
+    z.strictObject({
+      lat: z.number().min(-90).max(90),
+      lon: z.number().min(-180).max(180),
+      radiusFt: z.number().positive().max(10_000),
+      coverage: z.union([z.literal(0.5), z.literal(0.68), z.literal(0.95)]).default(0.68),
+    }),
+  ),
+  sondeDepth: optional(foundLength('long-tape')),
+  cameraRun: optional(foundLength('camera-counter')),
+  note: optional(prose(2000)),
+})
+
+type Typed = {
+  readonly reference: unknown
+  readonly components: readonly (Partial<FoundComponent> | undefined)[]
+}
+
+/** What can only be seen by comparing fields. Runs even where single fields are at fault, so takes nothing for granted. */
+function acrossFields(entry: Partial<Typed>, context: z.core.$RefinementCtx): void {
+  const { components, reference } = entry ?? {}
+  if (!Array.isArray(components)) return
+  const fault = (index: number, field: string, message: string) =>
+    context.addIssue({ code: 'custom', path: ['components', index, field], message })
+  components.forEach((found: Typed['components'][number], index) => {
+    if (found?.outcome === 'not-found' && (found.searchedBy ?? []).length === 0) {
+      fault(index, 'searchedBy', 'say how it was searched for; without a search it is "not-looked-for"')
+    }
+    if (found?.outcome === 'not-reached' && !found.notReachedBecause) {
+      fault(index, 'notReachedBecause', 'say why it was not reached')
+    }
+    if (found?.tie && !reference) context.addIssue(tieWithoutReference(index))
+  })
+  for (const index of duplicateNames(components.map((found) => found?.label))) {
+    fault(index, 'label', `"${components[index].label}" names two components: give each its own name`)
+  }
+  for (const index of duplicateNames(components.map((found) => found?.key))) {
+    fault(index, 'key', `"${components[index].key}" is already answered above`)
+  }
+}
+
+/** Findings as an inspector types them. Parsing gives the record of `records/findings.ts`. */
+export const findingsEntry = z
+  .strictObject({
+    visitedOn: dateEntry,
+    occupancy: z.enum(OCCUPANCY).default('unknown'),
+    people: optional(z.number().int().min(0).max(200)),
+    bedroomsCounted: optional(z.number().int().min(0).max(50)),
+    lastPumpedOn: optional(dateEntry),
+    reference: optional(referenceEntry(foundLength('long-tape'))),
+    components: z.array(componentEntry).max(100).default([]),
+    notes: optional(prose(10_000)),
+  })
+  .superRefine(acrossFields, { when: () => true })
+  .transform(
+    (entry): FindingsRecord => ({
+      ...entry,
+      components: entry.components.map(
+        (found): FoundComponent => ({
+          ...found,
+          tie: found.tie && {
+            ...found.tie,
+            side: found.tie.side ?? sideFromWords(found.tie.sideWords, entry.reference?.wall ?? null),
+          },
+        }),
+      ),
+    }),
+  )
+
+export type FindingsEntry = z.input<typeof findingsEntry>

@@ -1,0 +1,76 @@
+import type { z } from 'zod'
+
+/** One fault of an entry: an RFC 6901 JSON Pointer to the value, and what is wrong with it and what to do. */
+export type EntryIssue = { readonly pointer: string; readonly message: string }
+
+type Issue = z.core.$ZodIssue
+const escaped = (key: PropertyKey): string => String(key).replaceAll('~', '~0').replaceAll('/', '~1')
+export const pointerOf = (path: readonly PropertyKey[]): string =>
+  path.map((key) => `/${escaped(key)}`).join('')
+
+/**
+ * Every fault that validation found, with unions told by the reading that came closest: a person who typed `4-6` for a
+ * length hears why it is not a length, not that it isn't an object either.
+ */
+export const entryIssues = (error: z.ZodError, at: readonly PropertyKey[] = []): EntryIssue[] =>
+  error.issues.flatMap((issue) => told(issue, [...at, ...issue.path]))
+
+function told(issue: Issue, path: readonly PropertyKey[]): EntryIssue[] {
+  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+    const closest = issue.errors.reduce((best, branch) =>
+      closeness(branch) > closeness(best) ? branch : best,
+    )
+    if (closeness(closest) > 0) return closest.flatMap((inner) => told(inner, [...path, ...inner.path]))
+    const wanted = [...new Set(issue.errors.flatMap(expectations))]
+    return [{ pointer: pointerOf(path), message: `write ${wanted.join(' or ')}` }]
+  }
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => ({
+      pointer: pointerOf([...path, key]),
+      message: 'there is no field of this name here',
+    }))
+  }
+  if (issue.code === 'invalid_value') {
+    return [{ pointer: pointerOf(path), message: `write one of: ${issue.values.map(String).join(', ')}` }]
+  }
+  if (issue.code === 'invalid_type') {
+    const missing = issue.input === undefined && /undefined/.test(issue.message)
+    return [
+      {
+        pointer: pointerOf(path),
+        message: missing
+          ? `is missing: write ${articled(issue.expected)}`
+          : `write ${articled(issue.expected)}`,
+      },
+    ]
+  }
+  return [{ pointer: pointerOf(path), message: issue.message }]
+}
+
+/** How near a branch of a union came: a fault of our own wording beats a wrong type; a deeper fault beats one at the top. */
+function closeness(branch: readonly Issue[]): number {
+  return Math.max(
+    0,
+    ...branch.map((issue) => {
+      if (issue.code === 'invalid_union')
+        return issue.path.length + Math.max(0, ...issue.errors.map(closeness))
+      return issue.code === 'invalid_type' ? issue.path.length : issue.path.length + 1
+    }),
+  )
+}
+
+const expectations = (branch: readonly Issue[]): string[] =>
+  branch.flatMap((issue) => {
+    if (issue.code === 'invalid_union') return issue.errors.flatMap(expectations)
+    return issue.code === 'invalid_type' ? [articled(issue.expected)] : [issue.message]
+  })
+
+const WORDS: { readonly [expected: string]: string } = {
+  string: 'text in quotation marks',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'an object with named fields',
+}
+const articled = (expected: string): string => WORDS[expected] ?? expected
