@@ -80,3 +80,8 @@ export function citeInWords(it: Citation): string {
   if (it.verified === 'from-memory') return `${place} (from memory, not read)`
   return it.verified === 'second-hand' ? `${place} (second-hand)` : place
 }
+
+/** A value with what it rests on. Every in-force answer is one. */
+export type Cited<Value> = { readonly value: Value; readonly citations: readonly Citation[] }
+
+export const citedInWords = ({ citations }: Cited<unknown>): string => citations.map(citeInWords).join('; ')

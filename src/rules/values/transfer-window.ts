@@ -1,7 +1,7 @@
 import { z } from 'zod'
 
 /** A span of calendar time as a rule writes it: "two years", "6 months", "15 calendar days". */
-export type Span = { readonly count: number; readonly unit: 'days' | 'months' | 'years' }
+export type CalendarSpan = { readonly count: number; readonly unit: 'days' | 'months' | 'years' }
 
 /**
  * When an inspection counts for a transfer of property. `before`: no older than this at the transfer (null: any time
@@ -9,9 +9,9 @@ export type Span = { readonly count: number; readonly unit: 'days' | 'months' | 
  * transfer it may still be done where weather prevented it.
  */
 export type TransferWindow = {
-  readonly before: Span | null
-  readonly ifPumpedYearly: Span | null
-  readonly afterIfWeather: Span | null
+  readonly before: CalendarSpan | null
+  readonly ifPumpedYearly: CalendarSpan | null
+  readonly afterIfWeather: CalendarSpan | null
 }
 
 const span = z
