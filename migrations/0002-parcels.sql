@@ -1,0 +1,82 @@
+create extension if not exists pg_trgm;
+create extension if not exists btree_gin;
+
+-- A parcel number as people spell it: separators, case, and the letters typed for digits do not matter.
+create function parcel_key(number text) returns text immutable strict parallel safe language sql
+  return translate(upper(regexp_replace(number, '[^[:alnum:]]', '', 'g')), 'OIL', '011');
+
+-- The same with each group's leading zeros dropped: 7-412-31 is 07-0412-0031.
+create function parcel_loose_key(number text) returns text immutable strict parallel safe language sql
+  return btrim(regexp_replace(
+    regexp_replace(translate(upper(number), 'OIL', '011'), '[^[:alnum:]]+', '.', 'g'),
+    '(^|\.)0+(?=[[:alnum:]])', '\1', 'g'), '.');
+
+-- An address as it is searched: lower case, no punctuation, the usual abbreviations written out.
+create function address_key(address text) returns text immutable strict parallel safe language sql
+  return btrim(regexp_replace(regexp_replace(regexp_replace(regexp_replace(regexp_replace(regexp_replace(
+    regexp_replace(regexp_replace(
+      regexp_replace(lower(address), '[^[:alnum:]]+', ' ', 'g'),
+      '\mrd\M', 'road', 'g'), '\m(st|str)\M', 'street', 'g'), '\m(ln|la)\M', 'lane', 'g'),
+      '\m(ave|av)\M', 'avenue', 'g'), '\mdr\M', 'drive', 'g'), '\mct\M', 'court', 'g'),
+      '\m(hwy|hy)\M', 'highway', 'g'), '\mrte\M', 'route', 'g'));
+
+create table parcel (
+  county text not null references county (id),
+  id uuid not null,
+  number text not null,
+  key text not null generated always as (parcel_key(number)) stored,
+  loose_key text not null generated always as (parcel_loose_key(number)) stored,
+  address text,
+  address_key text generated always as (address_key(address)) stored,
+  -- Split or merged away: kept, because its old number must keep finding what became of it.
+  retired_on date,
+  revision integer not null default 1,
+  created_at timestamptz not null default now(),
+  primary key (county, id),
+  unique (county, number)
+);
+create index parcel_by_key on parcel (county, key text_pattern_ops);
+create index parcel_by_loose_key on parcel (county, loose_key text_pattern_ops);
+create index parcel_by_address on parcel using gin (county, address_key gin_trgm_ops);
+
+-- Numbers that once stood for this parcel, or for the land it was made from. After a split one old number
+-- finds several parcels.
+create table parcel_alias (
+  county text not null,
+  parcel uuid not null,
+  number text not null,
+  key text not null generated always as (parcel_key(number)) stored,
+  loose_key text not null generated always as (parcel_loose_key(number)) stored,
+  kind text not null check (kind in ('renumbered', 'split', 'merged')),
+  changed_on date,
+  note text,
+  primary key (county, parcel, number),
+  foreign key (county, parcel) references parcel (county, id)
+);
+create index parcel_alias_by_key on parcel_alias (county, key text_pattern_ops);
+create index parcel_alias_by_loose_key on parcel_alias (county, loose_key text_pattern_ops);
+
+-- One row an agent may read: the status as it was last derived, good until a day when time alone changes it.
+create table parcel_status (
+  county text not null,
+  parcel uuid not null,
+  word text not null,
+  good_until date,
+  derived_at timestamptz not null,
+  body jsonb not null,
+  primary key (county, parcel),
+  foreign key (county, parcel) references parcel (county, id)
+);
+
+alter table parcel enable row level security;
+alter table parcel_alias enable row level security;
+alter table parcel_status enable row level security;
+
+create policy of_the_county on parcel to asfound_service using (county = asking_county());
+create policy of_the_county on parcel_alias to asfound_service using (county = asking_county());
+create policy of_the_county on parcel_status for select to asfound_service using (county = asking_county());
+create policy derived on parcel_status to asfound_service
+  using (county = asking_county() and asking_role() = 'service');
+
+grant select, insert, update on parcel, parcel_status to asfound_service;
+grant select, insert on parcel_alias to asfound_service;

@@ -1,0 +1,132 @@
+import { Kysely, sql, type Transaction } from 'kysely'
+import type pg from 'pg'
+import { invariant } from '../../base/invariant.ts'
+import { ActingDialect } from './acting-dialect.ts'
+import type { Actor } from './actor.ts'
+import { isCollision, outsideIfGone } from './database-fault.ts'
+import { createPool } from './pool.ts'
+import type { Tables } from './tables.ts'
+
+/** An open transaction: query it with kysely. */
+export type Tx = Transaction<Tables>
+
+/** Who a transaction speaks for: an actor in a county, nobody yet, or the owner of the tables. */
+type Asking = Actor | 'nobody' | 'owner'
+type Work<T> = (tx: Tx, within: Database) => Promise<T>
+
+/**
+ * The database as operations see it: something to open transactions on, by `transact` and its two siblings
+ * only. Within a transaction the work is given one that joins it, for the operations it calls.
+ */
+export type Database = {
+  readonly perform: <T>(asking: Asking, work: Work<T>) => Promise<T>
+  /** The same on connections that take cursors and COPY, for exports and imports. */
+  readonly bulk: Database
+}
+
+export type OpenDatabase = Database & {
+  /** Throws OutsideFailure when the database does not answer. */
+  readonly ping: () => Promise<void>
+  readonly counts: () => { readonly total: number; readonly idle: number; readonly waiting: number }
+  readonly close: () => Promise<void>
+}
+
+export type DatabaseOptions = {
+  readonly url: string
+  readonly maxConnections: number
+  readonly onTrouble: (fault: Error) => void
+}
+
+/** Opens no connection yet; the first question does. */
+export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions): OpenDatabase {
+  const pool = createPool({ url, max: maxConnections, pipeline: true, onTrouble })
+  let bulkPool: pg.Pool | undefined
+  const bulk: Database = {
+    perform: (asking, work) => {
+      bulkPool ??= createPool({ url, max: 4, pipeline: false, onTrouble })
+      return performOn(bulkPool, asking, work)
+    },
+    get bulk() {
+      return bulk
+    },
+  }
+  return {
+    perform: (asking, work) => performOn(pool, asking, work),
+    bulk,
+    ping: async () => {
+      await pool.query('select 1').catch((fault) => {
+        throw outsideIfGone(fault)
+      })
+    },
+    counts: () => ({ total: pool.totalCount, idle: pool.idleCount, waiting: pool.waitingCount }),
+    close: async () => {
+      await Promise.all([pool.end(), bulkPool?.end()])
+    },
+  }
+}
+
+/** How often a transaction that had to give way to another is run again. */
+const ATTEMPTS = 4
+
+async function performOn<T>(pool: pg.Pool, asking: Asking, work: Work<T>): Promise<T> {
+  for (let attempt = 1; ; attempt++) {
+    const dialect = new ActingDialect(pool, `begin; ${settingsOf(asking)}`)
+    const kysely = new Kysely<Tables>({ dialect })
+    try {
+      return await kysely.transaction().execute((tx) => work(tx, joined(tx, asking)))
+    } catch (fault) {
+      const cause = (await dialect.openingFault()) ?? fault
+      if (!isCollision(cause) || attempt === ATTEMPTS) throw outsideIfGone(cause)
+    }
+  }
+}
+
+/** Transactions opened inside a transaction are part of it: all or nothing, in the name of whoever the step is for. */
+function joined(tx: Tx, outer: Asking): Database {
+  const database: Database = {
+    perform: async (asking, work) => {
+      invariant(countyOf(asking) === countyOf(outer), 'a step left the county of its transaction')
+      if (settingsOf(asking) === settingsOf(outer)) return work(tx, database)
+      const say = (who: Asking) => sql.raw(settingsOf(who)).execute(tx)
+      await say(asking)
+      try {
+        const result = await work(tx, joined(tx, asking))
+        await say(outer)
+        return result
+      } catch (fault) {
+        // The caller may catch this and go on: then again as itself. In an aborted transaction nothing goes on.
+        await say(outer).catch(() => {})
+        throw fault
+      }
+    },
+    get bulk() {
+      return database
+    },
+  }
+  return database
+}
+
+const countyOf = (asking: Asking): string => (typeof asking === 'string' ? asking : asking.county)
+
+/** Row-level security reads these; `true` makes each end with the transaction. No actor, no county: no row. */
+function settingsOf(asking: Asking): string {
+  if (asking === 'owner') return 'select 1'
+  const { county, organisation, role } =
+    asking === 'nobody' ? { county: '', organisation: '', role: '' } : asking
+  const settings = {
+    role: 'asfound_service',
+    'asfound.county': county,
+    'asfound.organisation': organisation ?? '',
+    'asfound.role': role,
+  }
+  const calls = Object.entries(settings).map(
+    ([name, value]) => `set_config('${name}', ${literal(value)}, true)`,
+  )
+  return `select ${calls.join(', ')}`
+}
+
+/** Only ids and role names come here; anything that could end a literal is a fault of this program. */
+function literal(value: string): string {
+  invariant(/^[\w.-]*$/.test(value), 'a county, organisation or role with impossible characters')
+  return `'${value}'`
+}
