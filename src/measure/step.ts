@@ -8,3 +8,18 @@ export type Step = {
 
 /** An answer and how it was reached. */
 export type Worked<T> = { readonly value: T; readonly steps: readonly Step[] }
+
+/**
+ * An answer whose steps are written out when someone reads them, and then kept: thousands of capacities are computed
+ * for every one whose working is printed. The steps stay an ordinary enumerable property.
+ */
+export function worked<T>(value: T, write: () => readonly Step[]): Worked<T> {
+  let steps: readonly Step[] | undefined
+  return {
+    value,
+    get steps() {
+      steps ??= write()
+      return steps
+    },
+  }
+}

@@ -10,7 +10,8 @@ export type Amount = {
   readonly next: number
 }
 
-const isMark = (token: Token | undefined, text: string): boolean => token?.kind === 'mark' && token.text === text
+const isMark = (token: Token | undefined, text: string): boolean =>
+  token?.kind === 'mark' && token.text === text
 const numberAt = (list: readonly Token[], at: number): NumberToken | undefined => {
   const token = list[at]
   return token?.kind === 'number' ? token : undefined
@@ -28,7 +29,9 @@ export function amountAt(list: readonly Token[], at: number): Result<Amount, Par
   const [over, under] = [numberAt(list, top), numberAt(list, top + 2)]
   if (over && under && isMark(list[top + 1], '/')) {
     if (first.decimals > 0)
-      return refuse(`"${first.text} ${over.text}/${under.text}" has decimals and a fraction: write one or the other`)
+      return refuse(
+        `"${first.text} ${over.text}/${under.text}" has decimals and a fraction: write one or the other`,
+      )
     const part = fraction(over, under)
     if (!part.ok) return part
     const text = `${first.text} ${part.value.text}`

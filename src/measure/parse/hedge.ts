@@ -1,12 +1,13 @@
 import type { Token } from './tokens.ts'
 
 const ABOUT = new Set(['about', 'approx', 'approximately', 'appr', 'abt', 'ca', 'circa', '~', '≈'])
-const BOUND = new Set(
-  '> < ≥ ≤ over under above below min max minimum maximum least most up'.split(' '),
-)
+const BOUND = new Set('> < ≥ ≤ over under above below min max minimum maximum least most up'.split(' '))
 
 /** Takes out "about", "approx.", `~` and a `±` with nothing after it, and says whether there was one. */
-export function withoutAbout(list: readonly Token[]): { readonly list: readonly Token[]; readonly about: boolean } {
+export function withoutAbout(list: readonly Token[]): {
+  readonly list: readonly Token[]
+  readonly about: boolean
+} {
   const last = list.at(-1)
   const bare = last?.kind === 'mark' && last.text === '+-' ? list.slice(0, -1) : list
   const kept = bare.filter((token) => token.kind === 'number' || !ABOUT.has(token.text.toLowerCase()))
@@ -18,7 +19,9 @@ export const boundIn = (list: readonly Token[]): string | undefined =>
   list.find((token) => token.kind !== 'number' && BOUND.has(token.text.toLowerCase()))?.text
 
 /** Cuts at `±`: the quantity and its written tolerance. */
-export function atTolerance(list: readonly Token[]): readonly [readonly Token[], readonly Token[] | undefined] {
+export function atTolerance(
+  list: readonly Token[],
+): readonly [readonly Token[], readonly Token[] | undefined] {
   const at = list.findIndex((token) => token.kind === 'mark' && token.text === '+-')
   return at < 0 ? [list, undefined] : [list.slice(0, at), list.slice(at + 1)]
 }

@@ -59,7 +59,8 @@ export function parseLength(
   return ok({ ft: length.value.ft, halfStepFt, asWritten: text, ...(about ? { approximate: true } : {}) })
 }
 
-const isMark = (token: Token | undefined, text: string): boolean => token?.kind === 'mark' && token.text === text
+const isMark = (token: Token | undefined, text: string): boolean =>
+  token?.kind === 'mark' && token.text === text
 
 /** Amounts with their units, in order; what stands between two of them is checked here too. */
 function partsOf(list: readonly Token[], text: string): Result<readonly Part[], ParseIssue> {
@@ -102,8 +103,12 @@ function unexpected(token: Token, text: string): Result<never, ParseIssue> {
   if (token.text === 'x' || token.text === 'by')
     return refuse(`${quoted(text)} holds more than one length: write one at a time`)
   if (token.kind === 'word')
-    return refuse(`${quoted(text)}: "${token.text}" is not a unit of length: write ft, in or m after a number`)
-  return refuse(`${quoted(text)} is not a length: write it like 4'-6", 4 ft 6 1/2 in, 54 in, 4.5 ft or 1.37 m`)
+    return refuse(
+      `${quoted(text)}: "${token.text}" is not a unit of length: write ft, in or m after a number`,
+    )
+  return refuse(
+    `${quoted(text)} is not a length: write it like 4'-6", 4 ft 6 1/2 in, 54 in, 4.5 ft or 1.37 m`,
+  )
 }
 
 /** `4-6`, `4-6 ft`: feet and inches to one reader, a range to another. */
@@ -112,8 +117,12 @@ function rangeOf(list: readonly Token[], at: number, first: Part, text: string):
   if (!second?.ok) return unexpected(list[at + 1] ?? list[at]!, text)
   const unit = first.unit ?? unitAt(list, second.value.next)?.unit
   const dashed = isMark(list[at], '-') && first.unit === undefined && second.value.value < 12
-  const asFeet = dashed && (unit === undefined || unit === 'in') ? [`${first.text}'-${second.value.text}"`] : []
-  const ends = (unit ? [unit] : ['ft', 'in']).flatMap((u) => [`${first.text} ${u}`, `${second.value.text} ${u}`])
+  const asFeet =
+    dashed && (unit === undefined || unit === 'in') ? [`${first.text}'-${second.value.text}"`] : []
+  const ends = (unit ? [unit] : ['ft', 'in']).flatMap((u) => [
+    `${first.text} ${u}`,
+    `${second.value.text} ${u}`,
+  ])
   return refuse(
     `${quoted(text)} may be one length or the two ends of a range: write the one that is meant, with its units`,
     [...asFeet, ...ends],
@@ -131,19 +140,27 @@ function lengthOf(
   const inner: LengthUnit | undefined = first.unit === 'ft' ? 'in' : first.unit === 'm' ? 'cm' : undefined
   const most = inner === 'in' ? 12 : 100
   if (more.length > 0 || inner === undefined || (second.unit ?? 'in') !== inner)
-    return refuse(`${quoted(text)} is not one length: write feet then inches, as in 4'-6", or one number and its unit`)
+    return refuse(
+      `${quoted(text)} is not one length: write feet then inches, as in 4'-6", or one number and its unit`,
+    )
   if (!/^\d[\d,]*$/.test(first.text))
     return refuse(`${quoted(text)} has a part of a foot and inches besides: write one or the other`)
   const ft = first.value * FT_PER[first.unit!] + second.value * FT_PER[inner]
   if (second.value >= most)
     return refuse(
       `${quoted(text)} has ${second.text} ${inner} after the ${first.unit}, where less than ${most} belongs`,
-      inner === 'in' ? [`${second.text} in`, `${+(ft * 12).toFixed(4)} in`] : [`${+(ft * 30.48).toFixed(4)} cm`],
+      inner === 'in'
+        ? [`${second.text} in`, `${+(ft * 12).toFixed(4)} in`]
+        : [`${+(ft * 30.48).toFixed(4)} cm`],
     )
   return ok({ ft, halfStepFt: second.halfStep * FT_PER[inner] })
 }
 
-function oneLength(part: Part, bare: LengthUnit | 'refuse', text: string): Result<{ ft: number; halfStepFt: number }, ParseIssue> {
+function oneLength(
+  part: Part,
+  bare: LengthUnit | 'refuse',
+  text: string,
+): Result<{ ft: number; halfStepFt: number }, ParseIssue> {
   const unit = part.unit ?? bare
   if (unit === 'refuse') {
     const feetAndInches = /^(\d+)\.(\d|1[01])$/.exec(part.text)

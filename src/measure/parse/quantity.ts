@@ -27,7 +27,9 @@ export function parseQuantity(text: string, table: UnitTable, bare: boolean): Re
   const { list, about } = withoutAbout(cut.value)
   const bound = boundIn(list)
   if (bound !== undefined)
-    return refuse(`${quoted(text)} is a bound ("${bound}") and not a ${table.what}: write the ${table.what} itself`)
+    return refuse(
+      `${quoted(text)} is a bound ("${bound}") and not a ${table.what}: write the ${table.what} itself`,
+    )
   const [written, tolerance] = atTolerance(list)
   const main = split(written, text, table)
   if (!main.ok) return main
@@ -41,8 +43,13 @@ export function parseQuantity(text: string, table: UnitTable, bare: boolean): Re
   if (perMargin && !perMargin.ok) return perMargin
   const value = main.value.amount.value * per.value
   if (value > table.most)
-    return refuse(`${quoted(text)} is more than any ${table.what} on one parcel: check the number and the unit`)
-  const halfStep = margin && perMargin?.ok ? margin.value.amount.value * perMargin.value : main.value.amount.halfStep * per.value
+    return refuse(
+      `${quoted(text)} is more than any ${table.what} on one parcel: check the number and the unit`,
+    )
+  const halfStep =
+    margin && perMargin?.ok
+      ? margin.value.amount.value * perMargin.value
+      : main.value.amount.halfStep * per.value
   return ok({ value, halfStep, ...(about ? { approximate: true } : {}) })
 }
 
@@ -78,7 +85,9 @@ function factor(
 ): Result<number, ParseIssue> {
   if (unit === '') {
     if (bare) return ok(1)
-    return refuse(`${quoted(text)} has no unit: write it like ${table.like}`, [`${amount.text} ${table.base}`])
+    return refuse(`${quoted(text)} has no unit: write it like ${table.like}`, [
+      `${amount.text} ${table.base}`,
+    ])
   }
   const refused = table.refused.find(([spellings]) => lists(spellings, unit))
   if (refused)
@@ -88,5 +97,7 @@ function factor(
     )
   const known = table.units.find(([, spellings]) => lists(spellings, unit))
   if (known) return ok(known[0])
-  return refuse(`${quoted(text)}: "${unit}" is not a unit of ${table.what} known here: write it like ${table.like}`)
+  return refuse(
+    `${quoted(text)}: "${unit}" is not a unit of ${table.what} known here: write it like ${table.like}`,
+  )
 }

@@ -36,7 +36,9 @@ const digitsOf = (text: string, alphabet: string): string =>
  */
 export function tidy(text: string): Result<string, ParseIssue> {
   if (text.length > LONGEST_TEXT)
-    return refuse(`${quoted(text)} is ${text.length} characters long: write one quantity, at most ${LONGEST_TEXT}`)
+    return refuse(
+      `${quoted(text)} is ${text.length} characters long: write one quantity, at most ${LONGEST_TEXT}`,
+    )
   const plain = text
     .replace(/[\s\u00a0\u2000-\u200a\u202f\u205f\u3000]+/g, ' ')
     .replace(/[‘’‛′ʹʼ´`＇]/g, "'")
@@ -55,7 +57,9 @@ export function tidy(text: string): Result<string, ParseIssue> {
   const hidden = /[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Cn}]/u.exec(plain)
   if (hidden) {
     const code = hidden[0].codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')
-    return refuse(`there is a character that does not show (U+${code}): delete it and write the quantity again`)
+    return refuse(
+      `there is a character that does not show (U+${code}): delete it and write the quantity again`,
+    )
   }
   const mistaken = letterForDigit(plain)
   if (mistaken !== undefined)

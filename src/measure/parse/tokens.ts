@@ -46,7 +46,9 @@ export function tokens(text: string, powers = false): Result<readonly Token[], P
       at += digits[0].length
       continue
     }
-    const word = powers ? /^[A-Za-z][A-Za-z.]*(?:\^?[23](?![\dA-Za-z])|[²³])?/.exec(rest) : /^[A-Za-z][A-Za-z.]*/.exec(rest)
+    const word = powers
+      ? /^[A-Za-z][A-Za-z.]*(?:\^?[23](?![\dA-Za-z])|[²³])?/.exec(rest)
+      : /^[A-Za-z][A-Za-z.]*/.exec(rest)
     if (word) {
       const spelling = word[0].replace(/[.^]/g, '').replace('²', '2').replace('³', '3')
       found.push({ kind: 'word', text: spelling })

@@ -1,0 +1,92 @@
+import { slopesNumerically } from '../../measure/propagate-numerically.ts'
+
+/**
+ * The liquid in both heads of a lying cylinder of diameter d filled to h, heads bulging by `rise` c: volume, surface
+ * and slopes. Domain 0 < h ≤ d.
+ */
+export type Heads = {
+  readonly cuFt: number
+  readonly surface: number
+  readonly slopeOfDiameter: number
+  readonly slopeOfDepth: number
+  readonly slopeOfRise: number
+}
+
+/**
+ * Two halves of an ellipsoid with axial half-axis c: V = π·c·h²·(1 − 2h/(3d)) for both. A sphere's segment
+ * π·h²·(3r − h)/3, squeezed along the axis by c/r. The 2:1 head is c = d/4.
+ */
+export function ellipticalHeads(d: number, h: number, c: number): Heads {
+  const perRise = Math.PI * h * h * (1 - (2 * h) / (3 * d))
+  const surface = 2 * Math.PI * c * h * (1 - h / d)
+  return {
+    cuFt: perRise * c,
+    surface,
+    slopeOfDiameter: (2 * Math.PI * c * h ** 3) / (3 * d * d),
+    slopeOfDepth: surface,
+    slopeOfRise: perRise,
+  }
+}
+
+/** The sphere a dish of rise c is cut from, and the antiderivative of its sections' area; see `dishVolume`. */
+export type Dish = {
+  readonly r: number
+  readonly R: number
+  readonly m: number
+  readonly F: (y: number) => number
+}
+
+/**
+ * A dish is the cap of a sphere of radius R = (r² + c²)/(2c) beyond a plane at m = R − c from its centre. At height y
+ * from the axis its level section is a segment of a circle of radius ρ = √(R² − y²), whose area integrates, with
+ * q = √(r² − y²), to
+ *
+ *     F(y) = (R²·y − y³/3)·acos(m/ρ) − (2/3)·m·y·q − m·(r² + 2R²)/3·asin(y/r) + (2/3)·R³·atan(m·y/(R·q))
+ *
+ * F is odd, so the liquid in one dish is F(h − r) + F(r). Valid for 0 < c ≤ r (a dish, up to a half sphere).
+ */
+export function dish(d: number, c: number): Dish {
+  const r = d / 2
+  const R = (r * r + c * c) / (2 * c)
+  const m = R - c
+  const F = (y: number): number => {
+    const q = Math.sqrt(Math.max(0, r * r - y * y))
+    return (
+      (R * R * y - y ** 3 / 3) * Math.atan2(q, m) -
+      (2 / 3) * m * y * q -
+      ((m * (r * r + 2 * R * R)) / 3) * Math.asin(Math.max(-1, Math.min(1, y / r))) +
+      (2 / 3) * R ** 3 * Math.atan2(m * y, R * q)
+    )
+  }
+  return { r, R, m, F }
+}
+
+const dishVolume = (d: number, h: number, c: number): number => {
+  const { r, F } = dish(d, c)
+  return F(h - r) + F(r)
+}
+
+/**
+ * Both dished heads. ∂V/∂h is the area of the level section; ∂V/∂c is taken numerically; ∂V/∂d follows from both,
+ * since V grows with the cube of the size: d·V_d + h·V_h + c·V_c = 3V (Euler).
+ */
+export function sphericalHeads(d: number, h: number, c: number): Heads {
+  const cuFt = 2 * dishVolume(d, h, c)
+  const surface = 2 * levelSection(d, h, c)
+  const slopeOfRise = 2 * (slopesNumerically(([rise = 0]) => dishVolume(d, h, rise), [c])[0] ?? 0)
+  return {
+    cuFt,
+    surface,
+    slopeOfDiameter: (3 * cuFt - h * surface - c * slopeOfRise) / d,
+    slopeOfDepth: surface,
+    slopeOfRise,
+  }
+}
+
+/** Area of one dish's level section: the segment of the circle ρ = √(R² − y²) beyond the plane at m. */
+export function levelSection(d: number, h: number, c: number): number {
+  const { r, R, m } = dish(d, c)
+  const y = h - r
+  const q = Math.sqrt(Math.max(0, r * r - y * y))
+  return (R * R - y * y) * Math.atan2(q, m) - m * q
+}
