@@ -5,6 +5,7 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/bench/**'],
+    globalSetup: ['tests/support/global-setup.ts'],
     testTimeout: 30_000,
     hookTimeout: 120_000,
     pool: 'forks',
