@@ -1,0 +1,19 @@
+import type { Box } from '../records/source.ts'
+
+/** One word as a reader of the page saw it: its text, where it lies, and how sure that reader is, 0 to 1. */
+export type Word = { readonly text: string; readonly box: Box; readonly confidence: number }
+
+/**
+ * The words of one page. Boxes are fractions of the page as a person is shown it, upright, origin at the top left.
+ * `text-layer`: the file's own text; `picture`: recognised from the picture of the page.
+ */
+export type PageWords = {
+  /** Counted from 1. */
+  readonly page: number
+  readonly widthPt: number
+  readonly heightPt: number
+  readonly readBy: 'text-layer' | 'picture'
+  readonly words: readonly Word[]
+  /** The same picture through a second, independent reader; null where there was only one. */
+  readonly secondWords: readonly Word[] | null
+}

@@ -1,0 +1,100 @@
+import type { ComponentKind, Material, Side, VesselShape, WALLS } from '../records/component.ts'
+import type { PERMIT_ACTIONS, PermitKind } from '../records/permit.ts'
+import type { Box } from '../records/source.ts'
+
+/** How a value was found: beside a label, by a taught form, in a table, in running text, by a tick. */
+export const FOUND_HOW = ['label', 'family', 'table', 'prose', 'tick'] as const
+export type FoundHow = (typeof FOUND_HOW)[number]
+
+/** Why a proposed value may be wrong, in words; `readings` are the values that would pass. */
+export type Doubt = {
+  readonly kind:
+    | 'confusable-digits'
+    | 'out-of-range'
+    | 'arithmetic'
+    | 'date-order'
+    | 'readers-differ'
+    | 'other-value-on-paper'
+    | 'unit-assumed'
+    | 'meaning-assumed'
+    | 'faint'
+  readonly says: string
+  readonly readings: readonly (string | number)[]
+}
+
+/** One proposed value, with the place on the paper that says it. */
+export type ProposedField = {
+  /** JSON Pointer into the permit entry: `/components/0/capacity`. `/parcelNumber` and `/address` are the paper's own. */
+  readonly pointer: string
+  /** As the permit entry accepts it. */
+  readonly value: string | number
+  /** The words on the page, as read. */
+  readonly words: string
+  readonly page: number
+  readonly box: Box
+  /** The share of such readings that are right, 0 to 1. */
+  readonly confidence: number
+  readonly how: FoundHow
+  /** Two independent readers of the picture gave the same value; null where there was only one reader. */
+  readonly readAlike: boolean | null
+  readonly doubts: readonly Doubt[]
+}
+
+export type TieDraft = { a?: string; b?: string; side?: Side; sideWords?: string }
+export type ComponentDraft = {
+  tag: string
+  kind: ComponentKind
+  action?: (typeof PERMIT_ACTIONS)[number]
+  replaces?: string[]
+  shape?: VesselShape
+  length?: string
+  width?: string
+  diameter?: string
+  liquidDepth?: string
+  insideHeight?: string
+  wallThickness?: string
+  absorbingDepth?: string
+  depthToTop?: string
+  pipeDiameter?: string
+  capacity?: string
+  compartments?: number
+  count?: number
+  material?: Material
+  tie?: TieDraft
+  note?: string
+}
+
+/** A permit entry as far as the paper gave it; `permitEntry` accepts it once `missing` is filled in. */
+export type EntryDraft = {
+  number?: string
+  kind?: PermitKind
+  issuedOn?: string
+  approvedOn?: string
+  bedrooms?: number
+  designFlowGpd?: number
+  percRateMpi?: number
+  soilTexture?: string
+  reference?: {
+    a?: string
+    b?: string
+    baseline?: string
+    wall?: (typeof WALLS)[number]
+    bearingDeg?: number
+  }
+  components: ComponentDraft[]
+  remarks?: string
+}
+
+/** What one permit on paper seems to say. A proposal is never a fact: a person confirms it against the picture. */
+export type ProposedPermit = {
+  readonly pages: readonly number[]
+  readonly fields: readonly ProposedField[]
+  readonly entry: EntryDraft
+  /** The parcel's number in the county's own spelling where it could be read as one. */
+  readonly parcelNumber: ProposedField | null
+  readonly address: ProposedField | null
+  /** Pointers that `permitEntry` or the as-built cannot do without and the paper did not give. */
+  readonly missing: readonly string[]
+  /** Name of the taught form that the pages were read by, null where none fitted. */
+  readonly family: string | null
+}

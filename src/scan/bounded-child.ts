@@ -1,0 +1,109 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { readFile } from 'node:fs/promises'
+import { createInterface } from 'node:readline'
+import type { Readable } from 'node:stream'
+import { OutsideFailure } from '../base/outside-failure.ts'
+
+/** How a child process ended: by itself, at a limit that we set, or by a hand that is not ours. */
+export type Ending =
+  | { readonly how: 'finished' }
+  | { readonly how: 'timed-out' }
+  | { readonly how: 'out-of-memory' }
+  | { readonly how: 'ended-outside'; readonly detail: string }
+
+const MEMORY_POLL_MS = 50
+const MB = 1024 * 1024
+/** What V8 prints when its heap limit is reached, and what Node answers when a buffer can't be had. */
+const HEAP_GONE = /heap out of memory|Allocation failed|Array buffer allocation failed|ENOMEM/i
+
+/** A deadline that the listener moves on as the child makes progress. */
+export type Deadline = { readonly allow: (ms: number) => void }
+
+/**
+ * Runs a script of ours in a process of its own and hands over each line of JSON that it writes to its fourth
+ * descriptor. The process gets no environment but PATH, may read only what `mayRead` names, can start nothing, and is
+ * killed at the deadline or when its resident memory passes the limit.
+ */
+export async function runBounded(options: {
+  readonly script: string
+  readonly args: readonly string[]
+  readonly mayRead: readonly string[]
+  readonly memoryBytes: number
+  readonly firstMs: number
+  readonly signal: AbortSignal | undefined
+  readonly onMessage: (message: unknown, deadline: Deadline) => void | Promise<void>
+}): Promise<Ending> {
+  const heapMb = Math.max(64, Math.floor((options.memoryBytes / MB) * 0.75))
+  const child = spawn(
+    process.execPath,
+    [
+      `--max-old-space-size=${heapMb}`,
+      '--disable-warning=SecurityWarning',
+      '--disable-warning=ExperimentalWarning',
+      '--permission',
+      '--allow-addons',
+      ...options.mayRead.map((path) => `--allow-fs-read=${path}`),
+      options.script,
+      ...options.args,
+    ],
+    { stdio: ['ignore', 'ignore', 'pipe', 'pipe'], env: { PATH: process.env.PATH ?? '' } },
+  )
+  let ending: Ending | undefined
+  const end = (as: Ending): void => {
+    ending ??= as
+    child.kill('SIGKILL')
+  }
+  let timer = setTimeout(() => end({ how: 'timed-out' }), options.firstMs)
+  const deadline: Deadline = {
+    allow: (ms) => {
+      clearTimeout(timer)
+      timer = setTimeout(() => end({ how: 'timed-out' }), ms)
+    },
+  }
+  const memory = setInterval(() => {
+    void residentBytes(child).then((bytes) => {
+      if (bytes > options.memoryBytes) end({ how: 'out-of-memory' })
+    })
+  }, MEMORY_POLL_MS)
+  const abort = (): void => end({ how: 'ended-outside', detail: 'the reading was called off' })
+  options.signal?.addEventListener('abort', abort, { once: true })
+  if (options.signal?.aborted) abort()
+  let complaint = ''
+  child.stderr!.on('data', (bytes: Buffer) => {
+    complaint = (complaint + bytes.toString('latin1')).slice(-4000)
+  })
+  const ended = new Promise<{ code: number | null; signal: string | null }>((resolve, reject) => {
+    child.once('error', (cause) =>
+      reject(new OutsideFailure('the recogniser could not be started', { cause, retryAfterSeconds: 30 })),
+    )
+    child.once('close', (code, signal) => resolve({ code, signal }))
+  })
+  try {
+    const listening = (async () => {
+      for await (const line of createInterface({ input: child.stdio[3] as Readable })) {
+        if (line !== '') await options.onMessage(JSON.parse(line), deadline)
+      }
+    })()
+    const [{ code, signal }] = await Promise.all([ended, listening])
+    if (ending) return ending
+    if (code === 0) return { how: 'finished' }
+    if (HEAP_GONE.test(complaint)) return { how: 'out-of-memory' }
+    const tail = complaint.trim().split('\n').slice(-3).join(' ').slice(0, 300)
+    return { how: 'ended-outside', detail: `${signal ?? `exit code ${code}`}${tail ? `: ${tail}` : ''}` }
+  } finally {
+    clearTimeout(timer)
+    clearInterval(memory)
+    options.signal?.removeEventListener('abort', abort)
+    child.kill('SIGKILL')
+  }
+}
+
+/** Resident memory as the kernel counts it; 0 where there is no /proc (there the heap limit alone holds). */
+async function residentBytes(child: ChildProcess): Promise<number> {
+  try {
+    const status = await readFile(`/proc/${child.pid}/status`, 'utf8')
+    return Number(/^VmRSS:\s+(\d+) kB/m.exec(status)?.[1] ?? 0) * 1024
+  } catch {
+    return 0
+  }
+}

@@ -1,0 +1,55 @@
+import { writeSync } from 'node:fs'
+import type { PDFDocumentProxy } from 'pdfjs-dist'
+import type { Message } from '../message.ts'
+import type { PageReading } from '../outcome.ts'
+import { openPdf } from './open-pdf.ts'
+import { readPage } from './read-page.ts'
+
+/** The lines go to the fourth descriptor: whatever a library prints can't get between them. */
+const MESSAGES = 3
+
+function say(message: Message): void {
+  const bytes = Buffer.from(`${JSON.stringify(message)}\n`)
+  for (let at = 0; at < bytes.length; ) {
+    try {
+      at += writeSync(MESSAGES, bytes, at)
+    } catch (error) {
+      // The pipe is full until the parent has read: wait for it.
+      if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5)
+    }
+  }
+}
+
+async function main([path, from, to, maxPages]: readonly string[]): Promise<void> {
+  const opened = await openPdf(path!)
+  if (!opened.ok) return say({ type: 'refused', why: opened.why })
+  const { pdf, notes } = opened
+  if (pdf.numPages === 0) return say({ type: 'refused', why: 'no-pages' })
+  say({ type: 'opened', pageCount: pdf.numPages, notes })
+  if (pdf.numPages > Number(maxPages)) return
+  const last = Math.min(pdf.numPages, Number(to) || pdf.numPages)
+  for (let page = Number(from); page <= last; page++) {
+    say({ type: 'begin', page })
+    say({ type: 'done', reading: await readOrSay(pdf, page) })
+  }
+}
+
+async function readOrSay(pdf: PDFDocumentProxy, page: number): Promise<PageReading> {
+  try {
+    return await readPage(pdf, page)
+  } catch (error) {
+    // A heap that is used up ends the process; what comes here is one page's own fault.
+    if (error instanceof RangeError && /allocation|Invalid array length/i.test(error.message)) throw error
+    return {
+      state: 'unread',
+      page,
+      why: 'damaged',
+      says: 'This page is damaged in the file and could not be read. Type what it says, or scan the paper again.',
+      mayRetry: false,
+    }
+  }
+}
+
+await main(process.argv.slice(2))
+process.exit(0)

@@ -1,0 +1,76 @@
+import { type FileHandle, open } from 'node:fs/promises'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import type { PDFDocumentProxy } from 'pdfjs-dist'
+
+type Pdfjs = typeof import('pdfjs-dist')
+
+/** pdf-parse pins one pdfjs and the canvas that goes with it; a second copy of either breaks both. */
+const fromHere = createRequire(import.meta.url)
+const fromParser = createRequire(fromHere.resolve('pdf-parse'))
+const pdfjsEntry = fromParser.resolve('pdfjs-dist/legacy/build/pdf.mjs')
+const pdfjsFolder = dirname(dirname(dirname(pdfjsEntry)))
+
+export const loadPdfjs = async (): Promise<Pdfjs> =>
+  (await import(pathToFileURL(pdfjsEntry).href)) as unknown as Pdfjs
+
+/** Larger files are read in ranges as they are needed, so that 500 MB never lie in memory at once. */
+const IN_MEMORY_BYTES = 16 * 1024 * 1024
+/** Larger pictures are skipped by pdfjs; the page then says that something on it was left out. */
+export const MAX_IMAGE_PIXELS = 1e8
+
+export type Opened =
+  | { readonly ok: true; readonly pdf: PDFDocumentProxy; readonly notes: readonly string[] }
+  | { readonly ok: false; readonly why: 'not-a-pdf' | 'encrypted' | 'truncated' | 'damaged' }
+
+export async function openPdf(path: string): Promise<Opened> {
+  const file = await open(path, 'r')
+  const { size } = await file.stat()
+  const { hasHeader, hasEnd } = await ends(file, size)
+  if (!hasHeader) return { ok: false, why: 'not-a-pdf' }
+  const pdfjs = await loadPdfjs()
+  try {
+    const pdf = await pdfjs.getDocument({
+      ...(size > IN_MEMORY_BYTES
+        ? { range: ranges(pdfjs, file, size), disableAutoFetch: true, disableStream: true }
+        : { data: new Uint8Array(await file.readFile()) }),
+      isEvalSupported: false,
+      enableXfa: false,
+      useSystemFonts: false,
+      disableFontFace: true,
+      maxImageSize: MAX_IMAGE_PIXELS,
+      verbosity: 0,
+      cMapUrl: `${join(pdfjsFolder, 'cmaps')}/`,
+      cMapPacked: true,
+      standardFontDataUrl: `${join(pdfjsFolder, 'standard_fonts')}/`,
+      wasmUrl: `${join(pdfjsFolder, 'wasm')}/`,
+      iccUrl: `${join(pdfjsFolder, 'iccs')}/`,
+    }).promise
+    const notes = hasEnd ? [] : ['The end of this file is missing; what could be recovered was read.']
+    return { ok: true, pdf, notes }
+  } catch (error) {
+    if ((error as Error).name === 'PasswordException') return { ok: false, why: 'encrypted' }
+    if (error instanceof RangeError || /allocation/i.test((error as Error).message)) throw error
+    return { ok: false, why: hasEnd ? 'damaged' : 'truncated' }
+  }
+}
+
+/** ISO 32000-2 7.5.2 and annex I: readers accept the header within the first 1,024 bytes, the end mark likewise. */
+async function ends(file: FileHandle, size: number): Promise<{ hasHeader: boolean; hasEnd: boolean }> {
+  const span = Math.min(1024, size)
+  const { buffer: head } = await file.read(Buffer.alloc(span), 0, span, 0)
+  const { buffer: tail } = await file.read(Buffer.alloc(span), 0, span, size - span)
+  return { hasHeader: head.includes('%PDF-'), hasEnd: tail.includes('%%EOF') }
+}
+
+function ranges(pdfjs: Pdfjs, file: FileHandle, size: number) {
+  const transport = new pdfjs.PDFDataRangeTransport(size, null)
+  transport.requestDataRange = (begin: number, end: number): void => {
+    const length = end - begin
+    void file
+      .read(Buffer.alloc(length), 0, length, begin)
+      .then(({ buffer }) => transport.onDataRange(begin, new Uint8Array(buffer)))
+  }
+  return transport
+}

@@ -1,0 +1,48 @@
+import { card1958 } from './layouts/card-1958.ts'
+import { form1978 } from './layouts/form-1978.ts'
+import { form1986 } from './layouts/form-1986.ts'
+import { form2015 } from './layouts/form-2015.ts'
+import { ledger1967 } from './layouts/ledger-1967.ts'
+import { letter } from './layouts/letter.ts'
+import { printout1999 } from './layouts/printout-1999.ts'
+import { type Face, newPdf, Sheet, type Shown } from './sheet.ts'
+import { type Era, makeTruth, type Truth } from './truth.ts'
+
+type Layout = {
+  readonly era: Era
+  readonly face: Face
+  readonly size: number
+  readonly draw: (sheet: Sheet) => void
+}
+
+/** The forms that readings are tuned on. */
+export const LAYOUTS = {
+  'card-1958': { era: 1958, face: 'Courier', size: 10, draw: card1958 },
+  'ledger-1967': { era: 1967, face: 'Courier', size: 10, draw: ledger1967 },
+  'form-1978': { era: 1978, face: 'Courier', size: 9.5, draw: form1978 },
+  'form-1986': { era: 1986, face: 'Helvetica', size: 10, draw: form1986 },
+  'printout-1999': { era: 1999, face: 'Courier', size: 9, draw: printout1999 },
+  'form-2015': { era: 2015, face: 'Helvetica', size: 10, draw: form2015 },
+  letter: { era: 1978, face: 'Times-Roman', size: 11, draw: letter },
+} as const satisfies Record<string, Layout>
+export type LayoutName = keyof typeof LAYOUTS
+
+export type Paper = { readonly truth: Truth; readonly shown: Shown; readonly pages: readonly number[] }
+export type MadeForm = { readonly pdf: Buffer; readonly papers: readonly Paper[] }
+
+/** A text PDF with a permit a page, each in its layout. With no truth given, one is made from the seed. */
+export async function makeForm(
+  papers: readonly { readonly layout: LayoutName; readonly seed: number; readonly truth?: Truth }[],
+): Promise<MadeForm> {
+  const { pdf, bytes } = newPdf('LETTER')
+  const made = papers.map(({ layout, seed, truth: given }, index): Paper => {
+    const { era, face, size, draw } = LAYOUTS[layout]
+    if (index > 0) pdf.addPage()
+    const truth = given ?? makeTruth(seed, era)
+    const sheet = new Sheet(pdf, truth, face, size)
+    draw(sheet)
+    return { truth, shown: sheet.shown, pages: [index + 1] }
+  })
+  pdf.end()
+  return { pdf: await bytes, papers: made }
+}
