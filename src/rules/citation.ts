@@ -8,12 +8,16 @@ import { z } from 'zod'
 export const VERIFIED = ['read', 'second-hand', 'from-memory', 'common-practice'] as const
 export type Verified = (typeof VERIFIED)[number]
 
-/** Where a value was printed. `words` are the few words relied on, quoted; null when only figures were relied on. */
+/**
+ * Where a value was printed. `covers`: the part of the value that it vouches for, where several share the work. `words` are the few words
+ * relied on, quoted; null when only figures were relied on.
+ */
 export type Citation = {
   readonly authority: string
   readonly document: string
   readonly edition: string | null
   readonly section: string | null
+  readonly covers: string | null
   readonly words: string | null
   readonly readAt: string | null
   readonly verified: Verified
@@ -34,6 +38,7 @@ const sourced = z.strictObject({
   document: text,
   edition: optional,
   section: optional,
+  covers: optional,
   words: optional,
   readAt,
   verified: z.enum(['read', 'second-hand']),
@@ -45,12 +50,13 @@ const remembered = z
     document: text,
     edition: optional,
     section: optional,
+    covers: optional,
     verified: z.literal('from-memory'),
   })
   .transform((it) => ({ ...it, words: null, readAt: null }))
 
 const practised = z
-  .strictObject({ words: optional, verified: z.literal('common-practice') })
+  .strictObject({ covers: optional, words: optional, verified: z.literal('common-practice') })
   .transform((it) => ({
     ...it,
     authority: 'common practice',

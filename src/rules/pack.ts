@@ -13,6 +13,9 @@ export type PlaceId = string
 
 export const placeOf = (pack: PackId): PlaceId => pack.split('/', 1)[0] ?? pack
 
+/** Where a source contradicts itself or another: both stand, and this says so wherever the value shows. */
+export type Contradiction = { readonly says: string; readonly citations: NonEmpty<Citation> }
+
 /** One value and the days it holds: from `from` (included) until `until` (the first day it no longer holds). */
 export type Entry<Value> = {
   readonly from: PlainDate | null
@@ -20,6 +23,7 @@ export type Entry<Value> = {
   readonly value: Value
   readonly citations: NonEmpty<Citation>
   readonly note: string | null
+  readonly contradictions: readonly Contradiction[]
 }
 
 export type Parameter<Name extends ParameterName = ParameterName> = {

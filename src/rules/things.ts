@@ -8,6 +8,7 @@ export const SETBACK_FROM = [
   'building-sewer',
   'effluent-line',
   'cesspool',
+  'well',
   'absorption',
   'seepage-pit',
   'trench',

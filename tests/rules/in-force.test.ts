@@ -12,6 +12,7 @@ const cited: Citation = {
   document: 'Code',
   edition: null,
   section: '1',
+  covers: null,
   words: null,
   readAt: 'https://example.org/code',
   verified: 'read',
@@ -27,6 +28,7 @@ const pct = (
   value: { amount, unit: 'pct' },
   citations: [cited],
   note: null,
+  contradictions: [],
 })
 
 const pack = (id: string, kind: Pack['jurisdiction']['kind'], rest: Partial<Pack>): Pack => ({

@@ -5,11 +5,14 @@ import { type DesignFlow, designFlow } from './design-flow.ts'
 /** Row of a bedroom table: this many bedrooms and fewer (down to the row above) need `gal`. */
 export type BedroomRow = { readonly bedrooms: number; readonly gal: number }
 
-/** V = perGpd · (Q − after) + plus, for flows up to `upTo` (included) or `below` (excluded); the last has neither. */
+/**
+ * V = times · (Q − after) + plus, for flows up to `upTo` (included) or `below` (excluded); the last has neither. With
+ * `times` 0 a piece is a plain row of a table.
+ */
 export type FlowPiece = {
   readonly upTo: number | null
   readonly below: number | null
-  readonly perGpd: number
+  readonly times: number
   readonly after: number
   readonly plus: number
 }
@@ -21,15 +24,23 @@ export type MoreBedrooms =
   | { readonly rule: 'by-flow'; readonly flow: DesignFlow | null; readonly pieces: NonEmpty<FlowPiece> }
   | { readonly rule: 'not-stated' }
 
-type WithGrinder = { readonly factor: number } | { readonly rule: CapacityRule }
+/** What makes a rule ask for more than its table. */
+export const BURDENS = ['garbage-grinder', 'lift-pump'] as const
+export type Burden = (typeof BURDENS)[number]
+
+/** Where any of the burdens is there, the table times a factor, or a table of its own. */
+export type Adjustment = { readonly when: NonEmpty<Burden> } & (
+  | { readonly factor: number }
+  | { readonly rule: CapacityRule }
+)
 
 type Shared = {
   /** The name the source gives the table, for the steps: "Table 5.2". */
   readonly table: string
   /** Never below this many gallons, whatever the table says. */
   readonly minimumGal: number
-  /** What a garbage grinder changes; null when the rule says nothing of one. */
-  readonly withGrinder: WithGrinder | null
+  /** The first whose burden is there applies; none, when the rule says nothing of any. */
+  readonly adjustments: readonly Adjustment[]
 }
 
 /** Minimum liquid capacity in US gallons, as law and model codes write it. */
@@ -45,7 +56,7 @@ const piece = z
   .strictObject({
     upTo: edge,
     below: edge,
-    perGpd: z.number(),
+    times: z.number().default(0),
     after: z.number().default(0),
     plus: z.number().default(0),
   })
@@ -85,13 +96,15 @@ const more = z.discriminatedUnion('rule', [
   z.strictObject({ rule: z.literal('not-stated') }),
 ])
 
+const burdens = z.array(z.enum(BURDENS)).nonempty()
+const byFactor = z.strictObject({ when: burdens, factor: positive })
+
 const shared = {
   table: z.string().min(1),
   minimumGal: z.number().nonnegative().default(0),
-  withGrinder: z
-    .lazy(() => z.union([z.strictObject({ factor: positive }), z.strictObject({ rule: capacityRule })]))
-    .nullish()
-    .transform((value) => value ?? null),
+  adjustments: z
+    .lazy(() => z.array(z.union([byFactor, z.strictObject({ when: burdens, rule: capacityRule })])))
+    .default([]),
 }
 
 export const capacityRule: z.ZodType<CapacityRule> = z.discriminatedUnion('by', [

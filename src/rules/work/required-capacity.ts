@@ -2,7 +2,7 @@ import { err, ok, type Result } from '../../base/result.ts'
 import { printNumber, printSignificant } from '../../measure/print/number.ts'
 import type { Step, Worked } from '../../measure/step.ts'
 import { type Cited, citedInWords } from '../citation.ts'
-import type { CapacityRule, FlowPiece } from '../values/capacity-rule.ts'
+import type { Burden, CapacityRule, FlowPiece } from '../values/capacity-rule.ts'
 import type { DesignFlow } from '../values/design-flow.ts'
 import { flowFromBedrooms } from './design-flow.ts'
 import type { NotStated } from './not-stated.ts'
@@ -11,7 +11,7 @@ import type { NotStated } from './not-stated.ts'
 export type Household = {
   readonly bedrooms: number | null
   readonly flowGpd: number | null
-  readonly grinder?: boolean
+  readonly burdens?: readonly Burden[]
 }
 
 type Answer = Result<Worked<number>, NotStated>
@@ -30,8 +30,8 @@ export function requiredCapacity(rule: Cited<CapacityRule>, house: Household): A
 }
 
 function capacity(rule: CapacityRule, house: Household): Answer {
-  const grinder = house.grinder === true ? rule.withGrinder : null
-  if (grinder && 'rule' in grinder) return capacity(grinder.rule, house)
+  const extra = rule.adjustments.find(({ when }) => when.some((it) => house.burdens?.includes(it)))
+  if (extra && 'rule' in extra) return capacity(extra.rule, house)
   const plain =
     rule.by === 'bedrooms'
       ? byBedrooms(rule, house)
@@ -39,7 +39,7 @@ function capacity(rule: CapacityRule, house: Household): Answer {
         ? byFlow(rule, house)
         : largest(rule, house)
   if (!plain.ok) return plain
-  return ok(atLeast(rule.minimumGal, grinder ? withFactor(grinder.factor, plain.value) : plain.value))
+  return ok(atLeast(rule.minimumGal, extra ? withFactor(extra.factor, extra.when, plain.value) : plain.value))
 }
 
 function byBedrooms(rule: CapacityRule & { by: 'bedrooms' }, house: Household): Answer {
@@ -111,9 +111,7 @@ function alongPieces(
   const piece = pieces[i]
   if (!piece)
     return err({ reason: 'beyond-table', says: `${name} says nothing of a flow of ${printNumber(q)} gpd` })
-  const value = piece.perGpd * (q - piece.after) + piece.plus
-  const numbers =
-    piece.after === 0 ? `${n(piece.perGpd)} × ${n(q)}` : `${n(piece.perGpd)} × (${n(q)} − ${n(piece.after)})`
+  const value = piece.times * (q - piece.after) + piece.plus
   const flowStep: readonly Step[] =
     house.flowGpd === null && flow
       ? [
@@ -131,8 +129,8 @@ function alongPieces(
       ...flowStep,
       {
         says: `${name}, the piece for ${pieceInWords(pieces, i)}`,
-        formula: pieceFormula(piece),
-        numbers: piece.plus === 0 ? numbers : `${numbers} + ${n(piece.plus)}`,
+        formula: `V = ${expression(piece, 'Q')}`,
+        numbers: expression(piece, n(q)),
         result: gal(value),
       },
     ],
@@ -146,8 +144,12 @@ function pieceInWords(pieces: readonly FlowPiece[], i: number): string {
   return `${low}Q${high} gpd`
 }
 
-const pieceFormula = (it: FlowPiece): string =>
-  `V = ${n(it.perGpd)}·${it.after === 0 ? 'Q' : `(Q − ${n(it.after)})`}${it.plus === 0 ? '' : ` + ${n(it.plus)}`}`
+/** `1.5·(Q − 500) + 1,250` with Q or its number in place; a plain row of a table is its figure alone. */
+function expression({ times, after, plus }: FlowPiece, q: string): string {
+  if (times === 0) return n(plus)
+  const sign = q === 'Q' ? '·' : ' × '
+  return `${n(times)}${sign}${after === 0 ? q : `(${q} − ${n(after)})`}${plus === 0 ? '' : ` + ${n(plus)}`}`
+}
 
 /** Of several rules the largest that can be answered; one that can't be answered leaves the whole unanswered. */
 function largest(rule: CapacityRule & { by: 'largest-of' }, house: Household): Answer {
@@ -163,14 +165,19 @@ function largest(rule: CapacityRule & { by: 'largest-of' }, house: Household): A
   return ok({ value, steps: [...answers.flatMap((it) => it.steps), last] })
 }
 
-function withFactor(factor: number, plain: Worked<number>): Worked<number> {
+function withFactor(factor: number, when: readonly Burden[], plain: Worked<number>): Worked<number> {
   const value = plain.value * factor
   const numbers = `${n(plain.value)} × ${n(factor)}`
   return {
     value,
     steps: [
       ...plain.steps,
-      { says: 'With a garbage grinder', formula: 'V · factor', numbers, result: gal(value) },
+      {
+        says: `With ${when.join(' or ').replaceAll('-', ' ')}`,
+        formula: 'V · factor',
+        numbers,
+        result: gal(value),
+      },
     ],
   }
 }
