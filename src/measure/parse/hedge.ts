@@ -14,9 +14,15 @@ export function withoutAbout(list: readonly Token[]): {
   return { list: kept, about: kept.length < list.length }
 }
 
-/** The word or mark that makes a quantity a bound (`>100 ft`, `min. 50 ft`), if there is one. */
-export const boundIn = (list: readonly Token[]): string | undefined =>
-  list.find((token) => token.kind !== 'number' && BOUND.has(token.text.toLowerCase()))?.text
+/**
+ * The word or mark that makes a quantity a bound (`>100 ft`, `min. 50 ft`), if there is one. `unit` is a word that is a
+ * unit here, whatever it means elsewhere: "min" for minutes.
+ */
+export const boundIn = (list: readonly Token[], unit?: string): string | undefined =>
+  list.find(({ kind, text }) => {
+    const word = text.toLowerCase()
+    return kind !== 'number' && word !== unit && BOUND.has(word)
+  })?.text
 
 /** Cuts at `±`: the quantity and its written tolerance. */
 export function atTolerance(

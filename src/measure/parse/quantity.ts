@@ -1,4 +1,5 @@
 import { ok, type Result } from '../../base/result.ts'
+import { printSignificant } from '../print/number.ts'
 import { type Amount, amountAt } from './amount.ts'
 import { atTolerance, boundIn, withoutAbout } from './hedge.ts'
 import { type ParseIssue, quoted, refuse } from './issue.ts'
@@ -59,11 +60,16 @@ function split(list: readonly Token[], text: string, table: UnitTable): Result<P
   const [first, second, third] = list
   if (first?.kind === 'mark' && first.text === '-')
     return refuse(`${quoted(text)} is negative: a ${table.what} is written without a sign`)
-  if (first?.kind === 'number' && third?.kind === 'number' && second?.kind !== 'number')
-    if (second!.text !== '/' || first.value >= third.value)
-      return refuse(`${quoted(text)} holds more than one number: write one ${table.what} at a time`, [
-        ...[first, third].map((number) => `${number.text} ${table.base}`),
-      ])
+  if (first?.kind === 'number' && third?.kind === 'number' && second?.kind !== 'number') {
+    const times = second?.text.toLowerCase() === 'x'
+    const isFraction = second?.text === '/' && first.value < third.value
+    const meant = times ? [printSignificant(first.value * third.value, 12)] : [first.text, third.text]
+    if (!isFraction)
+      return refuse(
+        `${quoted(text)} holds more than one number: write one ${table.what} at a time`,
+        meant.map((number) => `${number} ${table.base}`),
+      )
+  }
   const amount = amountAt(list, 0)
   if (!amount) return refuse(`${quoted(text)} does not begin with a number: write it like ${table.like}`)
   if (!amount.ok) return amount
@@ -92,7 +98,7 @@ function factor(
   const refused = table.refused.find(([spellings]) => lists(spellings, unit))
   if (refused)
     return refuse(
-      `${quoted(text)} ${refused[1]}: write it like ${table.like}`,
+      `${quoted(text)} ${refused[1]}; write it like ${table.like}`,
       refused[2].map((reading) => reading.replace('#', amount.text)),
     )
   const known = table.units.find(([, spellings]) => lists(spellings, unit))

@@ -61,6 +61,8 @@ export function tidy(text: string): Result<string, ParseIssue> {
       `there is a character that does not show (U+${code}): delete it and write the quantity again`,
     )
   }
+  if (/\d[eE][+-]?\d/.test(plain))
+    return refuse(`${quoted(plain)} is in scientific notation: write the number out`)
   const mistaken = letterForDigit(plain)
   if (mistaken !== undefined)
     return refuse(`${quoted(plain)} has a letter where a digit belongs: write the digit`, [mistaken])
