@@ -1,0 +1,65 @@
+import path from 'node:path'
+import { z } from 'zod'
+import { err, ok, type Result } from './base/result.ts'
+
+const whole = (least: number, most: number) =>
+  z
+    .string()
+    .regex(/^\d+$/, 'is not a whole number')
+    .transform(Number)
+    .refine((value) => value >= least && value <= most, `must be from ${least} to ${most}`)
+
+const choice = <const T extends readonly [string, ...string[]]>(...words: T) =>
+  z.enum(words, `must be one of: ${words.join(', ')}`)
+
+const onOff = choice('on', 'off').transform((word) => word === 'on')
+
+/** Every setting, its default as one would write it, and its check. docs/settings.md says what each is for. */
+export const SETTINGS = {
+  HOST: z.string().min(1).default('127.0.0.1'),
+  PORT: whole(0, 65_535).prefault('8080'),
+  DATABASE_URL: z
+    .string()
+    .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
+    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .optional(),
+  DATABASE_CONNECTIONS: whole(2, 500).prefault('10'),
+  ASFOUND_DATA: z
+    .string()
+    .min(1)
+    .transform((folder) => path.resolve(folder))
+    .prefault('.data'),
+  LOG_LEVEL: choice('fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent').default('info'),
+  MIGRATE: onOff.prefault('on'),
+  JOBS: onOff.prefault('on'),
+  JOBS_AT_ONCE: whole(1, 64).prefault('2'),
+  ANSWERS: choice('fast', 'checked').default('fast'),
+  BODY_LIMIT_KB: whole(16, 100_000).prefault('1024'),
+  UPLOAD_LIMIT_MB: whole(1, 2_000).prefault('50'),
+  REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
+  TRUST_PROXY: onOff.prefault('off'),
+  METRICS_TOKEN: z.string().min(16, 'must have at least 16 characters').optional(),
+  STOP_WITHIN_SECONDS: whole(1, 600).prefault('20'),
+} as const
+
+export type Settings = Readonly<z.output<z.ZodObject<typeof SETTINGS>>>
+
+/**
+ * Settings from the environment, or every fault in plain words. An empty value counts as not given, which is
+ * how shells and compose files write "none". No fault repeats a value: some are secret.
+ */
+export function readSettings(environment: NodeJS.ProcessEnv): Result<Settings, readonly string[]> {
+  const given = Object.keys(SETTINGS).map((name) => [name, environment[name] || undefined] as const)
+  const parsed = z.object(SETTINGS).safeParse(Object.fromEntries(given))
+  if (parsed.success) return ok(parsed.data)
+  return err(parsed.error.issues.map(({ path: [name], message }) => `${String(name)} ${message}`))
+}
+
+/** For the programs: settings, or the faults on standard error and exit 1. */
+export function settingsOrExit(environment: NodeJS.ProcessEnv = process.env): Settings {
+  const settings = readSettings(environment)
+  if (settings.ok) return settings.value
+  const faults = settings.error.map((fault) => `  ${fault}\n`).join('')
+  process.stderr.write(`Settings that can't be used (docs/settings.md tells what each takes):\n${faults}`)
+  process.exit(1)
+}
