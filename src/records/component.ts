@@ -59,7 +59,8 @@ export const VESSEL_SHAPES = [
   'rectangular',
   'upright-cylinder',
   'horizontal-cylinder',
-  'oval',
+  'lying-oval',
+  'upright-oval',
   'sphere',
 ] as const
 export type VesselShape = (typeof VESSEL_SHAPES)[number]

@@ -9,7 +9,8 @@ import {
   SEARCH_METHODS,
   SEARCH_OUTCOMES,
 } from '../../records/findings.ts'
-import { type FoundLength, METHODS, type Method } from '../../records/quantity.ts'
+import { METHOD_NAMES, type Method } from '../../measure/methods.ts'
+import type { FoundLength } from '../../records/quantity.ts'
 import { line, prose } from './fields.ts'
 import { measureEntries, optional, referenceEntry, sideFromWords } from './measures.ts'
 import { duplicateNames, tieWithoutReference } from './permit.ts'
@@ -25,7 +26,7 @@ const foundLength = (usual: Method) =>
       z
         .strictObject({
           length: lengthEntry,
-          method: z.enum(METHODS).default(usual),
+          method: z.enum(METHOD_NAMES).default(usual),
           instrument: line(40)
             .optional()
             .meta({ description: 'Which tape or rod: two readings by one instrument share its error' }),
@@ -51,7 +52,7 @@ const levelEntry = z
   .strictObject({
     above: lengthEntry.optional(),
     below: lengthEntry.optional(),
-    method: z.enum(METHODS).default('inside-tape'),
+    method: z.enum(METHOD_NAMES).default('liquid-level-rule'),
   })
   .refine(
     ({ above, below }) => (above === undefined) !== (below === undefined),
@@ -71,10 +72,10 @@ const componentEntry = z.strictObject({
   kind: z.enum(COMPONENT_KINDS),
   outcome: z.enum(SEARCH_OUTCOMES),
   searchedBy: z.array(z.enum(SEARCH_METHODS)).max(7).default([]),
-  searchedWithin: optional(foundLength('long-tape')),
+  searchedWithin: optional(foundLength('ground-tape')),
   notReachedBecause: optional(z.enum(NOT_REACHED_REASONS)),
   ...measureEntries(foundLength('inside-tape')),
-  tie: measureEntries(foundLength('long-tape')).tie,
+  tie: measureEntries(foundLength('ground-tape')).tie,
   liquidDepth: optional(foundLength('sounding-rod')),
   depthToTop: optional(foundLength('probe')),
   condition: optional(z.enum(CONDITIONS)),
@@ -82,8 +83,8 @@ const componentEntry = z.strictObject({
   levelAboveOutlet: optional(levelEntry),
   scumThickness: optional(foundLength('sounding-rod')),
   sludgeDepth: optional(foundLength('sounding-rod')),
-  outletDeviceBelow: optional(foundLength('inside-tape')),
-  outletDeviceAbove: optional(foundLength('inside-tape')),
+  outletDeviceBelow: optional(foundLength('liquid-level-rule')),
+  outletDeviceAbove: optional(foundLength('liquid-level-rule')),
   lidSecured: optional(z.boolean()),
   riserToGrade: optional(z.boolean()),
   fix: optional(
@@ -94,8 +95,8 @@ const componentEntry = z.strictObject({
       coverage: z.union([z.literal(0.5), z.literal(0.68), z.literal(0.95)]).default(0.68),
     }),
   ),
-  sondeDepth: optional(foundLength('long-tape')),
-  cameraRun: optional(foundLength('camera-counter')),
+  sondeDepth: optional(foundLength('ground-tape')),
+  cameraRun: optional(foundLength('wheel')),
   note: optional(prose(2000)),
 })
 
@@ -135,7 +136,7 @@ export const findingsEntry = z
     people: optional(z.number().int().min(0).max(200)),
     bedroomsCounted: optional(z.number().int().min(0).max(50)),
     lastPumpedOn: optional(dateEntry),
-    reference: optional(referenceEntry(foundLength('long-tape'))),
+    reference: optional(referenceEntry(foundLength('ground-tape'))),
     components: z.array(componentEntry).max(100).default([]),
     notes: optional(prose(10_000)),
   })

@@ -1,0 +1,42 @@
+import type { FoundComponent } from '../records/findings.ts'
+import type { Certainty, Exhibit, Subject } from './outcome.ts'
+import type { Pairing } from './pairing.ts'
+
+/** The system as a whole. */
+export const SYSTEM: Subject = { key: 'system', label: 'the system', kind: 'system' }
+
+export const aboutPairing = ({ built }: Pairing): Subject => ({
+  key: built.key,
+  label: built.label,
+  kind: built.kind,
+})
+
+/** A thing found that is not on record is known by the name the inspector gave it. */
+export const aboutFound = ({ label, kind }: FoundComponent): Subject => ({
+  key: `found/${label}`,
+  label,
+  kind,
+})
+
+export const firm = (because: string): Certainty => ({ word: 'firm', because })
+export const likely = (because: string): Certainty => ({ word: 'likely', because })
+export const open = (because: string): Certainty => ({ word: 'open', because })
+
+/** What the inspector saw, as an exhibit. */
+export const seen = (
+  found: FoundComponent,
+  findings: string,
+  what: string,
+  asStated: string,
+  how: string,
+): Exhibit => ({
+  what,
+  word: 'found',
+  asStated,
+  asUsed: asStated,
+  from: { kind: 'visit', findings, component: found.label, how },
+})
+
+/** Pairings whose component the visit saw. */
+export type SeenPairing = Pairing & { readonly found: FoundComponent }
+export const wasSeen = (pairing: Pairing): pairing is SeenPairing => pairing.found?.outcome === 'found'

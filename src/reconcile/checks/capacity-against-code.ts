@@ -1,0 +1,102 @@
+import { compareWithMinimum } from '../../measure/compare.ts'
+import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
+import { printSignificant } from '../../measure/print/number.ts'
+import { statedValue } from '../../records/claim.ts'
+import { requiredCapacity } from '../../rules/work/required-capacity.ts'
+import { firm, likely, open, SYSTEM } from '../about.ts'
+import { permitDate } from '../case.ts'
+import { check } from '../check.ts'
+import { bedroomsFor, OCCASIONS, type Occasion } from '../facts/household.ts'
+import { totalTankCapacity } from '../facts/total-capacity.ts'
+import { bestMeasurement } from '../settle.ts'
+
+/**
+ * Two separate questions: did the tank meet the table of its permit's day for the bedrooms it was designed for, and
+ * does it meet today's table for today's bedrooms? A code's figure is a nominal size, so the nominal tolerance is taken
+ * off it: a "750" tank built to a state's own table of dimensions computes to 733 gal.
+ */
+export const capacityAgainstCode = check({
+  id: 'capacity-against-code',
+  question: 'Is the tank as large as the code asks?',
+  raises: ['capacity-below-code', 'measurement-unclear'],
+  subjects: (): readonly Occasion[] => OCCASIONS,
+  about: (_, { pairings }) => {
+    const tanks = pairings.filter(({ built }) => built.kind === 'tank').map(({ built }) => built)
+    return tanks.length === 1 ? { key: tanks[0]!.key, label: tanks[0]!.label, kind: 'tank' } : SYSTEM
+  },
+  facet: (occasion) => occasion,
+  facts: { bedrooms: bedroomsFor, capacity: (_, given) => totalTankCapacity(given) },
+  rules: {
+    minimum: {
+      name: 'tank.minimum-capacity',
+      on: (occasion, given) => {
+        if (occasion === 'today') return given.asOf
+        const tank = given.pairings.find(({ built }) => built.kind === 'tank')
+        return tank ? permitDate(tank.built) : null
+      },
+    },
+    tolerancePct: { name: 'tank.nominal-tolerance-pct', on: (_, { asBuilt }) => asBuilt.on },
+  },
+  decide({ bedrooms, capacity }, { minimum, tolerancePct }, occasion, { asBuilt }) {
+    const flowGpd = statedValue(asBuilt.designFlowGpd)
+    const required = requiredCapacity(minimum, { bedrooms, flowGpd })
+    if (!required.ok) {
+      return {
+        verdict: 'cannot-tell',
+        raises: null,
+        because: required.error.says,
+        certainty: open(required.error.says),
+      }
+    }
+    const nominal = required.value.value
+    const least = nominal * (1 - tolerancePct.value.amount / 100)
+    const compared = compareWithMinimum(capacity.gal, least, 'gal')
+    const when = occasion === 'today' ? 'the code asks today' : 'the code asked when it was permitted'
+    const because = `${printGalWithU(capacity.gal)} against the ${printGal(nominal)} that ${when} for ${bedrooms} bedrooms`
+    const steps = [
+      ...capacity.steps,
+      ...required.value.steps,
+      {
+        says: 'The required size is nominal: less the nominal tolerance',
+        formula: 'least = required · (1 − tolerance)',
+        numbers: `${printSignificant(nominal, 6)} × (1 − ${tolerancePct.value.amount} %)`,
+        result: printGal(least),
+      },
+      ...compared.steps,
+    ]
+    switch (compared.value.verdict) {
+      case 'suffices':
+        return {
+          verdict: 'suffices',
+          raises: null,
+          because,
+          certainty: firm('beyond the expanded uncertainty'),
+          steps,
+        }
+      case 'falls-short':
+        return {
+          verdict: 'falls-short',
+          raises: 'capacity-below-code',
+          because,
+          certainty:
+            minimum.verified === 'from-memory'
+              ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
+              : firm('beyond the expanded uncertainty'),
+          steps,
+        }
+      case 'too-close-to-call':
+        return {
+          verdict: 'too-close-to-call',
+          raises: 'measurement-unclear',
+          because: `${because}: too close to call`,
+          certainty: open('the required size lies within the expanded uncertainty'),
+          steps,
+          wouldSettle: bestMeasurement(
+            capacity,
+            'gal',
+            (after) => compareWithMinimum(after, least, 'gal').value.verdict !== 'too-close-to-call',
+          ),
+        }
+    }
+  },
+})

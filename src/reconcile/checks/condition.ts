@@ -1,0 +1,46 @@
+import type { Condition } from '../../records/findings.ts'
+import { aboutFound, firm, seen } from '../about.ts'
+import { check } from '../check.ts'
+import { known } from '../fact.ts'
+
+/** What keeps a component from doing its work, or will soon. Wear that does not is a note in the findings. */
+export const FAILING: readonly Condition[] = ['leaking', 'broken', 'collapsed', 'blocked']
+export const WEAKENED: readonly Condition[] = ['cracked', 'corroded']
+
+export const condition = check({
+  id: 'condition',
+  question: 'Is it sound?',
+  raises: ['condition-poor'],
+  subjects: ({ findings }) =>
+    (findings?.record.components ?? []).filter(
+      ({ outcome, condition: seenAs }) => outcome === 'found' && seenAs !== null,
+    ),
+  about: (found, { pairings }) => {
+    const built = pairings.find((pairing) => pairing.found === found)?.built
+    return built ? { key: built.key, label: built.label, kind: built.kind } : aboutFound(found)
+  },
+  facts: {
+    seenAs: (found, { findings }) =>
+      known(
+        found.condition as Condition,
+        seen(
+          found,
+          findings?.id ?? '',
+          `condition of ${found.label}`,
+          found.conditionWords ?? `${found.condition}`,
+          'seen by the inspector',
+        ),
+      ),
+  },
+  rules: {},
+  decide({ seenAs }, _, found) {
+    const because = `${found.label} is ${seenAs}${found.conditionWords ? `: ${found.conditionWords}` : ''}`
+    const poor = FAILING.includes(seenAs) || WEAKENED.includes(seenAs)
+    return {
+      verdict: poor ? 'differs' : 'agrees',
+      raises: poor ? 'condition-poor' : null,
+      because,
+      certainty: firm('seen by the inspector'),
+    }
+  },
+})

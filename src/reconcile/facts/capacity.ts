@@ -1,0 +1,167 @@
+import type { Result } from '../../base/result.ts'
+import { tankCapacity } from '../../geometry/volume/tank-capacity.ts'
+import type { TankShape } from '../../geometry/volume/tank-shape.ts'
+import type { Issue } from '../../measure/issue.ts'
+import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
+import type { BetterMeasurement } from '../../measure/settling-measurement.ts'
+import type { Step, Worked } from '../../measure/step.ts'
+import type { Uncertain } from '../../measure/uncertain.ts'
+import type { AsBuiltComponent } from '../../records/as-built.ts'
+import { statedValue } from '../../records/claim.ts'
+import type { Measures, VesselShape } from '../../records/component.ts'
+import type { FoundComponent } from '../../records/findings.ts'
+import type { FoundLength } from '../../records/quantity.ts'
+import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
+import type { Exhibit } from '../outcome.ts'
+import { asStated, insideReading, type Reading, reading, type Taking } from './found-length.ts'
+
+/** Capacity to the outlet invert, US gallons, with its working and how each reading in it could be bettered. */
+export type Capacity = {
+  readonly gal: Uncertain
+  readonly steps: readonly Step[]
+  readonly better: readonly BetterMeasurement[]
+}
+
+type Dimension = 'length' | 'width' | 'diameter' | 'liquidDepth' | 'insideHeight'
+const NAMES: { readonly [D in Dimension]: string } = {
+  length: 'inside length',
+  width: 'inside width',
+  diameter: 'inside diameter',
+  liquidDepth: 'liquid depth to the outlet invert',
+  insideHeight: 'inside height',
+}
+
+/** Which dimensions a shape's capacity needs. */
+const NEEDS: { readonly [S in VesselShape]: readonly Dimension[] } = {
+  rectangular: ['length', 'width', 'liquidDepth'],
+  'upright-cylinder': ['diameter', 'liquidDepth'],
+  'horizontal-cylinder': ['diameter', 'length', 'liquidDepth'],
+  'lying-oval': ['width', 'insideHeight', 'length', 'liquidDepth'],
+  'upright-oval': ['length', 'width', 'liquidDepth'],
+  sphere: ['diameter', 'liquidDepth'],
+}
+
+/** The shape as said, or the one that the dimensions given can only mean. */
+function shapeOf(measures: Pick<Measures<unknown, unknown>, 'shape' | Dimension>): VesselShape | null {
+  if (measures.shape) return measures.shape
+  if (measures.length && measures.width && !measures.diameter) return 'rectangular'
+  if (measures.diameter && measures.length) return 'horizontal-cylinder'
+  return measures.diameter ? 'upright-cylinder' : null
+}
+
+/** What a tank holds by the visit's own readings. */
+export function foundCapacity(found: FoundComponent, findings: string): Fact<Capacity> {
+  const shape = shapeOf(found)
+  if (shape === null) return lacking(`the visit took no dimensions of ${found.label}`)
+  const missing = NEEDS[shape].filter((dimension) => found[dimension] === null)
+  if (missing.length > 0) return lacking(`the visit did not measure the ${list(missing)} of ${found.label}`)
+  const taken = NEEDS[shape].map((dimension) => found[dimension]!)
+  const taking: Taking = {
+    of: found.label,
+    findings,
+    alone: ({ instrument }: FoundLength) =>
+      taken.filter((other) => other.instrument === instrument).length === 1,
+  }
+  const readings = NEEDS[shape].map((dimension): readonly [Dimension, Reading] => [
+    dimension,
+    dimension === 'liquidDepth'
+      ? reading(found.liquidDepth!, NAMES.liquidDepth, taking)
+      : insideReading(found[dimension]!, found.wallThickness, NAMES[dimension], taking),
+  ])
+  const capacity = tankCapacity(
+    shaped(shape, (dimension) => readings.find(([name]) => name === dimension)![1].length),
+  )
+  if (!capacity.ok) return lacking(impossible(found.label, capacity))
+  return known(
+    { ...answer(capacity.value), better: readings.flatMap(([, { better }]) => better) },
+    ...readings.flatMap(([, { exhibits }]) => exhibits).filter(distinct),
+    computed(`capacity of ${found.label} by the visit's readings`, capacity.value),
+  )
+}
+
+/** What a tank should hold: the capacity on record, else what the dimensions on record come to. */
+export function recordedCapacity(
+  built: AsBuiltComponent,
+): Fact<{ readonly gal: number; readonly nominal: boolean }> {
+  const stated = claimFact(built.measures.capacity, `the capacity of ${built.label}`, ({ gal }) =>
+    printGal(gal),
+  )
+  if (stated.state === 'known') return { ...stated, value: { gal: stated.value.gal, nominal: true } }
+  return firstKnown<{ readonly gal: number; readonly nominal: boolean }>(stated, fromDimensions(built))
+}
+
+function fromDimensions(built: AsBuiltComponent): Fact<{ readonly gal: number; readonly nominal: boolean }> {
+  const { measures, label } = built
+  const stated = (dimension: Dimension) => statedValue(measures[dimension])
+  const shape = shapeOf({
+    shape: statedValue(measures.shape),
+    length: stated('length'),
+    width: stated('width'),
+    diameter: stated('diameter'),
+    liquidDepth: stated('liquidDepth'),
+    insideHeight: stated('insideHeight'),
+  })
+  if (shape === null || NEEDS[shape].some((dimension) => stated(dimension) === null)) {
+    return lacking(`the record states neither the capacity nor the dimensions of ${label}`)
+  }
+  const capacity = tankCapacity(
+    shaped(shape, (dimension) => {
+      const { ft, halfStepFt } = stated(dimension)!
+      return asStated(ft, halfStepFt, `stated: ${dimension} of ${label}`)
+    }),
+  )
+  if (!capacity.ok) return lacking(impossible(label, capacity))
+  const exhibits = NEEDS[shape].flatMap((dimension) => {
+    const fact = claimFact(
+      measures[dimension],
+      `the ${NAMES[dimension]} of ${label}`,
+      ({ asWritten }) => asWritten,
+    )
+    return fact.state === 'known' ? fact.exhibits : []
+  })
+  return known(
+    { gal: capacity.value.value.value, nominal: false },
+    ...exhibits,
+    computed(`capacity of ${label} by the dimensions on record`, capacity.value),
+  )
+}
+
+function shaped(shape: VesselShape, of: (dimension: Dimension) => Uncertain): TankShape {
+  switch (shape) {
+    case 'rectangular':
+      return { kind: 'rectangular', length: of('length'), width: of('width'), liquidDepth: of('liquidDepth') }
+    case 'upright-cylinder':
+      return { kind: 'upright-cylinder', diameter: of('diameter'), liquidDepth: of('liquidDepth') }
+    case 'horizontal-cylinder':
+      return { kind: shape, diameter: of('diameter'), length: of('length'), liquidDepth: of('liquidDepth') }
+    case 'lying-oval':
+      return {
+        kind: shape,
+        width: of('width'),
+        height: of('insideHeight'),
+        length: of('length'),
+        liquidDepth: of('liquidDepth'),
+      }
+    case 'upright-oval':
+      return { kind: shape, length: of('length'), width: of('width'), liquidDepth: of('liquidDepth') }
+    case 'sphere':
+      return { kind: shape, diameter: of('diameter'), liquidDepth: of('liquidDepth') }
+  }
+}
+
+const answer = ({ value, steps }: Worked<Uncertain>) => ({ gal: value, steps })
+const computed = (what: string, { value }: Worked<Uncertain>): Exhibit => ({
+  what,
+  word: 'derived',
+  asStated: 'computed',
+  asUsed: printGalWithU(value),
+  from: { kind: 'computed' },
+})
+const impossible = (
+  label: string,
+  { error }: Extract<Result<unknown, readonly Issue[]>, { ok: false }>,
+): string => `the dimensions of ${label} can't be right: ${error.map(({ message }) => message).join('; ')}`
+const list = (dimensions: readonly Dimension[]): string =>
+  dimensions.map((name) => NAMES[name]).join(' and the ')
+const distinct = (exhibit: Exhibit, index: number, all: readonly Exhibit[]): boolean =>
+  all.findIndex(({ what }) => what === exhibit.what) === index

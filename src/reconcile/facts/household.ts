@@ -1,0 +1,28 @@
+import type { Case } from '../case.ts'
+import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
+
+/** Which day's rules and house a code question is asked for. */
+export const OCCASIONS = ['when permitted', 'today'] as const
+export type Occasion = (typeof OCCASIONS)[number]
+
+export const bedroomsOnRecord = ({ asBuilt }: Case): Fact<number> =>
+  claimFact(asBuilt.bedrooms, 'the number of bedrooms', String)
+
+/** Bedrooms by the visit's count; not by any record. */
+export function bedroomsCounted({ findings }: Case): Fact<number> {
+  const count = findings?.record.bedroomsCounted ?? null
+  if (!findings || count === null) return lacking('the visit did not count the bedrooms')
+  return known(count, {
+    what: 'bedrooms',
+    word: 'found',
+    asStated: String(count),
+    asUsed: String(count),
+    from: { kind: 'visit', findings: findings.id, component: null, how: 'counted in the house' },
+  })
+}
+
+/** The bedrooms a question goes by: as designed for the permit's day, as counted (else designed) for today. */
+export const bedroomsFor = (occasion: Occasion, given: Case): Fact<number> =>
+  occasion === 'when permitted'
+    ? bedroomsOnRecord(given)
+    : firstKnown(bedroomsCounted(given), bedroomsOnRecord(given))

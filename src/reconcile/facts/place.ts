@@ -1,0 +1,139 @@
+import type { Point } from '../../geometry/position/point.ts'
+import { positionFromTwoTies } from '../../geometry/position/two-ties.ts'
+import { measuredLength } from '../../measure/measured-length.ts'
+import { METHODS } from '../../measure/methods.ts'
+import { printLength } from '../../measure/print/length.ts'
+import type { Step } from '../../measure/step.ts'
+import type { Uncertain } from '../../measure/uncertain.ts'
+import type { AsBuiltComponent, Claim } from '../../records/as-built.ts'
+import { statedValue } from '../../records/claim.ts'
+import type { Reference, Side, Tie } from '../../records/component.ts'
+import type { FoundComponent, SubmittedFindings } from '../../records/findings.ts'
+import type { FoundLength, StatedLength } from '../../records/quantity.ts'
+import { beside, claimFact, type Fact, known, lacking } from '../fact.ts'
+import type { Exhibit } from '../outcome.ts'
+
+/** Where a thing is: one place, or the two mirror places that two ties give when nobody says which side. */
+export type Place = {
+  readonly points: readonly [Point] | readonly [Point, Point]
+  readonly steps: readonly Step[]
+}
+
+/** Baseline of the reference wall: as the visit taped it, else as the record states it. */
+type Baseline = { readonly length: Uncertain; readonly exhibit: Exhibit }
+
+const printTie = ({ a, b, side }: Tie<StatedLength>): string =>
+  `A ${printLength(a.ft)}, B ${printLength(b.ft)}${side === null ? ', side not said' : side === 'away' ? ', away from the house' : ', on the house side'}`
+
+/** Where the record's ties put a component, each tie good to the accuracy that record drawings are held to. */
+export function recordedPlace(built: AsBuiltComponent, findings: SubmittedFindings | null): Fact<Place> {
+  const tie = claimFact(built.measures.tie, `ties to ${built.label}`, printTie)
+  if (tie.state !== 'known') return tie
+  const baseline = baselineOf(built.reference, findings)
+  if (!baseline)
+    return lacking('neither the record nor the visit gives the distance between the corners A and B')
+  const taped = (ft: number, name: string, halfStepFt: number) =>
+    measuredLength(ft, 'record-drawing', 'record drawing', `record: tie ${name} of ${built.label}`, {
+      halfStepFt,
+    })
+  const place = placed(
+    taped(tie.value.a.ft, 'A', tie.value.a.halfStepFt),
+    taped(tie.value.b.ft, 'B', tie.value.b.halfStepFt),
+    baseline.length,
+    tie.value.side,
+  )
+  if ('says' in place) return lacking(`the ties on record to ${built.label} do not meet: ${place.says}`)
+  return known(place, ...tie.exhibits, baseline.exhibit)
+}
+
+/** Where the visit's ties put a component, in the frame of the same two corners. */
+export function foundPlace(
+  found: FoundComponent,
+  findings: SubmittedFindings,
+  reference: Claim<Reference<StatedLength>>,
+): Fact<Place> {
+  const { tie } = found
+  if (!tie) return lacking(`the visit took no ties to ${found.label}`)
+  const corners = findings.record.reference
+  const recorded = statedValue(reference)
+  if (corners && recorded && !sameCorner(corners.a, recorded.a, corners.b, recorded.b)) {
+    return beside(
+      `the visit measured from ${corners.a} and ${corners.b}, the record from ${recorded.a} and ${recorded.b}`,
+    )
+  }
+  const baseline = baselineOf(reference, findings)
+  if (!baseline)
+    return lacking('neither the record nor the visit gives the distance between the corners A and B')
+  const place = placed(
+    taken(tie.a, `tie A of ${found.label}`),
+    taken(tie.b, `tie B of ${found.label}`),
+    baseline.length,
+    tie.side,
+  )
+  if ('says' in place) return lacking(`the visit's ties to ${found.label} do not meet: ${place.says}`)
+  const exhibit: Exhibit = {
+    what: `ties to ${found.label}`,
+    word: 'found',
+    asStated: `A ${tie.a.asWritten}, B ${tie.b.asWritten}${tie.sideWords ? `, ${tie.sideWords}` : ''}`,
+    asUsed: printTie(tie),
+    from: { kind: 'visit', findings: findings.id, component: found.label, how: METHODS[tie.a.method].says },
+  }
+  return known(place, exhibit, baseline.exhibit)
+}
+
+function baselineOf(
+  reference: Claim<Reference<StatedLength>>,
+  findings: SubmittedFindings | null,
+): Baseline | null {
+  const taped = findings?.record.reference?.baseline
+  if (findings && taped) {
+    return {
+      length: taken(taped, 'baseline'),
+      exhibit: {
+        what: 'baseline between corners A and B',
+        word: 'found',
+        asStated: taped.asWritten,
+        asUsed: printLength(taped.ft),
+        from: { kind: 'visit', findings: findings.id, component: null, how: METHODS[taped.method].says },
+      },
+    }
+  }
+  const stated = statedValue(reference)?.baseline
+  if (!stated || reference.state !== 'stated') return null
+  return {
+    length: measuredLength(stated.ft, 'record-drawing', 'record drawing', 'record: baseline', {
+      halfStepFt: stated.halfStepFt,
+    }),
+    exhibit: {
+      what: 'baseline between corners A and B',
+      word: 'stated',
+      asStated: stated.asWritten,
+      asUsed: printLength(stated.ft),
+      from: { kind: 'permit', origin: reference.origin },
+    },
+  }
+}
+
+const taken = ({ ft, method, instrument, halfStepFt }: FoundLength, name: string): Uncertain =>
+  measuredLength(ft, method, `instrument: ${instrument}`, `reading: ${name}`, { halfStepFt })
+
+function placed(
+  a: Uncertain,
+  b: Uncertain,
+  baseline: Uncertain,
+  side: Side | null,
+): Place | { says: string } {
+  if (Math.min(a.value, b.value, baseline.value) <= 0) return { says: 'a tie or the baseline is zero' }
+  const fix = positionFromTwoTies(a, b, baseline)
+  if (!fix.ok) return fix.error
+  const { away, toward, geometry } = fix.value.value
+  const points: Place['points'] =
+    side === 'away' || geometry === 'flat' ? [away] : side === 'toward' ? [toward] : [away, toward]
+  return { points, steps: fix.value.steps }
+}
+
+/** Corners are the same when their names are, whatever the spelling of case and spaces. */
+function sameCorner(a: string, recordedA: string, b: string, recordedB: string): boolean {
+  const plain = (name: string) => name.toLowerCase().replace(/[^a-z0-9]+/g, '')
+  return plain(a) === plain(recordedA) && plain(b) === plain(recordedB)
+}

@@ -1,0 +1,29 @@
+/** What a difference can be, in nouns of the trade. `docs/discrepancies.md` has a paragraph on each. */
+export const DISCREPANCY_KINDS = [
+  'capacity-below-record',
+  'capacity-above-record',
+  'capacity-below-code',
+  'component-missing',
+  'component-not-on-record',
+  'line-replaced',
+  'line-replaced-without-permit',
+  'material-differs',
+  'type-differs',
+  'position-differs',
+  'setback-short',
+  'bedrooms-above-design',
+  'absorption-below-code',
+  'level-high',
+  'level-low',
+  'solids-high',
+  'condition-poor',
+  'record-absent',
+  'record-unclear',
+  'measurement-unclear',
+  'findings-stale',
+] as const
+export type DiscrepancyKind = (typeof DISCREPANCY_KINDS)[number]
+
+/** About consequence, not size. `action`: before the transfer or further use; `review`: a person must look; `note`. */
+export const SEVERITIES = ['action', 'review', 'note'] as const
+export type Severity = (typeof SEVERITIES)[number]

@@ -1,0 +1,37 @@
+import { type MeaningOf, sentence } from './meaning.ts'
+
+export const recordAbsent: MeaningOf = ({ because }) => ({
+  severity: 'review',
+  sentences: {
+    firm: sentence(`${because}. Measure and tie in all you find: your findings will be the only record`),
+    reviewer: sentence(
+      `${because}. Search under old numbers and addresses before relying on the findings alone`,
+    ),
+    agent: 'The county has no record of a septic system on this parcel.',
+  },
+  next: {
+    who: 'reviewer',
+    what: 'search the file under old numbers, then decide what the findings may stand for',
+  },
+})
+
+export const recordUnclear: MeaningOf = ({ because }) => ({
+  severity: 'review',
+  sentences: {
+    firm: sentence(`${because}. A measurement on the spot can settle it`),
+    reviewer: sentence(`${because}. Look at the papers side by side and correct the record`),
+    agent:
+      "The county's papers for this parcel do not agree with each other, or can't be read. The county has to look at them.",
+  },
+  next: { who: 'reviewer', what: 'look at the papers and correct the record' },
+})
+
+export const findingsStale: MeaningOf = ({ because }) => ({
+  severity: 'review',
+  sentences: {
+    firm: sentence(`${because}. A new visit is needed for a transfer`),
+    reviewer: sentence(`${because}. Ask for a new visit before relying on the findings`),
+    agent: 'The last visit no longer describes the system as it is. A new visit is needed.',
+  },
+  next: { who: 'owner', what: 'have the system inspected again' },
+})

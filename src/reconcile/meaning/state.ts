@@ -1,0 +1,61 @@
+import { type MeaningOf, sentence } from './meaning.ts'
+
+export const levelHigh: MeaningOf = ({ because }) => ({
+  severity: 'action',
+  sentences: {
+    firm: sentence(
+      `${because}. The outlet or what lies beyond it does not take the flow: look before it is pumped`,
+    ),
+    reviewer: sentence(`${because}. A blocked outlet or an absorption area that does not take the flow`),
+    agent:
+      'The liquid stands too high: something beyond the tank does not take the flow. It has to be put right.',
+  },
+  next: { who: 'owner', what: 'have the outlet and the absorption area looked at by a licensed installer' },
+})
+
+export const levelLow: MeaningOf = ({ because }) => ({
+  severity: 'action',
+  sentences: {
+    firm: sentence(
+      `${because}. Ask when it was last pumped; if not lately, it leaks. Keep clear of the edges of a tank that leaks`,
+    ),
+    reviewer: sentence(`${because}. With no pumping shortly before, the tank leaks below its outlet`),
+    agent: 'The liquid stands too low: unless the tank was pumped lately, it leaks. It has to be put right.',
+  },
+  next: { who: 'owner', what: 'have the tank tested for leaks, and repaired or replaced under a permit' },
+})
+
+export const solidsHigh: MeaningOf = ({ because }) => ({
+  severity: 'action',
+  sentences: {
+    firm: sentence(`${because}. Tell the owner to have it pumped`),
+    reviewer: sentence(`${because}. Pumping is due under that rule`),
+    agent: 'The tank is due to be pumped.',
+  },
+  next: { who: 'owner', what: 'have the tank pumped by a licensed hauler' },
+})
+
+export const conditionPoor: MeaningOf = ({ because, subject, facet, verdict }) => {
+  const lid = facet === 'cover'
+  const age = facet === 'age'
+  const failing = /\b(leaking|broken|collapsed|blocked)\b/.test(because)
+  return {
+    severity: lid || (failing && verdict === 'differs') ? 'action' : 'review',
+    sentences: {
+      firm: lid
+        ? sentence(`${because}. Secure it before you leave`)
+        : sentence(`${because}. Keep people off it, and never go into it`),
+      reviewer: sentence(
+        age ? `${because}. The presumption can be answered by an inspection or a certificate` : because,
+      ),
+      agent: lid
+        ? sentence(`The cover of ${subject.label} is not secured. Keep children away until it is`)
+        : sentence(`${subject.label} is in poor condition and has to be looked at`),
+    },
+    next: lid
+      ? { who: 'owner', what: 'have the cover secured at once' }
+      : age
+        ? { who: 'reviewer', what: 'decide whether the tank has to be tested or replaced' }
+        : { who: 'owner', what: `have ${subject.label} repaired or replaced by a licensed installer` },
+  }
+}

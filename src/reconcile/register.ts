@@ -1,0 +1,39 @@
+import type { Check } from './check.ts'
+import { bedrooms } from './checks/bedrooms.ts'
+import { capacityAgainstCode } from './checks/capacity-against-code.ts'
+import { capacityAgainstRecord } from './checks/capacity-against-record.ts'
+import { componentOnRecord } from './checks/component-on-record.ts'
+import { componentPresence } from './checks/component-presence.ts'
+import { condition } from './checks/condition.ts'
+import { findingsAge } from './checks/findings-age.ts'
+import { level } from './checks/level.ts'
+import { lid } from './checks/lid.ts'
+import { lineMaterial } from './checks/line-material.ts'
+import { material } from './checks/material.ts'
+import { metalTankAge } from './checks/metal-tank-age.ts'
+import { position } from './checks/position.ts'
+import { recordClarity } from './checks/record-clarity.ts'
+import { recordPresence } from './checks/record-presence.ts'
+import { setback } from './checks/setback.ts'
+import { typeOfComponent } from './checks/type-of-component.ts'
+
+/** Every check, in the order in which a report tells them: the file, the tank, the parts, the place, the state. */
+export const CHECKS: readonly Check[] = [
+  recordPresence,
+  recordClarity,
+  capacityAgainstRecord,
+  capacityAgainstCode,
+  bedrooms,
+  componentPresence,
+  componentOnRecord,
+  lineMaterial,
+  material,
+  typeOfComponent,
+  position,
+  setback,
+  level,
+  condition,
+  lid,
+  metalTankAge,
+  findingsAge,
+]
