@@ -1,4 +1,5 @@
 import type { Check } from './check.ts'
+import { absorptionAgainstCode } from './checks/absorption-against-code.ts'
 import { bedrooms } from './checks/bedrooms.ts'
 import { capacityAgainstCode } from './checks/capacity-against-code.ts'
 import { capacityAgainstRecord } from './checks/capacity-against-record.ts'
@@ -23,6 +24,7 @@ export const CHECKS: readonly Check[] = [
   recordClarity,
   capacityAgainstRecord,
   capacityAgainstCode,
+  absorptionAgainstCode,
   bedrooms,
   componentPresence,
   componentOnRecord,

@@ -1,0 +1,131 @@
+import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
+import type { AbsorptionShape, CountedSurface } from '../../geometry/absorption/absorption-shape.ts'
+import type { Step } from '../../measure/step.ts'
+import { plus, type Uncertain } from '../../measure/uncertain.ts'
+import { statedValue } from '../../records/claim.ts'
+import { type AbsorptionKind, isAbsorption } from '../../records/component.ts'
+import type { CountedArea } from '../../rules/values/perc-table.ts'
+import type { Case } from '../case.ts'
+import { claimFact, type Fact, known, lacking } from '../fact.ts'
+import type { Exhibit } from '../outcome.ts'
+import type { Pairing } from '../pairing.ts'
+import { asStated, reading } from './found-length.ts'
+
+export type AbsorbingArea = {
+  readonly sqFt: Uncertain
+  readonly steps: readonly Step[]
+  readonly bed: boolean
+}
+
+type Dimension = 'length' | 'width' | 'diameter' | 'absorbingDepth'
+const NEEDS: { readonly [K in AbsorptionKind]: readonly Dimension[] } = {
+  'seepage-pit': ['diameter', 'absorbingDepth'],
+  trench: ['length', 'width'],
+  bed: ['length', 'width'],
+  chambers: ['length', 'width'],
+  mound: ['length', 'width'],
+  'drip-field': ['length', 'width'],
+}
+const NAMES: { readonly [D in Dimension]: string } = {
+  length: 'length',
+  width: 'width',
+  diameter: 'diameter',
+  absorbingDepth: 'absorbing depth',
+}
+
+/**
+ * The absorption area in service, sq ft: each part by the visit's readings, and by the record's where the visit has
+ * none. A pit counts by its sidewall alone (EPA 625/1-80-012, 1980, p. 236), the rest as the table says.
+ */
+export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingArea> {
+  const parts = given.pairings.filter(({ built }) => isAbsorption(built.kind))
+  if (parts.length === 0) return lacking('the record has no absorption area in service')
+  const exhibits: Exhibit[] = []
+  const areas: AbsorbingArea[] = []
+  for (const part of parts) {
+    const fact = areaOf(part, given, counts)
+    if (fact.state !== 'known') return fact
+    areas.push(fact.value)
+    exhibits.push(...fact.exhibits)
+  }
+  const total = areas.reduce((sum, area) => ({
+    sqFt: plus(sum.sqFt, area.sqFt),
+    steps: [...sum.steps, ...area.steps],
+    bed: sum.bed || area.bed,
+  }))
+  return known(total, ...exhibits)
+}
+
+function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedArea): Fact<AbsorbingArea> {
+  const kind = built.kind as AbsorptionKind
+  const seen = found?.outcome === 'found' ? found : null
+  const exhibits: Exhibit[] = []
+  const lengths = new Map<Dimension, Uncertain>()
+  for (const dimension of NEEDS[kind]) {
+    const taken = seen?.[dimension]
+    if (taken) {
+      const read = reading(taken, NAMES[dimension], {
+        of: built.label,
+        findings: findings?.id ?? '',
+        alone: () => false,
+      })
+      lengths.set(dimension, read.length)
+      exhibits.push(...read.exhibits)
+      continue
+    }
+    const stated = claimFact(
+      built.measures[dimension],
+      `the ${NAMES[dimension]} of ${built.label}`,
+      ({ asWritten }) => asWritten,
+    )
+    if (stated.state !== 'known') return stated
+    lengths.set(
+      dimension,
+      asStated(stated.value.ft, stated.value.halfStepFt, `stated: ${dimension} of ${built.label}`),
+    )
+    exhibits.push(...stated.exhibits)
+  }
+  const count = seen?.count ?? statedValue(built.measures.count) ?? 1
+  const area = absorptionArea(
+    shaped(kind, count, (dimension) => lengths.get(dimension)!),
+    surface(kind, counts),
+  )
+  if (!area.ok) {
+    return lacking(
+      `the dimensions of ${built.label} can't be right: ${area.error.map(({ message }) => message).join('; ')}`,
+    )
+  }
+  return known({ sqFt: area.value.value, steps: area.value.steps, bed: kind === 'bed' }, ...exhibits)
+}
+
+const surface = (kind: AbsorptionKind, counts: CountedArea): CountedSurface =>
+  kind === 'seepage-pit' ? 'sidewall' : counts === 'sidewall' ? 'bottom' : counts
+
+function shaped(
+  kind: AbsorptionKind,
+  count: number,
+  of: (dimension: Dimension) => Uncertain,
+): AbsorptionShape {
+  switch (kind) {
+    case 'seepage-pit':
+      return { kind: 'pits', diameter: of('diameter'), absorbingDepth: of('absorbingDepth'), count }
+    case 'trench':
+      return {
+        kind: 'trenches',
+        width: of('width'),
+        lengths: Array.from({ length: count }, () => of('length')),
+      }
+    case 'chambers':
+      return {
+        kind: 'chambers',
+        width: of('width'),
+        lengths: Array.from({ length: count }, () => of('length')),
+        credit: 1,
+      }
+    case 'mound':
+      return { kind: 'mound', basalLength: of('length'), basalWidth: of('width') }
+    case 'bed':
+    case 'drip-field':
+      return { kind: 'bed', length: of('length'), width: of('width') }
+  }
+}
