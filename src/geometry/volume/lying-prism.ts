@@ -1,8 +1,8 @@
 import { err, ok } from '../../base/result.ts'
+import { type Faults, positive, within } from '../../measure/length-faults.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
 import type { Measured } from './body.ts'
-import { type Faults, positive, within } from './domain.ts'
 import { ellipseSection, ovalSection, type SectionOf } from './section.ts'
 import type { LyingEllipse, LyingOval } from './tank-shape.ts'
 

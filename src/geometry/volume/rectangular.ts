@@ -1,9 +1,9 @@
 import { err, ok } from '../../base/result.ts'
+import { type Faults, notNegative, positive, within } from '../../measure/length-faults.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
 import { exact } from '../../measure/uncertain.ts'
 import type { Measured } from './body.ts'
-import { type Faults, notNegative, positive, within } from './domain.ts'
 import type { Rectangular } from './tank-shape.ts'
 
 const ABSENT = exact(0)

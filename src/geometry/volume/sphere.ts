@@ -1,7 +1,7 @@
 import { err, ok } from '../../base/result.ts'
+import { type Faults, positive, within } from '../../measure/length-faults.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import type { Measured } from './body.ts'
-import { type Faults, positive, within } from './domain.ts'
 import type { Sphere } from './tank-shape.ts'
 
 /** Sphere filled to h: V = π·h²·(3·d − 2·h) ÷ 6. */

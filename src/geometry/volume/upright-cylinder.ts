@@ -1,7 +1,7 @@
 import { err, ok } from '../../base/result.ts'
+import { type Faults, positive, within } from '../../measure/length-faults.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import type { Measured } from './body.ts'
-import { type Faults, positive, within } from './domain.ts'
 import type { UprightCylinder } from './tank-shape.ts'
 
 /**

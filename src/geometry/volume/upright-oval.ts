@@ -1,7 +1,7 @@
 import { err, ok } from '../../base/result.ts'
+import { type Faults, positive, within } from '../../measure/length-faults.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import type { Measured } from './body.ts'
-import { type Faults, positive, within } from './domain.ts'
 import type { UprightOval } from './tank-shape.ts'
 
 /** Standing tank, plan of two half circles with straight sides between: V = (w·(L − w) + π·w²/4) × D, L over all. */

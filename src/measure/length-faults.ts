@@ -1,6 +1,6 @@
-import type { Issue } from '../../measure/issue.ts'
-import { printLength } from '../../measure/print/length.ts'
-import { expanded, minus, type Uncertain } from '../../measure/uncertain.ts'
+import type { Issue } from './issue.ts'
+import { printLength } from './print/length.ts'
+import { expanded, minus, type Uncertain } from './uncertain.ts'
 
 /** Gathers every fault of a shape, so that all are told at once. */
 export type Faults = Issue[]

@@ -1,0 +1,115 @@
+import { printSignificant as n } from '../../measure/print/number.ts'
+import { type Step, type Worked, worked } from '../../measure/step.ts'
+import { expanded, type Uncertain } from '../../measure/uncertain.ts'
+import { type Derived, deriveSolids } from './derive-solids.ts'
+import { sludgeLimit } from './sludge-limit.ts'
+import { SOLIDS_DISTANCES, SOLIDS_SHARE, type SolidsReadings } from './solids-readings.ts'
+import type { SolidsCondition, SolidsRule, SolidsVerdict } from './solids-rule.ts'
+
+/** One condition, asked. `found` and `limit` are inches or percent as the condition counts; `lacking` is why not. */
+export type ConditionAnswer = {
+  readonly condition: SolidsCondition
+  readonly verdict: SolidsVerdict
+  readonly found: Uncertain | null
+  readonly limit: number | null
+  readonly lacking: readonly string[]
+}
+
+export type SolidsAnswer = {
+  readonly rule: string
+  readonly verdict: SolidsVerdict
+  readonly conditions: readonly ConditionAnswer[]
+}
+
+/**
+ * A rule asked of a visit's readings. A condition "at most x" is `due` when found + U ≤ x, `not-due` when
+ * found − U > x, between them `too-close-to-call`; "above x" the same way round the other side; with a reading
+ * lacking, or a tank the table does not cover, `cannot-tell`. Any condition that is due makes the rule due; then any
+ * that is too close, then any that can't be told, decides: silence is never taken for "not due".
+ */
+export function evaluateSolidsRule(
+  rule: SolidsRule,
+  readings: SolidsReadings,
+  nominalGal: number | null = null,
+): Worked<SolidsAnswer> {
+  const asked = rule.anyOf.map((condition) => ask(condition, readings, nominalGal))
+  const verdicts = asked.map(({ answer }) => answer.verdict)
+  const order: readonly SolidsVerdict[] = ['due', 'too-close-to-call', 'cannot-tell', 'not-due']
+  const verdict = order.find((candidate) => verdicts.includes(candidate))!
+  const answer = { rule: rule.id, verdict, conditions: asked.map((one) => one.answer) }
+  return worked(answer, () => [
+    ...asked.flatMap(({ write }) => write()),
+    {
+      says: `${rule.name}: pump when any of these holds`,
+      formula: 'any of',
+      numbers: verdicts.join(', '),
+      result: verdict,
+    },
+  ])
+}
+
+type Asked = { readonly answer: ConditionAnswer; readonly write: () => readonly Step[] }
+
+function ask(condition: SolidsCondition, readings: SolidsReadings, nominalGal: number | null): Asked {
+  switch (condition.when) {
+    case 'distance-at-most':
+      return atMost(condition, deriveSolids(readings, SOLIDS_DISTANCES[condition.distance]), condition.inches)
+    case 'sludge-distance-at-most-by-tank': {
+      const limit = sludgeLimit(condition.rows, nominalGal, readings.liquidDepth?.value ?? null)
+      if (!limit.ok) return cannotTell(condition, [limit.error])
+      const asked = atMost(
+        condition,
+        deriveSolids(readings, SOLIDS_DISTANCES['sludge-top-to-outlet-bottom']),
+        limit.value.value,
+      )
+      return { ...asked, write: () => [...limit.value.steps, ...asked.write()] }
+    }
+    case 'share-above':
+      return above(condition, deriveSolids(readings, SOLIDS_SHARE), condition.pct)
+  }
+}
+
+function atMost(condition: SolidsCondition, derived: Derived, limit: number): Asked {
+  if (!derived.known) return cannotTell(condition, derived.lacking)
+  const found = derived.worked.value
+  const U = expanded(found)
+  const verdict = found.value + U <= limit ? 'due' : found.value - U > limit ? 'not-due' : 'too-close-to-call'
+  return told(condition, derived.worked, limit, verdict, 'found ≤ limit', '≤', 'in')
+}
+
+function above(condition: SolidsCondition, derived: Derived, limit: number): Asked {
+  if (!derived.known) return cannotTell(condition, derived.lacking)
+  const found = derived.worked.value
+  const U = expanded(found)
+  const verdict = found.value - U > limit ? 'due' : found.value + U <= limit ? 'not-due' : 'too-close-to-call'
+  return told(condition, derived.worked, limit, verdict, 'found > limit', '>', '%')
+}
+
+function told(
+  condition: SolidsCondition,
+  { value: found, steps }: Worked<Uncertain>,
+  limit: number,
+  verdict: SolidsVerdict,
+  formula: string,
+  sign: string,
+  unit: string,
+): Asked {
+  const numbers = `${n(found.value)} ± ${n(expanded(found), 2)} ${unit} ${sign} ${n(limit)} ${unit}`
+  const says = 'Against the limit, with U (k = 2)'
+  return {
+    answer: { condition, verdict, found, limit, lacking: [] },
+    write: () => [...steps, { says, formula, numbers, result: verdict }],
+  }
+}
+
+const cannotTell = (condition: SolidsCondition, lacking: readonly string[]): Asked => ({
+  answer: { condition, verdict: 'cannot-tell', found: null, limit: null, lacking },
+  write: () => [
+    {
+      says: 'A condition that can’t be told',
+      formula: 'lacking',
+      numbers: lacking.join(', '),
+      result: 'cannot-tell',
+    },
+  ],
+})
