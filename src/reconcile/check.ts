@@ -1,5 +1,6 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import type { Step } from '../measure/step.ts'
+import type { Citation } from '../rules/citation.ts'
 import { type InForce, inForce } from '../rules/in-force.ts'
 import type { ParameterName } from '../rules/parameters.ts'
 import type { Case } from './case.ts'
@@ -16,6 +17,8 @@ export type Decision = {
   readonly steps?: readonly Step[]
   readonly exhibits?: readonly Exhibit[]
   readonly wouldSettle?: Settle | null
+  /** Of a rule that the check looked up itself; those of `rules` are added by the runner. */
+  readonly citations?: readonly Citation[]
 }
 
 type RuleNeed<S> = {
@@ -132,7 +135,10 @@ export function check<
       certainty: decision.certainty,
       exhibits: [...exhibits, ...(decision.exhibits ?? [])],
       steps: decision.steps ?? [],
-      citations: rules.flatMap(([, , answer]) => (answer.state === 'in-force' ? answer.citations : [])),
+      citations: [
+        ...rules.flatMap(([, , answer]) => (answer.state === 'in-force' ? answer.citations : [])),
+        ...(decision.citations ?? []),
+      ],
       wouldSettle: decision.wouldSettle ?? null,
     }
   }

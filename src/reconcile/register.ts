@@ -16,6 +16,7 @@ import { position } from './checks/position.ts'
 import { recordClarity } from './checks/record-clarity.ts'
 import { recordPresence } from './checks/record-presence.ts'
 import { setback } from './checks/setback.ts'
+import { solids } from './checks/solids.ts'
 import { typeOfComponent } from './checks/type-of-component.ts'
 
 /** Every check, in the order in which a report tells them: the file, the tank, the parts, the place, the state. */
@@ -34,6 +35,7 @@ export const CHECKS: readonly Check[] = [
   position,
   setback,
   level,
+  solids,
   condition,
   lid,
   metalTankAge,

@@ -55,6 +55,8 @@ export type FoundComponent = Measures<FoundLength, StatedVolume> & {
   /** Liquid surface above (+) or below (−) the outlet invert, feet. */
   readonly levelAboveOutlet: FoundLength | null
   readonly scumThickness: FoundLength | null
+  /** Bottom of the scum below the liquid's surface. */
+  readonly scumBottomBelow: FoundLength | null
   readonly sludgeDepth: FoundLength | null
   /** Bottom of the outlet device below the outlet invert, and its top above it. */
   readonly outletDeviceBelow: FoundLength | null

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { METHOD_NAMES, type Method } from '../../measure/methods.ts'
 import { COMPONENT_KINDS } from '../../records/component.ts'
 import {
   CONDITIONS,
@@ -9,7 +10,6 @@ import {
   SEARCH_METHODS,
   SEARCH_OUTCOMES,
 } from '../../records/findings.ts'
-import { METHOD_NAMES, type Method } from '../../measure/methods.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import { line, prose } from './fields.ts'
 import { measureEntries, optional, referenceEntry, sideFromWords } from './measures.ts'
@@ -82,6 +82,7 @@ const componentEntry = z.strictObject({
   conditionWords: optional(prose(1000)),
   levelAboveOutlet: optional(levelEntry),
   scumThickness: optional(foundLength('sounding-rod')),
+  scumBottomBelow: optional(foundLength('sounding-rod')),
   sludgeDepth: optional(foundLength('sounding-rod')),
   outletDeviceBelow: optional(foundLength('liquid-level-rule')),
   outletDeviceAbove: optional(foundLength('liquid-level-rule')),

@@ -25,15 +25,25 @@ export const levelLow: MeaningOf = ({ because }) => ({
   next: { who: 'owner', what: 'have the tank tested for leaks, and repaired or replaced under a permit' },
 })
 
-export const solidsHigh: MeaningOf = ({ because }) => ({
-  severity: 'action',
-  sentences: {
-    firm: sentence(`${because}. Tell the owner to have it pumped`),
-    reviewer: sentence(`${because}. Pumping is due under that rule`),
-    agent: 'The tank is due to be pumped.',
-  },
-  next: { who: 'owner', what: 'have the tank pumped by a licensed hauler' },
-})
+/** Due under a rule whose own text was read: it obliges. Under practice or a rule at second hand: advice on record. */
+export const solidsHigh: MeaningOf = ({ because, citations }) => {
+  const obliges = citations.length > 0 && citations.every(({ verified }) => verified === 'read')
+  return {
+    severity: obliges ? 'action' : 'note',
+    sentences: {
+      firm: sentence(`${because}. Tell the owner to have it pumped`),
+      reviewer: sentence(
+        obliges
+          ? `${because}. Pumping is due under that rule`
+          : `${because}. It is practice, not this county's law`,
+      ),
+      agent: obliges ? 'The tank is due to be pumped.' : 'The tank will soon want pumping.',
+    },
+    next: obliges
+      ? { who: 'owner', what: 'have the tank pumped by a licensed hauler' }
+      : { who: 'nobody', what: 'nothing required: pumping is advised' },
+  }
+}
 
 export const conditionPoor: MeaningOf = ({ because, subject, facet, verdict }) => {
   const lid = facet === 'cover'
