@@ -1,0 +1,61 @@
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { OutsideFailure } from '../../base/outside-failure.ts'
+import { Problem, problem, problemBody } from '../problem.ts'
+import type { ProblemName } from '../problem-catalogue.ts'
+
+/** The framework's own refusals, by their status; their messages are in its terms and stay in the log. */
+const BY_STATUS: Readonly<Record<number, ProblemName>> = {
+  400: 'unreadable-request',
+  404: 'not-found',
+  408: 'unreadable-request',
+  411: 'unreadable-request',
+  413: 'too-large',
+  414: 'unreadable-request',
+  415: 'unsupported-type',
+  431: 'unreadable-request',
+  429: 'too-many-requests',
+  503: 'overloaded',
+}
+
+/** Every failure ends here, as `application/problem+json`; only impossible things are logged as errors. */
+export function answerErrors(app: FastifyInstance): void {
+  app.setErrorHandler((fault: FastifyError, request, reply) =>
+    sendProblem(asProblem(fault, request), request, reply),
+  )
+  app.setNotFoundHandler((request, reply) => sendProblem(problem('not-found'), request, reply))
+}
+
+export function sendProblem(found: Problem, request: FastifyRequest, reply: FastifyReply): FastifyReply {
+  return reply
+    .code(found.status)
+    .headers(found.headers)
+    .type('application/problem+json; charset=utf-8')
+    .serializer(JSON.stringify)
+    .send(problemBody(found, request.id))
+}
+
+function asProblem(fault: FastifyError, request: FastifyRequest): Problem {
+  if (fault instanceof Problem) return fault
+  if (fault instanceof OutsideFailure) {
+    const { retryAfterSeconds } = fault
+    request.log.warn({ err: fault }, 'outside failure')
+    if (retryAfterSeconds === undefined) return problem('internal')
+    return problem('unavailable', {
+      detail: fault.message,
+      headers: { 'retry-after': String(retryAfterSeconds) },
+    })
+  }
+  const kind = BY_STATUS[fault.statusCode ?? 500]
+  if (kind === undefined) {
+    request.log.error({ err: fault }, 'impossible')
+    return problem('internal')
+  }
+  const retry: Readonly<Record<string, string>> = fault.statusCode === 503 ? { 'retry-after': '5' } : {}
+  return problem(kind, { ...detailOf(fault), headers: retry })
+}
+
+/** What the framework found unreadable, where its words help the sender. */
+const detailOf = ({ code, message }: FastifyError): { readonly detail?: string } =>
+  code?.startsWith('FST_ERR_CTP') || code === 'FST_ERR_BAD_URL' || code?.startsWith('FST_REQ_FILE')
+    ? { detail: message }
+    : {}

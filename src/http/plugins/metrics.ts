@@ -1,0 +1,59 @@
+import { timingSafeEqual } from 'node:crypto'
+import type { FastifyInstance } from 'fastify'
+import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client'
+import { tokenHash } from '../../store/access/token.ts'
+import type { OpenDatabase } from '../../store/database/database.ts'
+import { bearerToken } from '../access/require-caller.ts'
+import { problem } from '../problem.ts'
+
+/** Figures for an operator, in Prometheus' text form. Routes, never addresses: no county or parcel shows in them. */
+export function answerMetrics(
+  app: FastifyInstance,
+  database: OpenDatabase,
+  token: string | undefined,
+): Registry {
+  const registry = new Registry()
+  collectDefaultMetrics({ register: registry })
+  const seconds = new Histogram({
+    name: 'asfound_http_request_seconds',
+    help: 'Time to answer, by method, route and status',
+    labelNames: ['method', 'route', 'status'],
+    buckets: [0.001, 0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10],
+    registers: [registry],
+  })
+  const problems = new Counter({
+    name: 'asfound_http_problems_total',
+    help: 'Answers that are server faults, by route',
+    labelNames: ['route'],
+    registers: [registry],
+  })
+  new Gauge({
+    name: 'asfound_database_connections',
+    help: 'Connections to the database: all, idle, and requests waiting for one',
+    labelNames: ['state'],
+    registers: [registry],
+    collect() {
+      const { total, idle, waiting } = database.counts()
+      this.set({ state: 'total' }, total)
+      this.set({ state: 'idle' }, idle)
+      this.set({ state: 'waiting' }, waiting)
+    },
+  })
+  app.addHook('onResponse', async (request, reply) => {
+    const route = request.routeOptions.url ?? 'none'
+    seconds.observe({ method: request.method, route, status: reply.statusCode }, reply.elapsedTime / 1_000)
+    if (reply.statusCode >= 500) problems.inc({ route })
+  })
+  app.get(
+    '/metrics',
+    { config: { access: 'open' }, schema: { hide: true }, logLevel: 'warn' },
+    async (request, reply) => {
+      const sent = bearerToken(request)
+      const allowed = token === undefined || (sent && timingSafeEqual(tokenHash(sent), tokenHash(token)))
+      if (!allowed)
+        throw problem('not-signed-in', { headers: { 'www-authenticate': 'Bearer realm="asfound metrics"' } })
+      return reply.type(registry.contentType).send(await registry.metrics())
+    },
+  )
+  return registry
+}

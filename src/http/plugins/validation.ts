@@ -1,0 +1,53 @@
+import type { FastifyInstance, FastifyRequest, RouteOptions } from 'fastify'
+import { z } from 'zod'
+import { invariant } from '../../base/invariant.ts'
+import { entryIssues } from '../../reading/entry/issues.ts'
+import { type Fault, problem } from '../problem.ts'
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** The JSON body as it was sent, before the schema read it; for fingerprints. */
+    sentBody: unknown
+  }
+}
+
+const PARTS = [
+  { name: 'path', schema: 'params', property: 'params' },
+  { name: 'query', schema: 'querystring', property: 'query' },
+  { name: 'body', schema: 'body', property: 'body' },
+] as const satisfies readonly { name: Fault['in']; schema: keyof SchemaParts; property: string }[]
+
+type SchemaParts = { params?: unknown; querystring?: unknown; body?: unknown }
+
+/**
+ * Validates path, query and body together by their zod schemas, so that one answer names every fault of all
+ * three. (The framework would stop at the first part that has one.)
+ */
+export function validateWithZod(app: FastifyInstance): void {
+  app.decorateRequest('sentBody', undefined)
+  app.setValidatorCompiler(() => (value) => ({ value }))
+  app.addHook('onRoute', (route) => {
+    const schemas = partsOf(route)
+    if (schemas.length === 0) return
+    const check = async (request: FastifyRequest) => {
+      request.sentBody = request.body
+      const faults = schemas.flatMap(({ name, property, schema }) => {
+        const parsed = schema.safeParse(request[property] ?? (name === 'body' ? undefined : {}))
+        if (!parsed.success) return entryIssues(parsed.error).map((issue) => ({ in: name, ...issue }))
+        request[property] = parsed.data
+        return []
+      })
+      if (faults.length > 0) throw problem('invalid-input', { errors: faults })
+    }
+    route.preValidation = [...[route.preValidation ?? []].flat(), check] as RouteOptions['preValidation']
+  })
+}
+
+function partsOf(route: RouteOptions) {
+  const declared = (route.schema ?? {}) as SchemaParts
+  return PARTS.filter(({ schema }) => declared[schema] !== undefined).map((part) => {
+    const schema = declared[part.schema]
+    invariant(schema instanceof z.ZodType, `${route.url}: schema.${part.schema} is not a zod schema`)
+    return { ...part, schema }
+  })
+}

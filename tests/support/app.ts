@@ -1,0 +1,78 @@
+import { mkdtemp, rm } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
+import type { InjectOptions, LightMyRequestResponse } from 'fastify'
+import { uuidv7 } from 'uuidv7'
+import { afterAll } from 'vitest'
+import { readSettings } from '../../src/config.ts'
+import { openOriginals } from '../../src/files/originals.ts'
+import { type App, buildApp, type Services } from '../../src/http/app.ts'
+import type { JobKind } from '../../src/jobs/kinds.ts'
+import type { JobQueue } from '../../src/jobs/queue.ts'
+import type { Actor } from '../../src/store/database/actor.ts'
+import { testDatabase } from './database.ts'
+import { enrolPeople, type People } from './people.ts'
+
+export type LeftJob = { readonly kind: JobKind; readonly actor: Actor; readonly data: unknown }
+
+export type TestApp = {
+  readonly app: App
+  readonly services: Services
+  readonly people: People
+  /** Jobs that were left, in order; nothing runs them. */
+  readonly jobs: readonly LeftJob[]
+  /** Asks as one of the people (or as nobody) and reads the answer as JSON. */
+  readonly ask: (who: keyof People | 'nobody', request: InjectOptions) => Promise<Answer>
+}
+
+export type Answer = {
+  readonly status: number
+  readonly headers: LightMyRequestResponse['headers']
+  // biome-ignore lint/suspicious/noExplicitAny: a test says what it expects of a body by comparing it
+  readonly body: any
+}
+
+type Options = {
+  readonly routes?: Parameters<typeof buildApp>[1]
+  readonly settings?: Partial<Services['settings']>
+  readonly clock?: () => Date
+}
+
+/** The service on a database of the test file's own, with one token for each part people play; answers are checked. */
+export async function testApp({ routes, settings, clock }: Options = {}): Promise<TestApp> {
+  const { database } = await testDatabase()
+  const people = await enrolPeople(database)
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'asfound-originals-'))
+  const read = readSettings({ ANSWERS: 'checked', REQUESTS_PER_MINUTE: '1000000' })
+  if (!read.ok) throw new Error(read.error.join())
+  const jobs: LeftJob[] = []
+  const services: Services = {
+    database,
+    clock: clock ?? (() => new Date()),
+    newId: uuidv7,
+    files: await openOriginals(folder),
+    jobs: listingJobs(jobs),
+    settings: { ...read.value, ...settings },
+  }
+  const app = await buildApp(services, routes)
+  afterAll(async () => {
+    await app.close()
+    await rm(folder, { recursive: true })
+  })
+  const ask = async (who: keyof People | 'nobody', request: InjectOptions): Promise<Answer> => {
+    const authorization = who === 'nobody' ? {} : { authorization: `Bearer ${people[who].token}` }
+    const response = await app.inject({ ...request, headers: { ...authorization, ...request.headers } })
+    const isJson = /json/.test(String(response.headers['content-type'] ?? ''))
+    const body: unknown = isJson && response.body !== '' ? response.json() : response.body
+    return { status: response.statusCode, headers: response.headers, body }
+  }
+  return { app, services, people, jobs, ask }
+}
+
+const listingJobs = (jobs: LeftJob[]): JobQueue => ({
+  enqueue: async (_tx, actor, kind, data) => {
+    jobs.push({ kind, actor, data })
+    return uuidv7()
+  },
+  check: async () => {},
+})
