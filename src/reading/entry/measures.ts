@@ -6,11 +6,7 @@ import { volumeEntry } from './quantity.ts'
 const whole = (most: number) => z.number().int('a whole number').positive('at least 1').max(most)
 
 /** A field that may be left out or sent as null: null in the record. */
-export const optional = <T extends z.ZodType>(type: T) =>
-  type.nullish().transform((value) => value ?? null) as unknown as z.ZodType<
-    z.output<T> | null,
-    z.input<T> | null | undefined
-  >
+export const optional = <T extends z.ZodType>(type: T) => type.nullish().transform((value) => value ?? null)
 
 /** The measures of a component, with lengths in the caller's form (as written, or with a method). */
 export const measureEntries = <L extends z.ZodType>(length: L) => ({

@@ -1,0 +1,112 @@
+import { METHODS } from '../measure/methods.ts'
+import type { ReconcileInput } from '../reconcile/case.ts'
+import type { Outcome } from '../reconcile/outcome.ts'
+import { reconcile } from '../reconcile/reconcile.ts'
+import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
+import type { FoundLength } from '../records/quantity.ts'
+import { MEASURE_WORDS } from './recorded.ts'
+
+/** One measurement, and the questions that stay open without it, most first. */
+export type WantedMeasurement = {
+  readonly what: string
+  readonly component: string | null
+  readonly how: string
+  readonly settles: readonly string[]
+  /** Questions that it alone decides, each counted by what may follow from it. */
+  readonly weight: number
+}
+
+const DECIDED = new Set(['agrees', 'differs', 'suffices', 'falls-short'])
+
+type Candidate = {
+  readonly what: string
+  readonly component: string | null
+  readonly how: string
+  readonly without: (visit: FindingsRecord) => FindingsRecord
+}
+
+const WORDS: { readonly [field: string]: string } = {
+  ...MEASURE_WORDS,
+  levelAboveOutlet: 'level against the outlet invert, before anything is pumped',
+  scumThickness: 'scum thickness',
+  scumBottomBelow: 'bottom of the scum below the liquid',
+  sludgeDepth: 'sludge depth',
+  outletDeviceBelow: 'how far the outlet device reaches below the invert',
+  outletDeviceAbove: 'how far the outlet device stands above the invert',
+  lidSecured: 'whether the cover is secured',
+  condition: 'condition',
+}
+
+/**
+ * Ranks the measurements of a visit by what each would settle: the record is compared with a visit that finds
+ * everything as recorded, then with the same visit less one measurement; the questions that can no longer be answered
+ * are those it decides. Computed, not listed, so that it follows the checks and the rules of the county.
+ */
+export function rankMeasurements(
+  input: Omit<ReconcileInput, 'findings'>,
+  visit: FindingsRecord,
+): readonly WantedMeasurement[] {
+  const ask = (record: FindingsRecord) =>
+    reconcile({ ...input, findings: { id: 'brief', firm: '', submittedOn: record.visitedOn, record } })
+      .outcomes
+  const answered = ask(visit).filter(({ verdict }) => DECIDED.has(verdict))
+  return candidates(visit)
+    .map(({ without, ...candidate }) => {
+      const left = new Set(
+        ask(without(visit))
+          .filter(({ verdict }) => DECIDED.has(verdict))
+          .map(questionOf),
+      )
+      const lost = answered.filter((outcome) => !left.has(questionOf(outcome)))
+      return {
+        ...candidate,
+        settles: [...new Set(lost.map(({ question }) => question))],
+        weight: lost.length,
+      }
+    })
+    .filter(({ weight }) => weight > 0)
+    .sort((a, b) => b.weight - a.weight || (a.what < b.what ? -1 : 1))
+}
+
+const questionOf = ({ check, subject, facet }: Outcome): string =>
+  [check, subject.key, facet ?? ''].join(' | ')
+
+function candidates(visit: FindingsRecord): readonly Candidate[] {
+  const house: Candidate = {
+    what: 'count the bedrooms',
+    component: null,
+    how: 'count in the house, not from the listing',
+    without: (from) => ({ ...from, bedroomsCounted: null }),
+  }
+  const parts = visit.components.flatMap((found, index) =>
+    Object.keys(WORDS).flatMap((field): Candidate[] => {
+      const value = found[field as keyof FoundComponent]
+      if (
+        value === null ||
+        value === undefined ||
+        ['shape', 'compartments', 'count', 'capacity'].includes(field)
+      )
+        return []
+      return [
+        {
+          what: `${WORDS[field]} of ${found.label}`,
+          component: found.key,
+          how: howTaken(value),
+          without: (from) => ({
+            ...from,
+            components: from.components.map((other, at) =>
+              at === index ? { ...other, [field]: null } : other,
+            ),
+          }),
+        },
+      ]
+    }),
+  )
+  return [house, ...parts]
+}
+
+const howTaken = (value: unknown): string => {
+  if (typeof value !== 'object' || value === null) return 'look, and photograph it'
+  const method = (value as Partial<FoundLength>).method
+  return method ? METHODS[method].says : METHODS['ground-tape'].says
+}

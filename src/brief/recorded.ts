@@ -1,0 +1,99 @@
+import { printGal } from '../measure/print/gallons.ts'
+import type { AsBuilt, AsBuiltComponent, Claim, Origin } from '../records/as-built.ts'
+import { MEASURE_NAMES, type MeasureName } from '../records/component.ts'
+
+/** How far a line of the record can be relied on. */
+export type Sureness = 'confirmed' | 'corrected' | 'unreadable' | 'contradictory'
+
+/** One line of the record: what, what it says, how sure, and where it stands. Never an expectation. */
+export type RecordedLine = {
+  readonly component: string | null
+  readonly what: string
+  readonly says: string
+  readonly sureness: Sureness
+  readonly origins: readonly Origin[]
+}
+
+export const MEASURE_WORDS: { readonly [M in MeasureName]: string } = {
+  shape: 'shape',
+  length: 'length',
+  width: 'width',
+  diameter: 'diameter',
+  liquidDepth: 'liquid depth',
+  insideHeight: 'inside height',
+  wallThickness: 'wall thickness',
+  absorbingDepth: 'absorbing depth',
+  depthToTop: 'depth to the top',
+  pipeDiameter: 'pipe diameter',
+  capacity: 'capacity',
+  compartments: 'compartments',
+  count: 'number alike',
+  material: 'material',
+  tie: 'ties',
+}
+
+export function recordedLines(asBuilt: AsBuilt): readonly RecordedLine[] {
+  const system = [
+    ...line(null, 'bedrooms', asBuilt.bedrooms),
+    ...line(null, 'design flow, gpd', asBuilt.designFlowGpd),
+    ...line(null, 'percolation rate, min/in', asBuilt.percRateMpi),
+    ...line(null, 'soil', asBuilt.soilTexture),
+  ]
+  return [
+    ...system,
+    ...asBuilt.components.filter(({ standing }) => standing === 'in-service').flatMap(linesOf),
+  ]
+}
+
+const linesOf = ({ key, measures }: AsBuiltComponent): readonly RecordedLine[] =>
+  MEASURE_NAMES.flatMap((name) => line(key, MEASURE_WORDS[name], measures[name]))
+
+function line(component: string | null, what: string, claim: Claim<unknown>): readonly RecordedLine[] {
+  switch (claim.state) {
+    case 'silent':
+      return []
+    case 'stated':
+      return [
+        {
+          component,
+          what,
+          says: inWords(claim.value),
+          sureness: claim.origin.source.kind === 'correction' ? 'corrected' : 'confirmed',
+          origins: [claim.origin],
+        },
+      ]
+    case 'unreadable':
+      return [{ component, what, says: claim.note, sureness: 'unreadable', origins: [claim.origin] }]
+    case 'contradictory':
+      return [
+        {
+          component,
+          what,
+          says: claim.claims
+            .map(({ value, origin }) => `${inWords(value)} (permit ${origin.permit.number})`)
+            .join(' or '),
+          sureness: 'contradictory',
+          origins: claim.claims.map(({ origin }) => origin),
+        },
+      ]
+  }
+}
+
+/** As the paper has it where it was written down, else the plain value. */
+export function inWords(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return String(value).replaceAll('-', ' ')
+  if ('asWritten' in value) return String(value.asWritten)
+  if ('gal' in value) return printGal(Number(value.gal))
+  if ('a' in value && 'b' in value) {
+    const { a, b, side, sideWords } = value as {
+      a: unknown
+      b: unknown
+      side?: string | null
+      sideWords?: string | null
+    }
+    const where =
+      sideWords ?? (side === 'away' ? 'away from the house' : side === 'toward' ? 'on the house side' : null)
+    return `A ${inWords(a)}, B ${inWords(b)}${where ? `, ${where}` : ', side not said'}`
+  }
+  return JSON.stringify(value)
+}
