@@ -8,6 +8,7 @@ export type Standing<Name extends ParameterName = ParameterName> = {
   readonly pack: PackId
   readonly kind: Pack['jurisdiction']['kind']
   readonly governedBy: Pack['parameters'][number]['governedBy']
+  readonly invented: boolean
   readonly during: Span
   readonly entry: Entry<ValueOf<Name>>
 }
@@ -53,6 +54,7 @@ function standingsOf(layers: readonly Layer[]): PlaceRules['standings'] {
         const standing: Standing = {
           pack: pack.pack,
           kind: pack.jurisdiction.kind,
+          invented: pack.invented,
           governedBy,
           during,
           entry,

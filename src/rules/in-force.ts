@@ -26,6 +26,8 @@ export type InForce<Name extends ParameterName> =
       readonly citations: NonEmpty<Citation>
       /** The least sure of the citations: what the value has to be shown as. */
       readonly verified: Verified
+      /** The pack was made up for demonstration. */
+      readonly invented: boolean
       readonly overridden: readonly Overridden<Name>[]
     }
   /** Nothing held yet on that day; the first that did began on `from`. */
@@ -82,33 +84,31 @@ export function inForce<Name extends ParameterName>(
   const [winner, ...rest] = standings.filter((it) => holdsOn(it.during, date))
   if (!winner) return outOfForce(standings, date)
 
-  const { pack, kind, governedBy } = winner
+  const { pack, kind, governedBy, invented } = winner
+  const by = { state: 'in-force', pack, kind, governedBy, invented } as const
   if (PARAMETERS[name].layering === 'gathered') {
     const items = gather<Name>([winner, ...rest])
     const value = items as unknown as ValueOf<Name>
     const citations = items.flatMap((item) => [...item.citations]) as unknown as NonEmpty<Citation>
     const entry = { ...winner.entry, value, citations }
-    const verified = weakest(citations)
-    return { state: 'in-force', value, entry, pack, kind, governedBy, citations, verified, overridden: [] }
+    return { ...by, value, entry, citations, verified: weakest(citations), overridden: [] }
   }
-  const { value, citations } = winner.entry
+  const { entry } = winner
+  const { value, citations } = entry
+  return { ...by, value, entry, citations, verified: weakest(citations), overridden: givingWay(pack, rest) }
+}
+
+/** One answer a pack: a pack that several roads lead to is named once, and the winner not again. */
+function givingWay<Name extends ParameterName>(
+  winner: PackId,
+  rest: readonly Standing<Name>[],
+): readonly Overridden<Name>[] {
   const apart = new Map(rest.map((it) => [it.pack, it]))
-  apart.delete(pack)
-  const overridden = [...apart.values()].map((it) => ({
-    pack: it.pack,
-    kind: it.kind,
-    value: it.entry.value,
-    citations: it.entry.citations,
-  }))
-  return {
-    state: 'in-force',
-    value,
-    entry: winner.entry,
+  apart.delete(winner)
+  return [...apart.values()].map(({ pack, kind, entry: { value, citations } }) => ({
     pack,
     kind,
-    governedBy,
+    value,
     citations,
-    verified: weakest(citations),
-    overridden,
-  }
+  }))
 }

@@ -49,10 +49,7 @@ export const PARAMETERS = {
   'tank.liquid-depth': nearest(range('in'), 'liquid depth, floor to outlet invert'),
   'tank.freeboard': nearest(range('in'), 'air space from the liquid level to the underside of the cover'),
   'tank.wall-thickness': nearest(range('in'), 'wall of a precast concrete tank'),
-  'tank.material-accepted': nearest(
-    requirement,
-    'whether steel or site-built masonry was accepted for tanks',
-  ),
+  'tank.masonry-accepted': nearest(requirement, 'whether a tank of block, brick or stone is accepted'),
   'inlet.invert-drop': nearest(range('in'), 'height of the inlet invert above the outlet invert'),
   'inlet.submergence': nearest(range('in'), 'depth of the inlet device below the liquid level'),
   'outlet.submergence-pct': nearest(submergence, 'depth of the outlet device, percent of liquid depth'),
@@ -64,10 +61,6 @@ export const PARAMETERS = {
   'absorption.perc-table': nearest(
     percTable,
     'absorption area or application rate from a percolation reading',
-  ),
-  'absorption.bed-perc-table': nearest(
-    percTable,
-    'the same for beds, where the source has a table of their own',
   ),
   'absorption.texture-table': nearest(textureTable, 'application rate from a soil class or texture'),
   setbacks: nearest(setbackTable, 'least horizontal distances, feet'),
