@@ -1,45 +1,18 @@
 import { z } from 'zod'
+import type { NonEmpty } from '../../base/non-empty.ts'
+import { SOLIDS_DISTANCES, type SolidsDistance } from '../../geometry/solids/solids-readings.ts'
+import type { SolidsRule as PlainRule } from '../../geometry/solids/solids-rule.ts'
 import { type Citation, citation } from '../citation.ts'
 
-/** Distances a solids rule may limit, inches; each from the solids to a point of the outlet device. */
-export const SOLIDS_DISTANCES = [
-  'sludge-top-to-outlet-bottom',
-  'scum-bottom-to-outlet-bottom',
-  'scum-top-to-outlet-top',
-] as const
-
-export type SolidsCondition =
-  | {
-      readonly when: 'distance-at-most'
-      readonly distance: (typeof SOLIDS_DISTANCES)[number]
-      readonly inches: number
-    }
-  | {
-      readonly when: 'sludge-distance-at-most-by-tank'
-      readonly rows: readonly {
-        readonly gal: number
-        readonly liquidDepthFt: number
-        readonly inches: number
-      }[]
-    }
-  | { readonly when: 'share-above'; readonly of: 'liquid-depth'; readonly pct: number }
-
-/** Pump when any of the conditions holds. */
-export type SolidsRule = {
-  readonly id: string
-  readonly name: string
-  readonly anyOf: readonly [SolidsCondition, ...SolidsCondition[]]
-  readonly citations: readonly [Citation, ...Citation[]]
-}
+/** A rule as a pack carries it: the arithmetic's own rule, and where it was printed. */
+export type SolidsRule = PlainRule & { readonly citations: NonEmpty<Citation> }
 
 const positive = z.number().positive()
 
+const distances = Object.keys(SOLIDS_DISTANCES) as [SolidsDistance, ...SolidsDistance[]]
+
 const condition = z.discriminatedUnion('when', [
-  z.strictObject({
-    when: z.literal('distance-at-most'),
-    distance: z.enum(SOLIDS_DISTANCES),
-    inches: positive,
-  }),
+  z.strictObject({ when: z.literal('distance-at-most'), distance: z.enum(distances), inches: positive }),
   z.strictObject({
     when: z.literal('sludge-distance-at-most-by-tank'),
     rows: z.array(z.strictObject({ gal: positive, liquidDepthFt: positive, inches: positive })).nonempty(),
@@ -47,6 +20,7 @@ const condition = z.discriminatedUnion('when', [
   z.strictObject({ when: z.literal('share-above'), of: z.literal('liquid-depth'), pct: positive }),
 ])
 
+/** Rules that conflict stand side by side, each under its own id and name. */
 export const solidsRules: z.ZodType<readonly SolidsRule[]> = z
   .array(
     z.strictObject({
