@@ -3,6 +3,7 @@ import { OutsideFailure } from '../base/outside-failure.ts'
 import type { Actor } from '../store/database/actor.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
 import { outsideIfGone } from '../store/database/database-fault.ts'
+import { LOST, QUEUE_SCHEMA } from './install.ts'
 import { noteJob, thinnedOut } from './job-record.ts'
 import { JOB_KINDS, type JobKind, type JobKinds } from './kinds.ts'
 import type { JobHandlers, JobQueue } from './queue.ts'
@@ -19,49 +20,28 @@ export type JobOptions = {
 
 export type RunningJobs = JobQueue & {
   /** Begins to take jobs and run them; without it this process only leaves them. */
-  readonly work: (handlers: JobHandlers) => Promise<void>
+  readonly work: (handlers: Partial<JobHandlers>) => Promise<void>
   /** Lets running jobs end, for at most so long; what has not ended by then comes again elsewhere. */
   readonly stop: (withinMs: number) => Promise<void>
 }
 
 type Left<K extends JobKind = JobKind> = { readonly actor: Actor; readonly data: JobKinds[K] }
 
-const LOST = 'lost-jobs'
-const SCHEMA = 'pgboss'
-/** Any number of its own. */
-const GRANT_LOCK = 7_032_651_906
-
-/** A killed worker is noticed after 30 s; a failed job is tried 5 times more, after 2 s, 4 s, 8 s and so on. */
-const QUEUE = {
-  retryLimit: 5,
-  retryDelay: 2,
-  retryBackoff: true,
-  heartbeatSeconds: 30,
-  expireInSeconds: 12 * 3600,
-  deleteAfterSeconds: 7 * 24 * 3600,
-  notify: true,
-  deadLetter: LOST,
-}
-
-/**
- * Opens the queue in the service's own database, installing it there when `install` says so (the process
- * that migrates). Jobs are left by `enqueue` in the caller's transaction.
- */
-export async function openJobs(options: JobOptions, install: boolean): Promise<RunningJobs> {
+/** Opens the queue of a prepared database. Jobs are left by `enqueue` in the caller's transaction. */
+export async function openJobs(options: JobOptions): Promise<RunningJobs> {
   const { url, database, clock, newId, atOnce, onTrouble } = options
   const boss = new PgBoss({
     connectionString: url,
-    schema: SCHEMA,
+    schema: QUEUE_SCHEMA,
     max: Math.max(4, atOnce + 2),
-    migrate: install,
-    createSchema: install,
+    migrate: false,
+    createSchema: false,
     useListenNotify: true,
     application_name: 'asfound jobs',
   })
   boss.on('error', onTrouble)
   try {
     await boss.start()
-    if (install) await installQueues(boss)
   } catch (fault) {
     throw outsideIfGone(fault)
   }
@@ -94,7 +74,10 @@ export async function openJobs(options: JobOptions, install: boolean): Promise<R
       }
     },
     work: async (handlers) => {
-      for (const kind of JOB_KINDS) await workOn(kind, handlers[kind] as Handler)
+      for (const kind of JOB_KINDS) {
+        const handler = handlers[kind] as Handler | undefined
+        if (handler) await workOn(kind, handler)
+      }
       await boss.work<Left, void, { includeMetadata: true }>(
         LOST,
         { includeMetadata: true },
@@ -130,19 +113,4 @@ export async function openJobs(options: JobOptions, install: boolean): Promise<R
       }
     })
   }
-}
-
-async function installQueues(boss: PgBoss): Promise<void> {
-  await boss.createQueue(LOST, { retryLimit: 100, retryBackoff: true, retryDelayMax: 600 })
-  for (const kind of JOB_KINDS) {
-    await boss.createQueue(kind, QUEUE)
-    await boss.updateQueue(kind, QUEUE)
-  }
-  // Jobs are left in transactions of the service's own role. One statement, so one transaction: processes that
-  // start together would otherwise change the same catalogue rows at once, which PostgreSQL refuses.
-  await boss.getDb().executeSql(`
-    select pg_advisory_xact_lock(${GRANT_LOCK});
-    grant usage on schema ${SCHEMA} to asfound_service;
-    grant select, insert on all tables in schema ${SCHEMA} to asfound_service;
-    grant execute on all functions in schema ${SCHEMA} to asfound_service;`)
 }

@@ -1,9 +1,11 @@
 import { createHash, randomBytes } from 'node:crypto'
 import pg from 'pg'
 import { afterAll, inject } from 'vitest'
+import { JOB_KINDS } from '../../src/jobs/kinds.ts'
+import { prepareDatabase } from '../../src/jobs/prepare-database.ts'
 import { type OpenDatabase, openDatabase } from '../../src/store/database/database.ts'
 import { type HeldServer, holdEmbeddedServer } from '../../src/store/database/embedded/hold.ts'
-import { migrate, readMigrations } from '../../src/store/database/migrate.ts'
+import { readMigrations } from '../../src/store/database/migrate.ts'
 
 export type TestDatabase = { readonly url: string; readonly database: OpenDatabase }
 
@@ -61,9 +63,9 @@ export async function onServer<T>(work: (client: pg.Client) => Promise<T>): Prom
   }
 }
 
-/** Named for what is in it: another set of migrations makes another template. */
+/** Named for what is in it: other migrations or kinds of job make another template. */
 async function templateName(): Promise<string> {
-  const all = (await readMigrations()).map(({ checksum }) => checksum).join()
+  const all = [...(await readMigrations()).map(({ checksum }) => checksum), ...JOB_KINDS].join()
   return `asfound_template_${createHash('sha256').update(all).digest('hex').slice(0, 16)}`
 }
 
@@ -75,7 +77,7 @@ const ensureTemplate = (template: string): Promise<void> =>
     const draft = `${template}_draft`
     await client.query(`drop database if exists ${draft} with (force)`)
     await client.query(`create database ${draft} template template0`)
-    await migrate(await serverUrl(draft), await readMigrations())
+    await prepareDatabase(await serverUrl(draft))
     await client.query(`alter database ${draft} rename to ${template}`)
     await sweep(client)
   })

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import swagger from '@fastify/swagger'
 import swaggerUi from '@fastify/swagger-ui'
-import type { FastifyContextConfig, FastifyInstance } from 'fastify'
+import type { FastifyContextConfig, FastifyInstance, FastifyPluginAsync } from 'fastify'
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
 import { PROBLEMS, type ProblemName } from '../problem-catalogue.ts'
 
@@ -36,7 +36,7 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
     transform: describeRoute as Transform,
     transformObject: jsonSchemaTransformObject,
   })
-  await app.register(async (scope) => {
+  const docsPage: FastifyPluginAsync = async (scope) => {
     scope.addHook('onRoute', (route) => {
       route.config = { ...route.config, access: 'open' }
     })
@@ -47,7 +47,8 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
       uiConfig: { docExpansion: 'none', deepLinking: true },
       staticCSP: true,
     })
-  })
+  }
+  await app.register(docsPage)
   app.get('/openapi.json', { config: { access: 'open' }, schema: { hide: true } }, async (_request, reply) =>
     reply.type('application/json; charset=utf-8').serializer(JSON.stringify).send(app.swagger()),
   )

@@ -1,0 +1,84 @@
+import path from 'node:path'
+import { setTimeout as wait } from 'node:timers/promises'
+import type { Logger } from 'pino'
+import { uuidv7 } from 'uuidv7'
+import { OutsideFailure } from './base/outside-failure.ts'
+import type { Settings } from './config.ts'
+import { openOriginals } from './files/originals.ts'
+import { buildApp, type Services } from './http/app.ts'
+import { prepareDatabase } from './jobs/prepare-database.ts'
+import { openJobs } from './jobs/start.ts'
+import { jobHandlers } from './operations/job-handlers.ts'
+import { openDatabase } from './store/database/database.ts'
+import { reachServer } from './store/database/server.ts'
+
+export type RunningService = {
+  readonly address: string
+  readonly services: Services
+  /** In the reverse order of the start: no new requests, those inside finish, then jobs, then the database. */
+  readonly stop: () => Promise<void>
+}
+
+type Before = (services: Services) => Promise<void>
+
+/**
+ * Starts the whole service: database, migrations, jobs, HTTP. `before` runs when all but HTTP is up, as the
+ * demonstration's loading does. Throws OutsideFailure or MigrationRefusal, with everything stopped again.
+ */
+export async function startService(
+  settings: Settings,
+  logger: Logger,
+  before?: Before,
+): Promise<RunningService> {
+  const undo: (() => Promise<void> | void)[] = []
+  const stop = async () => {
+    for (const step of undo.splice(0).reverse()) await step()
+  }
+  const onTrouble = (fault: Error) => logger.warn({ err: fault }, 'trouble')
+  try {
+    const server = await reachServer({
+      url: settings.DATABASE_URL,
+      dataFolder: settings.ASFOUND_DATA,
+      onTrouble: (message) => logger.error(message),
+    })
+    undo.push(server.release)
+    if (settings.MIGRATE) {
+      const ran = await patiently(() => prepareDatabase(server.url), logger)
+      logger.info({ ran }, `database ready: ${server.says}`)
+    }
+    const database = openDatabase({
+      url: server.url,
+      maxConnections: settings.DATABASE_CONNECTIONS,
+      onTrouble,
+    })
+    undo.push(database.close)
+    const [clock, newId] = [() => new Date(), uuidv7]
+    const atOnce = settings.JOBS_AT_ONCE
+    const jobs = await openJobs({ url: server.url, database, clock, newId, atOnce, onTrouble })
+    undo.push(() => jobs.stop((settings.STOP_WITHIN_SECONDS * 1_000) / 2))
+    const files = await openOriginals(path.join(settings.ASFOUND_DATA, 'originals'))
+    const services: Services = { database, clock, newId, files, jobs, settings, logger }
+    await before?.(services)
+    if (settings.JOBS) await jobs.work(jobHandlers(services))
+    const app = await buildApp(services)
+    undo.push(() => app.close())
+    const address = await app.listen({ host: settings.HOST, port: settings.PORT })
+    return { address, services, stop }
+  } catch (fault) {
+    await stop()
+    throw fault
+  }
+}
+
+/** A database that is started together with this process may need a moment longer. */
+async function patiently<T>(work: () => Promise<T>, logger: Logger): Promise<T> {
+  for (let attempt = 1; ; attempt++) {
+    try {
+      return await work()
+    } catch (fault) {
+      if (!(fault instanceof OutsideFailure) || attempt === 30) throw fault
+      logger.warn({ err: fault }, 'waiting for the database')
+      await wait(1_000)
+    }
+  }
+}

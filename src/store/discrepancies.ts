@@ -1,0 +1,288 @@
+import type { DiscrepancyKind, Severity } from '../reconcile/kinds.ts'
+import type { DiscrepancyChange, DiscrepancyState } from '../reconcile/projection.ts'
+import type { Discrepancy } from '../reconcile/reconcile.ts'
+import type { Tx } from './database/database.ts'
+
+/** A difference as it stands now. */
+export type StandingDiscrepancy = {
+  readonly id: string
+  readonly parcel: string
+  readonly key: string
+  readonly kind: DiscrepancyKind
+  readonly organisation: string | null
+  readonly severity: Severity
+  readonly state: DiscrepancyState
+  readonly evidenceHash: string
+  /** The newest reconciliation that raised it. */
+  readonly reconciliation: string
+  readonly body: Discrepancy
+  readonly decision: string | null
+  readonly raisedAt: Date
+  readonly changedAt: Date
+  readonly revision: number
+}
+
+export type InQueue = StandingDiscrepancy & {
+  readonly parcelNumber: string
+  readonly parcelAddress: string | null
+}
+
+export type QueueFilter = {
+  readonly states: readonly DiscrepancyState[]
+  readonly kinds: readonly DiscrepancyKind[]
+  readonly severities: readonly Severity[]
+  /** Changed at that instant or later. */
+  readonly since: Date | undefined
+  readonly parcel: string | undefined
+}
+
+/** Where a page of the queue ended: worst first, then oldest first. */
+export type QueueKey = { readonly rank: number; readonly raisedAt: Date; readonly id: string }
+export const RANKS: { readonly [S in Severity]: number } = { action: 1, review: 2, note: 3 }
+export const queueKeyOf = ({ severity, raisedAt, id }: StandingDiscrepancy): QueueKey => ({
+  rank: RANKS[severity],
+  raisedAt,
+  id,
+})
+
+const COLUMNS = [
+  'd.id',
+  'd.parcel',
+  'd.subject as key',
+  'd.kind',
+  'd.organisation',
+  'd.severity',
+  'd.state',
+  'd.evidence_hash as evidenceHash',
+  'd.reconciliation',
+  'd.body',
+  'd.decision',
+  'd.raised_at as raisedAt',
+  'd.changed_at as changedAt',
+  'd.revision',
+] as const
+
+type Row = Omit<StandingDiscrepancy, 'kind' | 'body'> & { readonly kind: string; readonly body: unknown }
+const asStanding = <R extends Row>(row: R) => ({
+  ...row,
+  kind: row.kind as DiscrepancyKind,
+  body: row.body as Discrepancy,
+})
+
+/** Every one there ever was on a parcel, as far as the asker may see them; worst first. */
+export async function discrepanciesOf(
+  tx: Tx,
+  county: string,
+  parcel: string,
+): Promise<readonly StandingDiscrepancy[]> {
+  const rows = await tx
+    .selectFrom('discrepancy as d')
+    .select(COLUMNS)
+    .where('d.county', '=', county)
+    .where('d.parcel', '=', parcel)
+    .orderBy('d.severity_rank')
+    .orderBy('d.raised_at')
+    .orderBy('d.id')
+    .execute()
+  return rows.map(asStanding)
+}
+
+export async function discrepancyById(
+  tx: Tx,
+  county: string,
+  id: string,
+): Promise<StandingDiscrepancy | undefined> {
+  const row = await tx
+    .selectFrom('discrepancy as d')
+    .select(COLUMNS)
+    .where('d.county', '=', county)
+    .where('d.id', '=', id)
+    .executeTakeFirst()
+  return row && asStanding(row)
+}
+
+function filtered(tx: Tx, county: string, filter: QueueFilter) {
+  const { states, kinds, severities, since, parcel } = filter
+  let query = tx
+    .selectFrom('discrepancy as d')
+    .innerJoin('parcel as p', (join) => join.onRef('p.county', '=', 'd.county').onRef('p.id', '=', 'd.parcel'))
+    .where('d.county', '=', county)
+  if (states.length > 0) query = query.where('d.state', 'in', states)
+  if (kinds.length > 0) query = query.where('d.kind', 'in', kinds)
+  if (severities.length > 0) query = query.where('d.severity', 'in', severities)
+  if (since) query = query.where('d.changed_at', '>=', since)
+  if (parcel) query = query.where('d.parcel', '=', parcel)
+  return query
+}
+
+export async function discrepancyQueue(
+  tx: Tx,
+  county: string,
+  filter: QueueFilter,
+  after: QueueKey | undefined,
+  most: number,
+): Promise<readonly InQueue[]> {
+  let query = filtered(tx, county, filter).select([
+    ...COLUMNS,
+    'p.number as parcelNumber',
+    'p.address as parcelAddress',
+  ])
+  if (after) {
+    const { rank, raisedAt, id } = after
+    query = query.where((eb) =>
+      eb(
+        eb.refTuple('d.severity_rank', 'd.raised_at', 'd.id'),
+        '>',
+        eb.tuple(rank, raisedAt, id),
+      ),
+    )
+  }
+  const rows = await query
+    .orderBy('d.severity_rank')
+    .orderBy('d.raised_at')
+    .orderBy('d.id')
+    .limit(most)
+    .execute()
+  return rows.map(asStanding)
+}
+
+/** How many of each severity pass the filter. */
+export async function queueCounts(
+  tx: Tx,
+  county: string,
+  filter: QueueFilter,
+): Promise<{ readonly [S in Severity]: number }> {
+  const rows = await filtered(tx, county, filter)
+    .select(['d.severity', (eb) => eb.fn.countAll<number>().as('count')])
+    .groupBy('d.severity')
+    .execute()
+  const of = (severity: Severity) => rows.find((row) => row.severity === severity)?.count ?? 0
+  return { action: of('action'), review: of('review'), note: of('note') }
+}
+
+export async function insertDiscrepancy(
+  tx: Tx,
+  county: string,
+  made: Omit<StandingDiscrepancy, 'revision' | 'decision'>,
+): Promise<void> {
+  await tx
+    .insertInto('discrepancy')
+    .values({
+      county,
+      id: made.id,
+      parcel: made.parcel,
+      kind: made.kind,
+      subject: made.key,
+      organisation: made.organisation,
+      severity: made.severity,
+      state: made.state,
+      evidence_hash: made.evidenceHash,
+      reconciliation: made.reconciliation,
+      body: JSON.stringify(made.body),
+      decision: null,
+      raised_at: made.raisedAt,
+      changed_at: made.changedAt,
+    })
+    .execute()
+}
+
+/** Writes it as it now stands; the caller has counted its revision up. */
+export async function updateDiscrepancy(tx: Tx, county: string, now: StandingDiscrepancy): Promise<void> {
+  await tx
+    .updateTable('discrepancy')
+    .set({
+      organisation: now.organisation,
+      severity: now.severity,
+      state: now.state,
+      evidence_hash: now.evidenceHash,
+      reconciliation: now.reconciliation,
+      body: JSON.stringify(now.body),
+      decision: now.decision,
+      changed_at: now.changedAt,
+      revision: now.revision,
+    })
+    .where('county', '=', county)
+    .where('id', '=', now.id)
+    .execute()
+}
+
+/** What one reconciliation changed about one discrepancy. */
+export type ChangeNoticed = {
+  readonly id: string
+  readonly parcel: string
+  readonly discrepancy: string
+  readonly reconciliation: string
+  readonly change: DiscrepancyChange
+  readonly beforeHash: string | null
+  readonly afterHash: string | null
+  readonly body: ChangeTold
+  readonly noticedAt: Date
+}
+
+/** The change in words: what was said before, what is said now, and whether a decision's ground has moved. */
+export type ChangeTold = {
+  readonly kind: DiscrepancyKind
+  readonly about: string
+  readonly before: string | null
+  readonly after: string | null
+  readonly state: DiscrepancyState
+}
+
+export async function insertChanges(
+  tx: Tx,
+  county: string,
+  changes: readonly ChangeNoticed[],
+): Promise<void> {
+  if (changes.length === 0) return
+  await tx
+    .insertInto('discrepancy_change')
+    .values(
+      changes.map(({ id, parcel, discrepancy, reconciliation, change, ...rest }) => ({
+        county,
+        id,
+        parcel,
+        discrepancy,
+        reconciliation,
+        change,
+        before_hash: rest.beforeHash,
+        after_hash: rest.afterHash,
+        body: JSON.stringify(rest.body),
+        noticed_at: rest.noticedAt,
+      })),
+    )
+    .execute()
+}
+
+const CHANGE_COLUMNS = [
+  'id',
+  'parcel',
+  'discrepancy',
+  'reconciliation',
+  'change',
+  'before_hash as beforeHash',
+  'after_hash as afterHash',
+  'body',
+  'noticed_at as noticedAt',
+] as const
+
+export const changesBy = (tx: Tx, county: string, reconciliation: string) =>
+  changes(tx, county, 'reconciliation', reconciliation)
+
+export const changesOf = (tx: Tx, county: string, discrepancy: string) =>
+  changes(tx, county, 'discrepancy', discrepancy)
+
+async function changes(
+  tx: Tx,
+  county: string,
+  column: 'reconciliation' | 'discrepancy',
+  id: string,
+): Promise<readonly ChangeNoticed[]> {
+  const rows = await tx
+    .selectFrom('discrepancy_change')
+    .select(CHANGE_COLUMNS)
+    .where('county', '=', county)
+    .where(column, '=', id)
+    .orderBy('id')
+    .execute()
+  return rows.map((row) => ({ ...row, body: row.body as ChangeTold }))
+}

@@ -1,0 +1,178 @@
+import type { FiledPermit, PermitRecord } from '../records/permit.ts'
+import { hashOf } from './canonical.ts'
+import type { Tx } from './database/database.ts'
+
+/** What is stored of a permit: what the paper says, and where each value came from. */
+export type PermitContent = Pick<FiledPermit, 'record' | 'sources'>
+
+/** A permit in the file of a parcel. */
+export type PermitOnFile = FiledPermit & {
+  readonly parcel: string
+  readonly enteredAt: Date
+  readonly changedAt: Date
+}
+
+/** One revision, as it was and will stay. */
+export type PermitRevision = PermitContent & {
+  readonly permit: string
+  readonly revision: number
+  readonly hash: string
+  readonly reason: string | null
+  readonly transcription: string | null
+  readonly recordedBy: string
+  readonly recordedAt: Date
+}
+
+type Made = {
+  readonly by: string
+  readonly at: Date
+  readonly reason: string | null
+  readonly transcription: string | null
+}
+
+const COLUMNS = ['id', 'parcel', 'record', 'revision', 'created_at', 'changed_at'] as const
+type Row = {
+  id: string
+  parcel: string
+  record: unknown
+  revision: number
+  created_at: Date
+  changed_at: Date
+}
+
+const asPermit = ({ id, parcel, record, revision, created_at, changed_at }: Row): PermitOnFile => ({
+  id,
+  parcel,
+  revision,
+  ...(record as PermitContent),
+  enteredAt: created_at,
+  changedAt: changed_at,
+})
+
+/** In the order in which they were entered. */
+export async function permitsOf(tx: Tx, county: string, parcel: string): Promise<readonly PermitOnFile[]> {
+  const rows = await tx
+    .selectFrom('permit')
+    .select(COLUMNS)
+    .where('county', '=', county)
+    .where('parcel', '=', parcel)
+    .orderBy('id')
+    .execute()
+  return rows.map(asPermit)
+}
+
+export async function permitById(tx: Tx, county: string, id: string): Promise<PermitOnFile | undefined> {
+  const row = await tx
+    .selectFrom('permit')
+    .select(COLUMNS)
+    .where('county', '=', county)
+    .where('id', '=', id)
+    .executeTakeFirst()
+  return row && asPermit(row)
+}
+
+export async function revisionsOf(
+  tx: Tx,
+  county: string,
+  permit: string,
+): Promise<readonly PermitRevision[]> {
+  const rows = await tx
+    .selectFrom('permit_revision')
+    .selectAll()
+    .where('county', '=', county)
+    .where('permit', '=', permit)
+    .orderBy('revision')
+    .execute()
+  return rows.map((row) => ({
+    permit: row.permit,
+    revision: row.revision,
+    ...(row.record as PermitContent),
+    hash: row.record_hash,
+    reason: row.reason,
+    transcription: row.transcription,
+    recordedBy: row.recorded_by,
+    recordedAt: row.recorded_at,
+  }))
+}
+
+/** A permit as it was at one revision. */
+export async function permitAt(
+  tx: Tx,
+  county: string,
+  permit: string,
+  revision: number,
+): Promise<FiledPermit | undefined> {
+  const row = await tx
+    .selectFrom('permit_revision')
+    .select('record')
+    .where('county', '=', county)
+    .where('permit', '=', permit)
+    .where('revision', '=', revision)
+    .executeTakeFirst()
+  return row && { id: permit, revision, ...(row.record as PermitContent) }
+}
+
+export async function insertPermit(
+  tx: Tx,
+  county: string,
+  permit: { readonly id: string; readonly parcel: string } & PermitContent,
+  made: Made,
+): Promise<void> {
+  const { id, parcel, record, sources } = permit
+  const stored = JSON.stringify({ record, sources } satisfies PermitContent)
+  await tx
+    .insertInto('permit')
+    .values({
+      county,
+      id,
+      parcel,
+      record: stored,
+      ...askedBy(record),
+      created_at: made.at,
+      changed_at: made.at,
+    })
+    .execute()
+  await insertRevision(tx, county, { id, revision: 1, record, sources }, made)
+}
+
+/** The next revision takes the place of the current one; the current one stays among the revisions. */
+export async function revisePermit(tx: Tx, county: string, permit: FiledPermit, made: Made): Promise<void> {
+  const { id, revision, record, sources } = permit
+  await tx
+    .updateTable('permit')
+    .set({
+      record: JSON.stringify({ record, sources } satisfies PermitContent),
+      ...askedBy(record),
+      revision,
+      changed_at: made.at,
+    })
+    .where('county', '=', county)
+    .where('id', '=', id)
+    .execute()
+  await insertRevision(tx, county, permit, made)
+}
+
+async function insertRevision(tx: Tx, county: string, permit: FiledPermit, made: Made): Promise<void> {
+  const content: PermitContent = { record: permit.record, sources: permit.sources }
+  await tx
+    .insertInto('permit_revision')
+    .values({
+      county,
+      permit: permit.id,
+      revision: permit.revision,
+      record: JSON.stringify(content),
+      record_hash: hashOf(content),
+      reason: made.reason,
+      transcription: made.transcription,
+      recorded_by: made.by,
+      recorded_at: made.at,
+    })
+    .execute()
+}
+
+const askedBy = ({ number, kind, issuedOn, approvedOn }: PermitRecord) => ({
+  number,
+  kind,
+  issued_on: issuedOn,
+  approved_on: approvedOn,
+})

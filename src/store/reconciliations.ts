@@ -1,0 +1,158 @@
+import type { PlainDate } from '../base/plain-date.ts'
+import type { Reconciliation } from '../reconcile/reconcile.ts'
+import { hashOf } from './canonical.ts'
+import type { Tx } from './database/database.ts'
+
+/** What brought a reconciliation about. */
+export const OCCASIONS = [
+  'permit-entered',
+  'permit-corrected',
+  'permit-transcribed',
+  'findings-submitted',
+  'findings-amended',
+  'record-corrected',
+  'time-passed',
+  'asked-for',
+] as const
+export type Occasion = (typeof OCCASIONS)[number]
+
+/** Names everything that a reconciliation was computed from, closely enough to gather it all again. */
+export type InputsNamed = {
+  readonly county: string
+  readonly place: string
+  readonly asOf: PlainDate
+  readonly permits: readonly { readonly id: string; readonly revision: number; readonly hash: string }[]
+  readonly corrections: readonly { readonly decision: string; readonly hash: string }[]
+  readonly findings: { readonly id: string; readonly hash: string } | null
+  readonly ruleBook: string
+}
+
+/** A reconciliation as it was made: never changed. */
+export type StoredReconciliation = {
+  readonly id: string
+  readonly parcel: string
+  readonly findings: string | null
+  readonly organisation: string | null
+  readonly inputs: InputsNamed
+  readonly inputHash: string
+  readonly engine: string
+  readonly result: Reconciliation
+  readonly resultHash: string
+  readonly occasion: Occasion
+  readonly madeAt: Date
+}
+
+const select = (tx: Tx, county: string) =>
+  tx
+    .selectFrom('reconciliation')
+    .select([
+      'id',
+      'parcel',
+      'findings',
+      'organisation',
+      'inputs',
+      'input_hash as inputHash',
+      'engine',
+      'result',
+      'result_hash as resultHash',
+      'occasion',
+      'made_at as madeAt',
+    ])
+    .where('county', '=', county)
+
+type Row = Omit<StoredReconciliation, 'inputs' | 'result' | 'occasion'> & {
+  readonly inputs: unknown
+  readonly result: unknown
+  readonly occasion: string
+}
+const asStored = (row: Row): StoredReconciliation => ({
+  ...row,
+  inputs: row.inputs as InputsNamed,
+  result: row.result as Reconciliation,
+  occasion: row.occasion as Occasion,
+})
+
+export async function reconciliationById(
+  tx: Tx,
+  county: string,
+  id: string,
+): Promise<StoredReconciliation | undefined> {
+  const row = await select(tx, county).where('id', '=', id).executeTakeFirst()
+  return row && asStored(row)
+}
+
+/** The newest that the asker may see. */
+export async function newestReconciliation(
+  tx: Tx,
+  county: string,
+  parcel: string,
+): Promise<StoredReconciliation | undefined> {
+  const row = await select(tx, county)
+    .where('parcel', '=', parcel)
+    .orderBy('id', 'desc')
+    .limit(1)
+    .executeTakeFirst()
+  return row && asStored(row)
+}
+
+/** What a list tells of each. */
+export type ReconciliationInList = Pick<
+  StoredReconciliation,
+  'id' | 'parcel' | 'findings' | 'occasion' | 'madeAt' | 'resultHash' | 'engine'
+>
+
+/** Newest first, those before `before`. */
+export async function reconciliationsOf(
+  tx: Tx,
+  county: string,
+  parcel: string,
+  before: string | undefined,
+  most: number,
+): Promise<readonly ReconciliationInList[]> {
+  let query = tx
+    .selectFrom('reconciliation')
+    .select([
+      'id',
+      'parcel',
+      'findings',
+      'occasion',
+      'made_at as madeAt',
+      'result_hash as resultHash',
+      'engine',
+    ])
+    .where('county', '=', county)
+    .where('parcel', '=', parcel)
+  if (before !== undefined) query = query.where('id', '<', before)
+  const rows = await query.orderBy('id', 'desc').limit(most).execute()
+  return rows.map((row) => ({ ...row, occasion: row.occasion as Occasion }))
+}
+
+type New = Omit<StoredReconciliation, 'inputHash' | 'resultHash'>
+
+/** Stores it and returns it with its hashes. */
+export async function insertReconciliation(
+  tx: Tx,
+  county: string,
+  made: New,
+): Promise<StoredReconciliation> {
+  const stored = { ...made, inputHash: hashOf(made.inputs), resultHash: hashOf(made.result) }
+  await tx
+    .insertInto('reconciliation')
+    .values({
+      county,
+      id: stored.id,
+      parcel: stored.parcel,
+      findings: stored.findings,
+      organisation: stored.organisation,
+      as_built_on: stored.result.asBuilt.on,
+      inputs: JSON.stringify(stored.inputs),
+      input_hash: stored.inputHash,
+      engine: stored.engine,
+      result: JSON.stringify(stored.result),
+      result_hash: stored.resultHash,
+      occasion: stored.occasion,
+      made_at: stored.madeAt,
+    })
+    .execute()
+  return stored
+}

@@ -1,0 +1,43 @@
+import type { PlainDate } from '../base/plain-date.ts'
+import type { ParcelStatus } from '../reconcile/status.ts'
+import type { Tx } from './database/database.ts'
+
+/** A parcel's status as it was last derived. */
+export type DerivedStatus = {
+  readonly parcel: string
+  readonly status: ParcelStatus
+  /** The last day on which it holds if nothing happens; null where time alone changes nothing. */
+  readonly goodUntil: PlainDate | null
+  readonly derivedAt: Date
+}
+
+export async function statusOf(tx: Tx, county: string, parcel: string): Promise<DerivedStatus | undefined> {
+  const row = await tx
+    .selectFrom('parcel_status')
+    .select(['body', 'good_until', 'derived_at'])
+    .where('county', '=', county)
+    .where('parcel', '=', parcel)
+    .executeTakeFirst()
+  return (
+    row && {
+      parcel,
+      status: row.body as ParcelStatus,
+      goodUntil: row.good_until as PlainDate | null,
+      derivedAt: row.derived_at,
+    }
+  )
+}
+
+export async function writeStatus(tx: Tx, county: string, derived: DerivedStatus): Promise<void> {
+  const values = {
+    word: derived.status.word,
+    good_until: derived.goodUntil,
+    derived_at: derived.derivedAt,
+    body: JSON.stringify(derived.status),
+  }
+  await tx
+    .insertInto('parcel_status')
+    .values({ county, parcel: derived.parcel, ...values })
+    .onConflict((conflict) => conflict.columns(['county', 'parcel']).doUpdateSet(values))
+    .execute()
+}
