@@ -30,7 +30,7 @@ export type StatusInput = {
   readonly decidedBefore: boolean
 }
 
-export type Status = {
+export type ParcelStatus = {
   readonly word: StatusWord
   readonly sentence: string
   /** What is still open, in the words for agents, worst first and none of them twice. */
@@ -41,7 +41,7 @@ export type Status = {
  * The parcel's one word. What endangers someone or asks something of the owner comes first, whatever else is true; a
  * file that is empty or a visit that no longer counts comes before the questions they leave open; notes never count.
  */
-export function statusOf(input: StatusInput): Status {
+export function statusOf(input: StatusInput): ParcelStatus {
   const open = input.discrepancies.filter(isOpen)
   const word = wordFor(input, open)
   const outstanding = [...open].sort((a, b) => rank(a) - rank(b)).map(({ says }) => says)
