@@ -1,5 +1,6 @@
 import { AWAITS, type DecisionAction } from '../records/decision.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
+import type { Meaning } from './meaning/meaning.ts'
 
 export const STATUS_WORDS = [
   'no-record',
@@ -18,6 +19,8 @@ export type Standing = {
   readonly severity: Severity
   /** Its sentence for agents. */
   readonly says: string
+  /** Who has to act while nothing is decided. */
+  readonly next: Meaning['next']
   /** The decision in force; null while there is none, or when its ground has moved since. */
   readonly decided: DecisionAction | null
 }
@@ -34,7 +37,14 @@ export type ParcelStatus = {
   readonly word: StatusWord
   readonly sentence: string
   /** What is still open, in the words for agents, worst first and none of them twice. */
-  readonly outstanding: readonly string[]
+  readonly outstanding: readonly Outstanding[]
+}
+
+/** One thing that is still open: what it is, and who has to do what about it. */
+export type Outstanding = {
+  readonly says: string
+  readonly who: Meaning['next']['who']
+  readonly what: string
 }
 
 /**
@@ -44,8 +54,25 @@ export type ParcelStatus = {
 export function statusOf(input: StatusInput): ParcelStatus {
   const open = input.discrepancies.filter(isOpen)
   const word = wordFor(input, open)
-  const outstanding = [...open].sort((a, b) => rank(a) - rank(b)).map(({ says }) => says)
-  return { word, sentence: SENTENCES[word], outstanding: [...new Set(outstanding)] }
+  const outstanding = new Map<string, Outstanding>()
+  for (const standing of [...open].sort((a, b) => rank(a) - rank(b))) {
+    if (!outstanding.has(standing.says)) outstanding.set(standing.says, outstandingOf(standing))
+  }
+  return { word, sentence: SENTENCES[word], outstanding: [...outstanding.values()] }
+}
+
+/** What a decision asks takes the place of what the difference by itself asked. */
+function outstandingOf({ says, next, decided }: Standing): Outstanding {
+  const who = decided === null ? null : AWAITS[decided]
+  return who === null || decided === null ? { says, ...next } : { says, who, what: ASKED[decided] }
+}
+
+const ASKED: { readonly [A in DecisionAction]: string } = {
+  'correct-record': 'nothing: the record was corrected',
+  accept: 'nothing: it was accepted',
+  'require-permit': 'get the permit that the county requires for what is there',
+  'require-repair': 'have it repaired by a licensed installer, and inspected again',
+  'ask-remeasurement': 'measure it again and hand in amended findings',
 }
 
 const isOpen = ({ severity, decided }: Standing): boolean =>

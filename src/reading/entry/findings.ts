@@ -10,7 +10,7 @@ import {
   SEARCH_METHODS,
   SEARCH_OUTCOMES,
 } from '../../records/findings.ts'
-import type { FoundLength } from '../../records/quantity.ts'
+import type { FoundLength, StatedLength } from '../../records/quantity.ts'
 import { line, prose } from './fields.ts'
 import { measureEntries, optional, referenceEntry, sideFromWords } from './measures.ts'
 import { duplicateNames, tieWithoutReference } from './permit.ts'
@@ -20,9 +20,7 @@ import { dateEntry, lengthEntry } from './quantity.ts'
 const foundLength = (usual: Method) =>
   z
     .union([
-      lengthEntry.transform(
-        (length): FoundLength => ({ ...length, method: usual, instrument: instrumentOf(usual) }),
-      ),
+      lengthEntry.transform((length) => asTaken(length, usual)),
       z
         .strictObject({
           length: lengthEntry,
@@ -31,21 +29,25 @@ const foundLength = (usual: Method) =>
             .optional()
             .meta({ description: 'Which tape or rod: two readings by one instrument share its error' }),
         })
-        .transform(
-          ({ length, method, instrument }): FoundLength => ({
-            ...length,
-            method,
-            instrument: instrument ?? instrumentOf(method),
-          }),
-        ),
+        .transform(({ length, method, instrument }) => asTaken(length, method, instrument)),
     ])
     .meta({
       description: `A length as people write it, taken by ${usual}; or {length, method, instrument}`,
       examples: ['7\'-10"', { length: '94 in', method: 'inside-tape' }],
     })
 
-/** Lengths by the same kind of method on one visit are taken to be by one instrument, unless another is named. */
-const instrumentOf = (method: Method): string => method
+/** Methods without a scale: what is written to the foot was judged to the foot. */
+const WITHOUT_A_SCALE: readonly Method[] = ['by-eye', 'pacing']
+
+/**
+ * Lengths by the same kind of method on one visit are taken to be by one instrument, unless another is named. Who tapes
+ * 8'-0" writes 8': a reading by a graduated instrument written to the whole foot is one to the inch (common practice);
+ * "about 8 ft" is not.
+ */
+function asTaken(length: StatedLength, method: Method, instrument: string = method): FoundLength {
+  const toTheInch = length.halfStepFt > 1 / 6 && !length.approximate && !WITHOUT_A_SCALE.includes(method)
+  return { ...length, ...(toTheInch ? { halfStepFt: 1 / 24 } : {}), method, instrument }
+}
 
 /** Height above (+) or below (−) the outlet invert. */
 const levelEntry = z

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../base/plain-date.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
 import { printWithU } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
@@ -5,11 +6,11 @@ import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { requiredAbsorption } from '../../rules/work/required-absorption.ts'
 import { firm, likely, open, SYSTEM } from '../about.ts'
-import { permitDate } from '../case.ts'
+import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
 import { absorbingArea } from '../facts/absorbing-area.ts'
-import { bedroomsFor, OCCASIONS, type Occasion } from '../facts/household.ts'
+import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
 
 /** Area provided against the area the percolation table asks, for the permit's day and for today. */
 export const absorptionAgainstCode = check({
@@ -26,21 +27,15 @@ export const absorptionAgainstCode = check({
     area: (_, given) => absorbingArea(given, 'bottom'),
   },
   rules: {
-    table: {
-      name: 'absorption.perc-table',
-      on: (occasion, { asOf, pairings }) => {
-        if (occasion === 'today') return asOf
-        const first = pairings.find(({ built }) => isAbsorption(built.kind))
-        return first ? permitDate(first.built) : null
-      },
-    },
+    table: { name: 'absorption.perc-table', on: governingDay },
+    flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
   },
-  decide({ bedrooms, perc, area }, { table }, occasion, given) {
+  decide({ bedrooms, perc, area }, { table, flow }, occasion, given) {
     const required = requiredAbsorption(table, {
       minutesPerInch: perc,
       soil: statedValue(given.asBuilt.soilTexture),
       bedrooms,
-      flowGpd: statedValue(given.asBuilt.designFlowGpd),
+      flowGpd: flowFor(occasion, given, bedrooms, flow),
       bed: area.bed,
     })
     if (!required.ok) {
@@ -73,3 +68,10 @@ export const absorptionAgainstCode = check({
     }
   },
 })
+
+/** The day the first absorption area in service was permitted, or today. */
+function governingDay(occasion: Occasion, { asOf, pairings }: Case): PlainDate | null {
+  if (occasion === 'today') return asOf
+  const first = pairings.find(({ built }) => isAbsorption(built.kind))
+  return first ? permitDate(first.built) : null
+}

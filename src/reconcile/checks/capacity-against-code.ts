@@ -1,12 +1,12 @@
+import type { PlainDate } from '../../base/plain-date.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
 import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
-import { statedValue } from '../../records/claim.ts'
 import { requiredCapacity } from '../../rules/work/required-capacity.ts'
 import { firm, likely, open, SYSTEM } from '../about.ts'
-import { permitDate } from '../case.ts'
+import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
-import { bedroomsFor, OCCASIONS, type Occasion } from '../facts/household.ts'
+import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
 import { totalTankCapacity } from '../facts/total-capacity.ts'
 import { bestMeasurement } from '../settle.ts'
 
@@ -27,19 +27,15 @@ export const capacityAgainstCode = check({
   facet: (occasion) => occasion,
   facts: { bedrooms: bedroomsFor, capacity: (_, given) => totalTankCapacity(given) },
   rules: {
-    minimum: {
-      name: 'tank.minimum-capacity',
-      on: (occasion, given) => {
-        if (occasion === 'today') return given.asOf
-        const tank = given.pairings.find(({ built }) => built.kind === 'tank')
-        return tank ? permitDate(tank.built) : null
-      },
-    },
+    minimum: { name: 'tank.minimum-capacity', on: governingDay },
+    flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
     tolerancePct: { name: 'tank.nominal-tolerance-pct', on: (_, { asBuilt }) => asBuilt.on },
   },
-  decide({ bedrooms, capacity }, { minimum, tolerancePct }, occasion, { asBuilt }) {
-    const flowGpd = statedValue(asBuilt.designFlowGpd)
-    const required = requiredCapacity(minimum, { bedrooms, flowGpd })
+  decide({ bedrooms, capacity }, { minimum, flow, tolerancePct }, occasion, given) {
+    const required = requiredCapacity(minimum, {
+      bedrooms,
+      flowGpd: flowFor(occasion, given, bedrooms, flow),
+    })
     if (!required.ok) {
       return {
         verdict: 'cannot-tell',
@@ -100,3 +96,10 @@ export const capacityAgainstCode = check({
     }
   },
 })
+
+/** The day the first tank in service was permitted, or today. */
+function governingDay(occasion: Occasion, { asOf, pairings }: Case): PlainDate | null {
+  if (occasion === 'today') return asOf
+  const tank = pairings.find(({ built }) => built.kind === 'tank')
+  return tank ? permitDate(tank.built) : null
+}

@@ -1,3 +1,6 @@
+import { statedValue } from '../../records/claim.ts'
+import type { DesignFlow } from '../../rules/values/design-flow.ts'
+import { flowFromBedrooms } from '../../rules/work/design-flow.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
 
@@ -26,3 +29,18 @@ export const bedroomsFor = (occasion: Occasion, given: Case): Fact<number> =>
   occasion === 'when permitted'
     ? bedroomsOnRecord(given)
     : firstKnown(bedroomsCounted(given), bedroomsOnRecord(given))
+
+/**
+ * Daily design flow, gpd: for the permit's day as the permit states it, else by that day's rule; for today by today's
+ * rule for today's bedrooms, since an old design flow says nothing of bedrooms added since. Null where nobody says.
+ */
+export function flowFor(
+  occasion: Occasion,
+  { asBuilt }: Case,
+  bedrooms: number,
+  rule: { readonly value: DesignFlow } | null,
+): number | null {
+  const stated = statedValue(asBuilt.designFlowGpd)
+  const byRule = rule ? flowFromBedrooms(rule.value, bedrooms) : null
+  return occasion === 'when permitted' ? (stated ?? byRule) : (byRule ?? stated)
+}
