@@ -1,6 +1,6 @@
 import { dayOf } from '../base/plain-date.ts'
 import type { Correction } from '../records/as-built.ts'
-import type { DecisionAction } from '../reconcile/decision.ts'
+import type { DecisionAction } from '../records/decision.ts'
 import type { Tx } from './database/database.ts'
 
 /** A correction as it was decided: the value as it was written, and as it was read. */
@@ -70,11 +70,7 @@ export async function decisionsAbout(
 }
 
 /** The decisions in force on a parcel, oldest first. */
-export async function decisionsInForce(
-  tx: Tx,
-  county: string,
-  parcel: string,
-): Promise<readonly Decision[]> {
+export async function decisionsInForce(tx: Tx, county: string, parcel: string): Promise<readonly Decision[]> {
   const rows = await select(tx, county)
     .where('d.parcel', '=', parcel)
     .where('later.id', 'is', null)

@@ -105,7 +105,9 @@ function filtered(tx: Tx, county: string, filter: QueueFilter) {
   const { states, kinds, severities, since, parcel } = filter
   let query = tx
     .selectFrom('discrepancy as d')
-    .innerJoin('parcel as p', (join) => join.onRef('p.county', '=', 'd.county').onRef('p.id', '=', 'd.parcel'))
+    .innerJoin('parcel as p', (join) =>
+      join.onRef('p.county', '=', 'd.county').onRef('p.id', '=', 'd.parcel'),
+    )
     .where('d.county', '=', county)
   if (states.length > 0) query = query.where('d.state', 'in', states)
   if (kinds.length > 0) query = query.where('d.kind', 'in', kinds)
@@ -130,11 +132,7 @@ export async function discrepancyQueue(
   if (after) {
     const { rank, raisedAt, id } = after
     query = query.where((eb) =>
-      eb(
-        eb.refTuple('d.severity_rank', 'd.raised_at', 'd.id'),
-        '>',
-        eb.tuple(rank, raisedAt, id),
-      ),
+      eb(eb.refTuple('d.severity_rank', 'd.raised_at', 'd.id'), '>', eb.tuple(rank, raisedAt, id)),
     )
   }
   const rows = await query

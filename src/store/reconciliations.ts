@@ -130,11 +130,7 @@ export async function reconciliationsOf(
 type New = Omit<StoredReconciliation, 'inputHash' | 'resultHash'>
 
 /** Stores it and returns it with its hashes. */
-export async function insertReconciliation(
-  tx: Tx,
-  county: string,
-  made: New,
-): Promise<StoredReconciliation> {
+export async function insertReconciliation(tx: Tx, county: string, made: New): Promise<StoredReconciliation> {
   const stored = { ...made, inputHash: hashOf(made.inputs), resultHash: hashOf(made.result) }
   await tx
     .insertInto('reconciliation')

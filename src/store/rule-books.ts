@@ -1,5 +1,5 @@
-import { canonicalText } from '../rules/canonical.ts'
 import { type RuleBook, ruleBook } from '../rules/book.ts'
+import { canonicalText } from '../rules/canonical.ts'
 import type { Pack } from '../rules/pack.ts'
 import { sha256 } from './canonical.ts'
 import type { Tx } from './database/database.ts'

@@ -2,16 +2,23 @@ import type { PlainDate } from '../base/plain-date.ts'
 import type { ParcelStatus } from '../reconcile/status.ts'
 import type { Tx } from './database/database.ts'
 
+/** A status and the day it speaks of. */
+export type DatedStatus = ParcelStatus & { readonly asOf: PlainDate }
+
 /** A parcel's status as it was last derived. */
 export type DerivedStatus = {
   readonly parcel: string
-  readonly status: ParcelStatus
+  readonly status: DatedStatus
   /** The last day on which it holds if nothing happens; null where time alone changes nothing. */
   readonly goodUntil: PlainDate | null
   readonly derivedAt: Date
 }
 
-export async function statusOf(tx: Tx, county: string, parcel: string): Promise<DerivedStatus | undefined> {
+export async function derivedStatus(
+  tx: Tx,
+  county: string,
+  parcel: string,
+): Promise<DerivedStatus | undefined> {
   const row = await tx
     .selectFrom('parcel_status')
     .select(['body', 'good_until', 'derived_at'])
@@ -21,7 +28,7 @@ export async function statusOf(tx: Tx, county: string, parcel: string): Promise<
   return (
     row && {
       parcel,
-      status: row.body as ParcelStatus,
+      status: row.body as DatedStatus,
       goodUntil: row.good_until as PlainDate | null,
       derivedAt: row.derived_at,
     }

@@ -8,6 +8,7 @@ const standing = (over: Partial<Standing>): Standing => ({
   kind: 'material-differs',
   severity: 'review',
   says: 'It is of another material.',
+  next: { who: 'reviewer', what: 'look at it' },
   decided: null,
   ...over,
 })
@@ -51,11 +52,29 @@ describe('the status word', () => {
       at(
         {},
         standing({}),
-        standing({ kind: 'level-high', severity: 'action', says: 'It backs up.' }),
+        standing({
+          kind: 'level-high',
+          severity: 'action',
+          says: 'It backs up.',
+          next: { who: 'owner', what: 'have it looked at' },
+        }),
         standing({}),
       ),
     )
-    expect(status.outstanding).toEqual(['It backs up.', 'It is of another material.'])
+    expect(status.outstanding).toEqual([
+      { says: 'It backs up.', who: 'owner', what: 'have it looked at' },
+      { says: 'It is of another material.', who: 'reviewer', what: 'look at it' },
+    ])
+  })
+
+  test('who has to act is whoever the decision asks, not whoever had to decide', () => {
+    const asks = (decided: Standing['decided']) => statusOf(at({}, standing({ decided }))).outstanding[0]?.who
+    expect([asks(null), asks('require-permit'), asks('require-repair'), asks('ask-remeasurement')]).toEqual([
+      'reviewer',
+      'owner',
+      'owner',
+      'firm',
+    ])
   })
 })
 
@@ -63,6 +82,7 @@ const anyStanding: fc.Arbitrary<Standing> = fc.record({
   kind: fc.constantFrom(...DISCREPANCY_KINDS),
   severity: fc.constantFrom(...SEVERITIES),
   says: fc.constantFrom('One.', 'Another.'),
+  next: fc.constant({ who: 'reviewer', what: 'look at it' } as const),
   decided: fc.option(fc.constantFrom(...DECISION_ACTIONS)),
 })
 const anyInput: fc.Arbitrary<StatusInput> = fc.record({

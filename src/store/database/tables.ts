@@ -18,6 +18,7 @@ export type Tables = {
   readonly parcel: ParcelTable
   readonly parcel_alias: ParcelAliasTable
   readonly parcel_status: ParcelStatusTable
+  readonly street: StreetTable
   readonly document: DocumentTable
   readonly document_page: DocumentPageTable
   readonly transcription: TranscriptionTable
@@ -32,6 +33,7 @@ export type Tables = {
   readonly idempotency_key: IdempotencyKeyTable
   readonly job: JobTable
   readonly event: EventTable
+  readonly rule_book: RuleBookTable
 }
 
 type CountyTable = {
@@ -78,7 +80,8 @@ type ParcelTable = {
   key: GeneratedAlways<string>
   loose_key: GeneratedAlways<string>
   address: string | null
-  address_key: GeneratedAlways<string | null>
+  house_number: GeneratedAlways<number | null>
+  street_key: GeneratedAlways<string | null>
   retired_on: Day | null
   revision: Generated<number>
   created_at: GeneratedInstant
@@ -94,6 +97,8 @@ type ParcelAliasTable = {
   changed_on: Day | null
   note: string | null
 }
+
+type StreetTable = { county: string; key: string }
 
 type ParcelStatusTable = {
   county: string
@@ -295,4 +300,10 @@ type EventTable = {
   after_hash: string | null
   body: ColumnType<unknown, string | undefined, string>
   happened_at: GeneratedInstant
+}
+
+type RuleBookTable = {
+  hash: string
+  packs: string
+  first_used_at: GeneratedInstant
 }
