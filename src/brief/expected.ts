@@ -80,9 +80,11 @@ function dimensions(built: AsBuiltComponent): readonly ExpectedLine[] {
 }
 
 const spanned = ({ from, to }: Span): string => {
-  const [low, high] = [printLength(from), printLength(to)]
+  const [low, high] = [toTheInch(from), toTheInch(to)]
   return low === high ? low : `${low} to ${high}`
 }
+
+const toTheInch = (ft: number): string => printLength(Math.round(ft * 12) / 12)
 
 const firstDay = ({ permits }: AsBuilt): PlainDate | null =>
   permits[0]?.issuedOn ?? permits[0]?.approvedOn ?? null

@@ -1,0 +1,87 @@
+import { type Ellipse, errorEllipse } from '../../geometry/position/ellipse.ts'
+import type { Point } from '../../geometry/position/point.ts'
+import type { Case } from '../../reconcile/case.ts'
+import { foundPlace, recordedPlace } from '../../reconcile/facts/place.ts'
+import { SILENT, statedValue } from '../../records/claim.ts'
+import type { ComponentKind, Reference } from '../../records/component.ts'
+import type { SubmittedFindings } from '../../records/findings.ts'
+import type { StatedLength } from '../../records/quantity.ts'
+
+/**
+ * A thing drawn where it is on record or was found. Two ties with no side named give two marks, each the other's
+ * mirror. Feet in the local frame: origin at corner A, x toward B, y away from the house.
+ */
+export type Mark = {
+  readonly label: string
+  readonly kind: ComponentKind
+  readonly by: 'recorded' | 'found'
+  readonly x: number
+  readonly y: number
+  readonly ellipse: Ellipse
+  /** One of two places that the ties meet at, because no side is named. */
+  readonly mirror: boolean
+}
+
+export type SitePlan = {
+  readonly reference: Pick<Reference<unknown>, 'a' | 'b' | 'wall' | 'bearingDeg'> & {
+    readonly baselineFt: number
+  }
+  readonly marks: readonly Mark[]
+  readonly coverage: number
+}
+
+/** The plan of a case; null where nothing can be placed, because there are no ties or no baseline. */
+export function sitePlan(given: Case, coverage = 0.95): SitePlan | null {
+  const { pairings, unrecorded, findings } = given
+  const reference = referenceOf(given)
+  if (!reference) return null
+  const recorded = pairings.flatMap(({ built }) => {
+    const place = recordedPlace(built, findings)
+    return place.state === 'known'
+      ? marks(built.label, built.kind, 'recorded', place.value.points, coverage)
+      : []
+  })
+  const seen = findings
+    ? [
+        ...pairings.flatMap(({ built, found }) => (found ? [{ found, reference: built.reference }] : [])),
+        ...unrecorded.map((found) => ({ found, reference: SILENT })),
+      ]
+    : []
+  const found = seen.flatMap((one) => {
+    const place = foundPlace(one.found, findings as SubmittedFindings, one.reference)
+    return place.state === 'known'
+      ? marks(one.found.label, one.found.kind, 'found', place.value.points, coverage)
+      : []
+  })
+  const all = [...recorded, ...found]
+  return all.length === 0 ? null : { reference, marks: all, coverage }
+}
+
+function referenceOf({ asBuilt, findings }: Case): SitePlan['reference'] | null {
+  const visit = findings?.record.reference ?? null
+  const stated: Reference<StatedLength> | null | undefined = asBuilt.components
+    .map(({ reference }) => statedValue(reference))
+    .find((known) => known !== null && (known.baseline !== null || visit?.baseline))
+  const baseline = visit?.baseline ?? stated?.baseline
+  const named = stated ?? visit
+  if (!baseline || !named) return null
+  const { a, b, wall } = named
+  return { a, b, wall, bearingDeg: named.bearingDeg ?? visit?.bearingDeg ?? null, baselineFt: baseline.ft }
+}
+
+const marks = (
+  label: string,
+  kind: ComponentKind,
+  by: Mark['by'],
+  points: readonly Point[],
+  coverage: number,
+): readonly Mark[] =>
+  points.map((point) => ({
+    label,
+    kind,
+    by,
+    x: point.x.value,
+    y: point.y.value,
+    ellipse: errorEllipse(point, coverage),
+    mirror: points.length > 1,
+  }))
