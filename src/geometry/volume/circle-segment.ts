@@ -4,14 +4,14 @@
  *
  *     A = r²·acos((r − h)/r) − (r − h)·√(2rh − h²)      ∂A/∂h = 2s      ∂A/∂d = r·θ − s
  *
- * θ is taken as 2·asin(√(h/d)), the same angle without the loss of digits near the floor.
+ * θ is taken as 2·atan(√h/√(d − h)), the same angle without the loss of digits near floor and crown.
  */
 export type Segment = { readonly area: number; readonly chord: number; readonly slopeOfDiameter: number }
 
 export function circleSegment(d: number, h: number): Segment {
   const r = d / 2
   const level = Math.min(Math.max(h, 0), d)
-  const theta = 2 * Math.asin(Math.sqrt(level / d))
+  const theta = 2 * Math.atan2(Math.sqrt(level), Math.sqrt(d - level))
   const s = Math.sqrt(level * (d - level))
   return { area: r * r * theta - (r - level) * s, chord: 2 * s, slopeOfDiameter: r * theta - s }
 }

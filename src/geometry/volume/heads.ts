@@ -28,12 +28,12 @@ export function ellipticalHeads(d: number, h: number, c: number): Heads {
   }
 }
 
-/** The sphere a dish of rise c is cut from, and the antiderivative of its sections' area; see `dishVolume`. */
+/** The sphere a dish of rise c is cut from, and F, its level sections added up from the axis to the level h. */
 export type Dish = {
   readonly r: number
   readonly R: number
   readonly m: number
-  readonly F: (y: number) => number
+  readonly F: (h: number) => number
 }
 
 /**
@@ -41,20 +41,26 @@ export type Dish = {
  * from the axis its level section is a segment of a circle of radius ρ = √(R² − y²), whose area integrates, with
  * q = √(r² − y²), to
  *
- *     F(y) = (R²·y − y³/3)·acos(m/ρ) − (2/3)·m·y·q − m·(r² + 2R²)/3·asin(y/r) + (2/3)·R³·atan(m·y/(R·q))
+ *     F(y) = (R²·y − y³/3)·atan(q/m) − (2/3)·m·y·q − m·(r² + 2R²)/3·asin(y/r) + (2/3)·R³·atan(m·y/(R·q))
  *
- * F is odd, so the liquid in one dish is F(h − r) + F(r). Valid for 0 < c ≤ r (a dish, up to a half sphere).
+ * F is odd, so the liquid in one dish is F(h − r) + F(r). Valid for 0 < c ≤ r (a dish, up to a half sphere). q and the
+ * arc sine are taken from h and d, where r² − y² would lose the digits that a flat dish needs.
  */
 export function dish(d: number, c: number): Dish {
   const r = d / 2
   const R = (r * r + c * c) / (2 * c)
   const m = R - c
-  const F = (y: number): number => {
-    const q = Math.sqrt(Math.max(0, r * r - y * y))
+  const whole = (Math.PI / 6) * (2 * R ** 3 - m * (r * r + 2 * R * R))
+  const F = (h: number): number => {
+    // At the floor and the crown the angles are right angles, which 0/0 of a half sphere would not say.
+    if (h <= 0) return -whole
+    if (h >= d) return whole
+    const y = h - r
+    const q = Math.sqrt(h * (d - h))
     return (
       (R * R * y - y ** 3 / 3) * Math.atan2(q, m) -
       (2 / 3) * m * y * q -
-      ((m * (r * r + 2 * R * R)) / 3) * Math.asin(Math.max(-1, Math.min(1, y / r))) +
+      ((m * (r * r + 2 * R * R)) / 3) * (2 * Math.atan2(Math.sqrt(h), Math.sqrt(d - h)) - Math.PI / 2) +
       (2 / 3) * R ** 3 * Math.atan2(m * y, R * q)
     )
   }
@@ -62,8 +68,8 @@ export function dish(d: number, c: number): Dish {
 }
 
 const dishVolume = (d: number, h: number, c: number): number => {
-  const { r, F } = dish(d, c)
-  return F(h - r) + F(r)
+  const { F } = dish(d, c)
+  return F(h) + F(d)
 }
 
 /**
@@ -87,6 +93,6 @@ export function sphericalHeads(d: number, h: number, c: number): Heads {
 export function levelSection(d: number, h: number, c: number): number {
   const { r, R, m } = dish(d, c)
   const y = h - r
-  const q = Math.sqrt(Math.max(0, r * r - y * y))
+  const q = Math.sqrt(Math.max(0, h * (d - h)))
   return (R * R - y * y) * Math.atan2(q, m) - m * q
 }

@@ -6,7 +6,7 @@ import { scale, type Uncertain } from '../../measure/uncertain.ts'
 import type { Measured } from './body.ts'
 import { circleSegment } from './circle-segment.ts'
 import { dish, ellipticalHeads, type Heads, sphericalHeads } from './heads.ts'
-import { segmentNumbers } from './lying-prism.ts'
+import { SEGMENT, segmentNumbers } from './lying-prism.ts'
 import type { HorizontalCylinder } from './tank-shape.ts'
 
 /** A dish shallower than this share of the radius is not a dish anyone could measure, and its formula loses digits. */
@@ -84,8 +84,8 @@ function steps(
   const n = (value: number): string => printSignificant(value, heads && kind !== 'elliptical' ? 10 : 6)
   const straight: readonly Step[] = [
     {
-      says: 'Wetted section of a circle filled to h, r = d ÷ 2 (angle in radians)',
-      formula: 'A = r² × acos((r − h) ÷ r) − (r − h) × √(2 × r × h − h²)',
+      says: 'Wetted section of a circle filled to h (angle in radians)',
+      formula: `A = ${SEGMENT}`,
       numbers: segmentNumbers(d, h),
       result: `${printSignificant(area)} sq ft`,
     },
@@ -121,8 +121,11 @@ function dishSteps(d: number, h: number, c: number, both: string): readonly Step
   const n = (value: number): string => printSignificant(value, 12)
   const { r, R, m, F } = dish(d, c)
   const y = h - r
-  const q = Math.sqrt(Math.max(0, r * r - y * y))
-  const angle = q === 0 ? `${y < 0 ? '−' : ''}π ÷ 2` : `atan(${n(m)} × ${n(y)} ÷ (${n(R)} × ${n(q)}))`
+  const q = Math.sqrt(h * (d - h))
+  // A negative height stands in brackets, so that its square is the square of all of it.
+  const ny = y < 0 ? `(${n(y)})` : n(y)
+  const angle = q === 0 ? `${y < 0 ? '−' : ''}π ÷ 2` : `atan(${n(m)} × ${ny} ÷ (${n(R)} × ${n(q)}))`
+  const behind = m === 0 ? 'π ÷ 2' : `atan(${n(q)} ÷ ${n(m)})`
   return [
     {
       says: 'Radius of the sphere the heads are cut from, c their rise; m = R − c',
@@ -133,17 +136,17 @@ function dishSteps(d: number, h: number, c: number, both: string): readonly Step
     {
       says: 'Level sections of one head added up to y = h − r, with q = √(r² − y²)',
       formula:
-        'F(y) = (R² × y − y³ ÷ 3) × acos(m ÷ √(R² − y²)) − 2 ÷ 3 × m × y × q ' +
+        'F(y) = (R² × y − y³ ÷ 3) × atan(q ÷ m) − 2 ÷ 3 × m × y × q ' +
         '− m × (r² + 2 × R²) ÷ 3 × asin(y ÷ r) + 2 ÷ 3 × R³ × atan(m × y ÷ (R × q))',
       numbers:
-        `(${n(R)}² × ${n(y)} − ${n(y)}³ ÷ 3) × acos(${n(m)} ÷ √(${n(R)}² − ${n(y)}²)) − 2 ÷ 3 × ${n(m)} × ${n(y)} × ${n(q)} ` +
-        `− ${n(m)} × (${n(r)}² + 2 × ${n(R)}²) ÷ 3 × asin(${n(y)} ÷ ${n(r)}) + 2 ÷ 3 × ${n(R)}³ × ${angle}`,
-      result: `${n(F(y))} cu ft`,
+        `(${n(R)}² × ${ny} − ${ny}³ ÷ 3) × ${behind} − 2 ÷ 3 × ${n(m)} × ${ny} × ${n(q)} ` +
+        `− ${n(m)} × (${n(r)}² + 2 × ${n(R)}²) ÷ 3 × asin(${ny} ÷ ${n(r)}) + 2 ÷ 3 × ${n(R)}³ × ${angle}`,
+      result: `${n(F(h))} cu ft`,
     },
     {
       says: 'Liquid in both dished heads',
       formula: 'V = 2 × (F(y) + F(r)), F(r) = π ÷ 6 × (2 × R³ − m × (r² + 2 × R²))',
-      numbers: `2 × (${n(F(y))} + π ÷ 6 × (2 × ${n(R)}³ − ${n(m)} × (${n(r)}² + 2 × ${n(R)}²)))`,
+      numbers: `2 × (${n(F(h))} + π ÷ 6 × (2 × ${n(R)}³ − ${n(m)} × (${n(r)}² + 2 × ${n(R)}²)))`,
       result: both,
     },
   ]

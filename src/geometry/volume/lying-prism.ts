@@ -38,24 +38,25 @@ export function lyingPrism(shape: LyingOval | LyingEllipse): Measured {
   })
 }
 
-/** A circle's segment with the numbers in it, `d` the diameter and `h` the level. */
+/** A circle’s segment with the numbers in it, `d` the diameter and `h` the level. */
 export const segmentNumbers = (d: number, h: number): string =>
-  `${n(d / 2)}² × acos((${n(d / 2)} − ${n(h)}) ÷ ${n(d / 2)}) − (${n(d / 2)} − ${n(h)}) × √(2 × ${n(d / 2)} × ${n(h)} − ${n(h)}²)`
+  `${n(d)}² ÷ 4 × acos(1 − 2 × ${n(h)} ÷ ${n(d)}) − (${n(d)} ÷ 2 − ${n(h)}) × √(${n(h)} × (${n(d)} − ${n(h)}))`
 
-const SEGMENT = 'r² × acos((r − h) ÷ r) − (r − h) × √(2 × r × h − h²)'
+/** The same with letters. In d, not r, so that printed numbers never put the level above the crown. */
+export const SEGMENT = 'd² ÷ 4 × acos(1 − 2 × h ÷ d) − (d ÷ 2 − h) × √(h × (d − h))'
 
 function ovalStep(w: number, H: number, h: number, area: number): Step {
   const result = `${n(area)} sq ft`
   if (w >= H)
     return {
-      says: 'Wetted section of an oval w wide and H high, r = H ÷ 2',
+      says: 'Wetted section of an oval w wide and H high, d = H',
       formula: `A = (w − H) × h + ${SEGMENT}`,
       numbers: `(${n(w)} − ${n(H)}) × ${n(h)} + ${segmentNumbers(H, h)}`,
       result,
     }
   if (h <= w / 2)
     return {
-      says: 'Wetted section, in the lower half circle, r = w ÷ 2',
+      says: 'Wetted section, in the lower half circle, d = w',
       formula: `A = ${SEGMENT}`,
       numbers: segmentNumbers(w, h),
       result,
@@ -68,7 +69,7 @@ function ovalStep(w: number, H: number, h: number, area: number): Step {
       result,
     }
   return {
-    says: 'Wetted section, up into the upper half circle: the whole less what is dry, r = w ÷ 2 and g = H − h',
+    says: 'Wetted section, up into the upper half circle: the whole less what is dry, d = w and g = H − h',
     formula: `A = π × w² ÷ 4 + w × (H − w) − (${SEGMENT.replaceAll('h', 'g')})`,
     numbers: `π × ${n(w)}² ÷ 4 + ${n(w)} × (${n(H)} − ${n(w)}) − (${segmentNumbers(w, H - h)})`,
     result,
@@ -76,7 +77,7 @@ function ovalStep(w: number, H: number, h: number, area: number): Step {
 }
 
 const ellipseStep = (w: number, H: number, h: number, area: number): Step => ({
-  says: 'Wetted section of an ellipse w wide and H high: a circle’s, r = H ÷ 2, stretched by w ÷ H',
+  says: 'Wetted section of an ellipse w wide and H high: a circle’s, d = H, stretched by w ÷ H',
   formula: `A = w ÷ H × (${SEGMENT})`,
   numbers: `${n(w)} ÷ ${n(H)} × (${segmentNumbers(H, h)})`,
   result: `${n(area)} sq ft`,

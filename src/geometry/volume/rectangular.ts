@@ -33,7 +33,7 @@ export function rectangular(shape: Rectangular): Measured {
   if (cornerRadius) {
     notNegative(faults, '/cornerRadius', 'corner radius', cornerRadius)
     const least = Math.min(...[length, width, floorLength, floorWidth].map((side) => side?.value ?? Infinity))
-    if (cornerRadius.value > least / 2)
+    if (least > 0 && cornerRadius.value > least / 2)
       faults.push({
         pointer: '/cornerRadius',
         message: 'The corner radius is more than half of the shortest side.',
