@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { citation } from './citation.ts'
-import { day, dayOrOpen } from './day.ts'
+import { day } from './day.ts'
 import { JURISDICTION_KINDS } from './pack.ts'
 import { GOVERNING_DATES, PARAMETER_NAMES, type ParameterName } from './parameters.ts'
 
@@ -25,8 +25,7 @@ export const entryFrame = z.strictObject({
 
 export const parameterFrame = z.strictObject({
   name: z.enum(PARAMETER_NAMES as [ParameterName, ...ParameterName[]], {
-    error: (issue) =>
-      `"${String(issue.input)}" is not a parameter: see src/rules/parameters.ts for the names there are`,
+    error: (issue) => `"${String(issue.input)}" is not a parameter: docs/rules.md lists the names there are`,
   }),
   governedBy: z.enum(GOVERNING_DATES),
   entries: z.array(entryFrame).nonempty(),
@@ -39,7 +38,9 @@ export const packFrame = z.strictObject({
   invented: z.boolean().default(false),
   extends: z.array(packId).default([]),
   adoption: z
-    .array(z.strictObject({ from: dayOrOpen, until: dayOrOpen, packs: z.array(packId), note: text }))
+    .array(
+      z.strictObject({ from: day.nullable(), until: day.nullable(), packs: z.array(packId), note: text }),
+    )
     .default([]),
   parameters: z.array(parameterFrame).default([]),
 })

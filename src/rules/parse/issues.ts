@@ -40,7 +40,8 @@ function messageOf(issue: Issue, path: Path, tree: YamlTree): string {
   const name = nameOf(path)
   if (!tree.has(path)) return `"${name}" is missing`
   if (issue.code === 'invalid_value') {
-    // A unit says which it must be in its own words.
+    // A schema with words of its own says it better: whole, or going on from the key's name.
+    if (issue.message.startsWith('"')) return issue.message
     if (!issue.message.startsWith('Invalid')) return `${name} ${issue.message}`
     return `${name} must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}`
   }

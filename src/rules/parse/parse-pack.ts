@@ -23,6 +23,7 @@ const list = (it: unknown): readonly unknown[] => (Array.isArray(it) ? it : [])
  */
 export function parsePack(file: string, text: string): Result<ParsedPack, readonly Fault[]> {
   const tree = yamlTree(file, text)
+  if (tree.broken) return err(inOrder(unique(tree.faults)))
   const faults: Fault[] = [...tree.faults]
   const frame = packFrame.safeParse(tree.data)
   if (!frame.success) faults.push(...issueFaults(file, tree, frame.error.issues))
@@ -93,11 +94,7 @@ function spanFaults(
 ): void {
   const spans = entries.map((it, i): { span: Span; i: number } | null => {
     const edge = (value: unknown): PlainDate | null | undefined =>
-      value === null || value === undefined
-        ? null
-        : typeof value === 'string' && isPlainDate(value)
-          ? value
-          : undefined
+      value === null ? null : typeof value === 'string' && isPlainDate(value) ? value : undefined
     const [from, until] = isRaw(it) ? [edge(it.from), edge(it.until)] : [undefined, undefined]
     return from === undefined || until === undefined ? null : { span: { from, until }, i }
   })

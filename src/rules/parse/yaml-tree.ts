@@ -8,6 +8,8 @@ export type Place = { readonly line: number; readonly col: number }
 export type YamlTree = {
   readonly data: unknown
   readonly faults: readonly Fault[]
+  /** The text is no YAML: what was read of it is guesswork, and only the faults of the text itself are told. */
+  readonly broken: boolean
   /** Where a value stands; for one that is not there, the nearest thing around it that is. */
   readonly at: (path: Path) => Place
   /** Where a key stands. */
@@ -84,7 +86,8 @@ export function yamlTree(file: string, text: string): YamlTree {
     return out
   }
 
-  const data = read(doc.contents, [])
+  const broken = doc.errors.some(({ code }) => code !== 'DUPLICATE_KEY')
+  const data = broken ? undefined : read(doc.contents, [])
   const at = (path: Path): Place => {
     for (let n = path.length; n >= 0; n--) {
       const place = values.get(address(path.slice(0, n)))
@@ -95,6 +98,7 @@ export function yamlTree(file: string, text: string): YamlTree {
   return {
     data,
     faults,
+    broken,
     at,
     atKey: (path) => keys.get(address(path)) ?? at(path),
     has: (path) => values.has(address(path)),
