@@ -3,8 +3,10 @@ import { setTimeout as wait } from 'node:timers/promises'
 import type { Logger } from 'pino'
 import { uuidv7 } from 'uuidv7'
 import { OutsideFailure } from './base/outside-failure.ts'
+import { must } from './base/result.ts'
 import type { Settings } from './config.ts'
 import { openOriginals } from './files/originals.ts'
+import { loadRuleBook } from './files/rule-packs.ts'
 import { buildApp, type Services } from './http/app.ts'
 import { prepareDatabase } from './jobs/prepare-database.ts'
 import { openJobs } from './jobs/start.ts'
@@ -57,7 +59,9 @@ export async function startService(
     const jobs = await openJobs({ url: server.url, database, clock, newId, atOnce, onTrouble })
     undo.push(() => jobs.stop((settings.STOP_WITHIN_SECONDS * 1_000) / 2))
     const files = await openOriginals(path.join(settings.ASFOUND_DATA, 'originals'))
-    const services: Services = { database, clock, newId, files, jobs, settings, logger }
+    // A pack that can't be read is a fault of the installation: `npm run rules:check` shows it line by line.
+    const book = must(await loadRuleBook())
+    const services: Services = { database, clock, newId, files, jobs, book, settings, logger }
     await before?.(services)
     if (settings.JOBS) await jobs.work(jobHandlers(services))
     const app = await buildApp(services)

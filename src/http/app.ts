@@ -68,7 +68,7 @@ export type App = FastifyInstance
 
 /** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
 export async function buildApp(services: Services, routes = registerRoutes): Promise<App> {
-  const { settings, database, clock, newId, files, jobs, logger } = services
+  const { settings, database, clock, newId, files, jobs, book, logger } = services
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
     genReqId: ({ headers }) => acceptableId(headers['x-request-id']) ?? uuidv7(),
@@ -96,7 +96,7 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
   const finder = callerFinder(database, clock)
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })
   requireCaller(app, finder)
-  keepAnswers(app, { database, clock, newId, files, jobs })
+  keepAnswers(app, { database, clock, newId, files, jobs, book })
   tagReads(app)
   await describeApi(app)
   answerHealth(app, services)

@@ -1,5 +1,6 @@
 import type { Originals } from '../files/originals.ts'
 import type { JobQueue } from '../jobs/queue.ts'
+import type { RuleBook } from '../rules/book.ts'
 import type { Database } from '../store/database/database.ts'
 
 /** What operations need of the world outside; they take everything else as arguments. */
@@ -11,4 +12,6 @@ export type OperationContext = {
   readonly newId: () => string
   readonly files: Originals
   readonly jobs: JobQueue
+  /** Every rule pack, as it is now. */
+  readonly book: RuleBook
 }

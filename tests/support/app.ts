@@ -4,8 +4,10 @@ import path from 'node:path'
 import type { InjectOptions, LightMyRequestResponse } from 'fastify'
 import { uuidv7 } from 'uuidv7'
 import { afterAll } from 'vitest'
+import { must } from '../../src/base/result.ts'
 import { readSettings } from '../../src/config.ts'
 import { openOriginals } from '../../src/files/originals.ts'
+import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import { type App, buildApp, type Services } from '../../src/http/app.ts'
 import type { JobKind } from '../../src/jobs/kinds.ts'
 import type { JobQueue } from '../../src/jobs/queue.ts'
@@ -52,6 +54,7 @@ export async function testApp({ routes, settings, clock }: Options = {}): Promis
     newId: uuidv7,
     files: await openOriginals(folder),
     jobs: listingJobs(jobs),
+    book: must(await loadRuleBook()),
     settings: { ...read.value, ...settings },
   }
   const app = await buildApp(services, routes)

@@ -20,7 +20,7 @@ export const COUNTY = 'quillback'
 /** Two counties and one account with a token for each part people play. */
 export const enrolPeople = (database: Database): Promise<People> =>
   administer(database, async (tx) => {
-    const format = { groups: [2, 4, 4], separator: '-' }
+    const format = { groups: [2, 4, 4], separator: '-', example: '07-0412-0031' }
     await addCounty(tx, { id: COUNTY, name: 'Quillback County', rulePack: COUNTY, parcelFormat: format })
     await addCounty(tx, { id: 'elsewhere', name: 'Elsewhere County', rulePack: COUNTY, parcelFormat: format })
     const enrol = async (role: Role, kind: 'county' | 'firm' | 'agent', name: string, county: string) => {
