@@ -41,10 +41,10 @@ export type Dish = {
  * from the axis its level section is a segment of a circle of radius ρ = √(R² − y²), whose area integrates, with
  * q = √(r² − y²), to
  *
- *     F(y) = (R²·y − y³/3)·atan(q/m) − (2/3)·m·y·q − m·(r² + 2R²)/3·asin(y/r) + (2/3)·R³·atan(m·y/(R·q))
+ *     F(y) = (R²·y − y³/3)·atan(q/m) − (2/3)·m·y·q − m·(r² + 2R²)/3·atan(y/q) + (2/3)·R³·atan(m·y/(R·q))
  *
  * F is odd, so the liquid in one dish is F(h − r) + F(r). Valid for 0 < c ≤ r (a dish, up to a half sphere). q and the
- * arc sine are taken from h and d, where r² − y² would lose the digits that a flat dish needs.
+ * second angle are taken from h and d, where r² − y² would lose the digits that a flat dish needs.
  */
 export function dish(d: number, c: number): Dish {
   const r = d / 2

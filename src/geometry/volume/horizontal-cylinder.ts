@@ -124,7 +124,10 @@ function dishSteps(d: number, h: number, c: number, both: string): readonly Step
   const q = Math.sqrt(h * (d - h))
   // A negative height stands in brackets, so that its square is the square of all of it.
   const ny = y < 0 ? `(${n(y)})` : n(y)
-  const angle = q === 0 ? `${y < 0 ? '−' : ''}π ÷ 2` : `atan(${n(m)} × ${ny} ÷ (${n(R)} × ${n(q)}))`
+  // At the crown q is zero and each angle a right angle.
+  const right = y < 0 ? '(−π ÷ 2)' : 'π ÷ 2'
+  const along = q === 0 ? right : `atan(${ny} ÷ ${n(q)})`
+  const angle = q === 0 ? right : `atan(${n(m)} × ${ny} ÷ (${n(R)} × ${n(q)}))`
   const behind = m === 0 ? 'π ÷ 2' : `atan(${n(q)} ÷ ${n(m)})`
   return [
     {
@@ -137,10 +140,10 @@ function dishSteps(d: number, h: number, c: number, both: string): readonly Step
       says: 'Level sections of one head added up to y = h − r, with q = √(r² − y²)',
       formula:
         'F(y) = (R² × y − y³ ÷ 3) × atan(q ÷ m) − 2 ÷ 3 × m × y × q ' +
-        '− m × (r² + 2 × R²) ÷ 3 × asin(y ÷ r) + 2 ÷ 3 × R³ × atan(m × y ÷ (R × q))',
+        '− m × (r² + 2 × R²) ÷ 3 × atan(y ÷ q) + 2 ÷ 3 × R³ × atan(m × y ÷ (R × q))',
       numbers:
         `(${n(R)}² × ${ny} − ${ny}³ ÷ 3) × ${behind} − 2 ÷ 3 × ${n(m)} × ${ny} × ${n(q)} ` +
-        `− ${n(m)} × (${n(r)}² + 2 × ${n(R)}²) ÷ 3 × asin(${ny} ÷ ${n(r)}) + 2 ÷ 3 × ${n(R)}³ × ${angle}`,
+        `− ${n(m)} × (${n(r)}² + 2 × ${n(R)}²) ÷ 3 × ${along} + 2 ÷ 3 × ${n(R)}³ × ${angle}`,
       result: `${n(F(h))} cu ft`,
     },
     {
