@@ -4,7 +4,7 @@ import { statedValue } from '../../records/claim.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 
 /** Pipe comes in sizes an inch or more apart; less than half an inch is the same size read twice (common practice). */
-const SAME_SIZE_FT = 0.5 / 12
+const SAME_SIZE_FT = 0.5001 / 12
 
 /** A difference in pipe size, in words; null where there is none or one side does not say. */
 export function sizeDiffers(built: AsBuiltComponent, found: FoundComponent): string | null {

@@ -1,0 +1,66 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { NOT_REACHED_REASONS, SEARCH_METHODS } from '../../../src/records/findings.ts'
+import { asked, kindsOf, outcomesOf, permit } from '../asked.ts'
+
+const BAFFLE = permit([{ tag: 'outlet baffle', kind: 'outlet-baffle' }])
+const baffle = (more: object) =>
+  ({ key: '88-1/outlet baffle', label: 'outlet baffle', kind: 'outlet-baffle', ...more }) as never
+
+describe('absence of evidence is no evidence', () => {
+  test('not reached, for whatever reason, never becomes missing', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...NOT_REACHED_REASONS), (notReachedBecause) => {
+        const answer = asked([BAFFLE], [baffle({ outcome: 'not-reached', notReachedBecause })])
+        expect(kindsOf(answer)).not.toContain('component-missing')
+        expect(outcomesOf(answer, 'component-presence')[0]).toMatchObject({ verdict: 'cannot-tell' })
+      }),
+    )
+  })
+
+  test('nor does what was not looked for, or not mentioned at all', () => {
+    expect(kindsOf(asked([BAFFLE], [baffle({ outcome: 'not-looked-for' })]))).toEqual([])
+    expect(kindsOf(asked([BAFFLE], []))).toEqual([])
+  })
+
+  test('a search that did not find it says how it was made, and is firm only where the place was laid open', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.constantFrom(...SEARCH_METHODS), { minLength: 1 }), (searchedBy) => {
+        const [outcome] = outcomesOf(
+          asked([BAFFLE], [baffle({ outcome: 'not-found', searchedBy })]),
+          'component-presence',
+        )
+        const open = ['excavation', 'camera', 'seen-through-opening'].some((method) =>
+          searchedBy.includes(method as never),
+        )
+        expect(outcome).toMatchObject({
+          raises: 'component-missing',
+          certainty: { word: open ? 'firm' : 'likely' },
+        })
+        expect(outcome!.because).toContain('was searched for by')
+      }),
+    )
+  })
+
+  test('a missing baffle must be put back; a missing riser is for a reviewer', () => {
+    const [gone] = asked(
+      [BAFFLE],
+      [baffle({ outcome: 'not-found', searchedBy: ['seen-through-opening'] })],
+    ).discrepancies
+    expect(gone).toMatchObject({ severity: 'action', next: { who: 'owner' } })
+    const riser = permit([{ tag: 'riser', kind: 'riser' }])
+    const [missing] = asked(
+      [riser],
+      [
+        {
+          key: '88-1/riser',
+          label: 'riser',
+          kind: 'riser',
+          outcome: 'not-found',
+          searchedBy: ['excavation'],
+        },
+      ],
+    ).discrepancies
+    expect(missing).toMatchObject({ severity: 'review', next: { who: 'reviewer' } })
+  })
+})
