@@ -13,6 +13,12 @@ export type RequiredSetback = {
   readonly conditional: readonly SetbackRow[]
 }
 
+/**
+ * Silent on the thing asked for. `narrower`: the rows of things that fall under it, where the table knows only those
+ * (a slab and a basement wall, and never a foundation): what holds then hangs on which of them it is.
+ */
+export type SetbackNotStated = NotStated & { readonly narrower: readonly SetbackRow[] }
+
 /** The thing, then what it falls under, and so on outward. */
 function* upward<T extends string>(thing: T, general: Partial<Record<T, T>>): Generator<T> {
   for (let it: T | undefined = thing; it !== undefined; it = general[it]) yield it
@@ -23,7 +29,7 @@ export function requiredSetback(
   rule: Cited<SetbackTable>,
   from: SetbackFrom,
   to: SetbackTo,
-): Result<Worked<RequiredSetback>, NotStated> {
+): Result<Worked<RequiredSetback>, SetbackNotStated> {
   const { table, rows } = rule.value
   for (const f of upward(from, GENERAL_FROM))
     for (const t of upward(to, GENERAL_TO)) {
@@ -40,7 +46,12 @@ export function requiredSetback(
       }
       return ok({ value: { ft: row.ft, row, conditional }, steps: [step] })
     }
-  return err({ reason: 'no-such-row', says: `${table} says nothing of ${words(from)} to ${words(to)}` })
+  const ways = [...upward(from, GENERAL_FROM)]
+  const under = (thing: SetbackTo): boolean => thing !== to && [...upward(thing, GENERAL_TO)].includes(to)
+  const narrower = rows.filter((it) => ways.includes(it.from) && under(it.to))
+  const instead = narrower.map((it) => `${words(it.to)} ${printSignificant(it.ft)} ft`).join(', ')
+  const says = `${table} says nothing of ${words(from)} to ${words(to)}`
+  return err({ reason: 'no-such-row', says: instead ? `${says}, only of ${instead}` : says, narrower })
 }
 
 const words = (thing: string): string => thing.replaceAll('-', ' ')
