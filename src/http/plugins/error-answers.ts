@@ -45,6 +45,7 @@ function asProblem(fault: FastifyError, request: FastifyRequest): Problem {
       headers: { 'retry-after': String(retryAfterSeconds) },
     })
   }
+  if (isUnstorableText(fault)) return problem('invalid-input', { detail: UNSTORABLE })
   const kind = BY_STATUS[fault.statusCode ?? 500]
   if (kind === undefined) {
     request.log.error({ err: fault }, 'impossible')
@@ -53,6 +54,12 @@ function asProblem(fault: FastifyError, request: FastifyRequest): Problem {
   const retry: Readonly<Record<string, string>> = fault.statusCode === 503 ? { 'retry-after': '5' } : {}
   return problem(kind, { ...detailOf(fault), headers: retry })
 }
+
+const UNSTORABLE = 'The text holds a character that can’t be kept: a NUL, or half of a surrogate pair.'
+
+/** PostgreSQL keeps neither NUL (22021, in JSON 22P05) nor half a surrogate pair (in JSON 22P02); everything else passes. */
+const isUnstorableText = ({ code, message }: FastifyError): boolean =>
+  code === '22021' || code === '22P05' || (code === '22P02' && message.includes('type json'))
 
 /** What the framework found unreadable, where its words help the sender. */
 const detailOf = ({ code, message }: FastifyError): { readonly detail?: string } =>
