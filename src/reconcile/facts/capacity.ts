@@ -62,11 +62,12 @@ export function foundCapacity(found: FoundComponent, findings: string): Fact<Cap
     alone: ({ instrument }: FoundLength) =>
       taken.filter((other) => other.instrument === instrument).length === 1,
   }
+  const wall = { thickness: found.wallThickness, material: found.material }
   const readings = NEEDS[shape].map((dimension): readonly [Dimension, Reading] => [
     dimension,
     dimension === 'liquidDepth'
       ? reading(found.liquidDepth!, NAMES.liquidDepth, taking)
-      : insideReading(found[dimension]!, found.wallThickness, NAMES[dimension], taking),
+      : insideReading(found[dimension]!, wall, NAMES[dimension], taking),
   ])
   const capacity = tankCapacity(
     shaped(shape, (dimension) => readings.find(([name]) => name === dimension)![1].length),

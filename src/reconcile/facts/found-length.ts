@@ -3,6 +3,7 @@ import { type HalfWidth, METHODS, type Method, type MethodPreset } from '../../m
 import { printLength } from '../../measure/print/length.ts'
 import type { BetterMeasurement } from '../../measure/settling-measurement.ts'
 import { plus, type Uncertain, uncertain } from '../../measure/uncertain.ts'
+import type { Material } from '../../records/component.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import type { Exhibit } from '../outcome.ts'
 
@@ -43,16 +44,19 @@ export function reading(taken: FoundLength, name: string, { of, findings, alone 
   }
 }
 
+/** A tape along the outside and a probe pushed down beside it both meet the outer face of the wall. */
+const OVER_THE_OUTSIDE: readonly Method[] = ['outside-tape', 'probe']
+
 /** Inside length from a reading over the outside: the walls come off, as measured or, unmeasured, as is usual. */
 export function insideReading(
   taken: FoundLength,
-  wall: FoundLength | null,
+  { thickness, material }: { readonly thickness: FoundLength | null; readonly material: Material | null },
   name: string,
   taking: Taking,
 ): Reading {
   const outside = reading(taken, name, taking)
-  if (taken.method !== 'outside-tape') return outside
-  const walls = wall ? reading(wall, 'wall thickness', taking) : usualWall(taking.of)
+  if (!OVER_THE_OUTSIDE.includes(taken.method)) return outside
+  const walls = thickness ? reading(thickness, 'wall thickness', taking) : usualWall(taking.of, material)
   return {
     length: insideFromOutside(outside.length, walls.length),
     exhibits: [...outside.exhibits, ...walls.exhibits],
@@ -60,20 +64,35 @@ export function insideReading(
   }
 }
 
-/** Precast walls run from 2½ in, the least in Pennsylvania's and Tennessee's rules, to about 4 in (common practice). */
-const USUAL_WALL = { inches: 3.25, halfWidthInches: 0.75 }
+type Wall = { readonly inches: number; readonly halfWidthInches: number; readonly of: string }
 
-function usualWall(of: string): Reading {
+/** Precast walls run from 2½ in, the least in Pennsylvania's and Tennessee's rules, to about 4 in (common practice). */
+const PRECAST: Wall = { inches: 3.25, halfWidthInches: 0.75, of: 'a precast wall' }
+/** Metal and plastic shells are between about an eighth and three eighths of an inch (common practice). */
+const SHELL: Wall = { inches: 0.25, halfWidthInches: 0.125, of: 'a thin shell' }
+/** Blocks and bricks laid in one thickness: 8-inch block is 7⅝ in, and 6-inch block was used too (common practice). */
+const MASONRY: Wall = { inches: 7, halfWidthInches: 1.5, of: 'a laid-up wall' }
+
+const USUAL_WALL: { readonly [M in Material]?: Wall } = {
+  steel: SHELL,
+  fiberglass: SHELL,
+  polyethylene: SHELL,
+  'concrete-block': MASONRY,
+  brick: MASONRY,
+}
+
+function usualWall(of: string, material: Material | null): Reading {
+  const wall = (material && USUAL_WALL[material]) ?? PRECAST
   const cause = readingCause(of, 'wall thickness')
-  const u = rectangular(USUAL_WALL.halfWidthInches / 12)
+  const u = rectangular(wall.halfWidthInches / 12)
   return {
-    length: uncertain(USUAL_WALL.inches / 12, u, cause),
+    length: uncertain(wall.inches / 12, u, cause),
     exhibits: [
       {
         what: `wall thickness of ${of}`,
         word: 'derived',
         asStated: 'not measured',
-        asUsed: `${USUAL_WALL.inches} in ± ${USUAL_WALL.halfWidthInches} in, usual for precast walls (common practice)`,
+        asUsed: `${wall.inches} in ± ${wall.halfWidthInches} in, usual for ${wall.of} (common practice)`,
         from: { kind: 'computed' },
       },
     ],
