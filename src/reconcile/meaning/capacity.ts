@@ -55,8 +55,21 @@ export const capacityBelowCode: MeaningOf = ({ because, facet, subject }) =>
         next: { who: 'reviewer', what: 'decide whether the tank may stay, and on what terms' },
       }
 
-export const measurementUnclear: MeaningOf = ({ because, wouldSettle }) => {
+/** Falling short of today's code alone asks nothing of anybody, so neither does not being sure of it. */
+export const measurementUnclear: MeaningOf = ({ because, facet, wouldSettle }) => {
   const remedy = wouldSettle?.what ?? 'measure again with a better method'
+  if (facet === 'today') {
+    return {
+      severity: 'note',
+      sentences: {
+        firm: sentence(`${because}. Nothing hangs on it now; if you are there again, ${remedy}`),
+        reviewer: sentence(`${because}. It counts when the use changes or the tank is replaced`),
+        agent:
+          'Whether the tank is as large as a new one would have to be today is too close to call. That by itself asks nothing of the owner.',
+      },
+      next: { who: 'nobody', what: 'nothing, until the use changes or the tank is replaced' },
+    }
+  }
   return {
     severity: 'review',
     sentences: {
