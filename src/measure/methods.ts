@@ -87,7 +87,7 @@ export const METHODS = {
     status: 'common-practice',
   },
   pacing: {
-    says: 'paced',
+    says: 'paced off on foot',
     instrument: { shareOfLength: 0.05 },
     reading: { inches: 18 },
     basis: 'Pace ±5 %, the same in every length; start and stop ±18 in (common practice).',
