@@ -4,24 +4,26 @@ import { printNumber } from './number.ts'
 export type Graduation = 1 | 2 | 4 | 8 | 16 | 32
 
 /**
- * A length in ft the trade's way, to the nearest graduation: `4'-6 1/2"`; under a foot in inches alone: `6 1/2"`.
+ * A length in ft the trade's way, to the nearest graduation: `4'-6 1/2"`, `9'-0 1/4"`; under a foot in inches alone:
+ * `6 1/2"`, `1/4"`.
  * What is read back differs from `ft` by at most half a graduation.
  */
 export function printLength(ft: number, partsOfInch: Graduation = 16): string {
   const parts = Math.round(Math.abs(ft) * 12 * partsOfInch)
   const perFoot = 12 * partsOfInch
   const feet = Math.floor(parts / perFoot)
-  const inches = `${inchesOf(parts - feet * perFoot, partsOfInch)}"`
+  const inches = `${inchesOf(parts - feet * perFoot, partsOfInch, feet > 0)}"`
   const sign = ft < 0 && parts > 0 ? '-' : ''
   return `${sign}${feet === 0 ? inches : `${printNumber(feet)}'-${inches}`}`
 }
 
-function inchesOf(parts: number, partsOfInch: number): string {
+/** After feet the nought is written: 9'-1/4" would read as nine and a quarter. */
+function inchesOf(parts: number, partsOfInch: number, afterFeet: boolean): string {
   const whole = Math.floor(parts / partsOfInch)
   let [over, under] = [parts - whole * partsOfInch, partsOfInch]
   if (over === 0) return `${whole}`
   while (over % 2 === 0) [over, under] = [over / 2, under / 2]
-  return whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`
+  return whole === 0 && !afterFeet ? `${over}/${under}` : `${whole} ${over}/${under}`
 }
 
 /** Decimal feet to the tenth, as a tape in tenths reads: `106.2 ft`. */
