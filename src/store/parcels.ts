@@ -113,7 +113,8 @@ export async function lockParcel(tx: Tx, county: string, id: string): Promise<vo
     .select('id')
     .where('county', '=', county)
     .where('id', '=', id)
-    .forUpdate()
+    // Not the key: rows that only point at the parcel need not wait.
+    .forNoKeyUpdate()
     .executeTakeFirstOrThrow()
 }
 

@@ -89,6 +89,7 @@ export async function newestReconciliation(
 ): Promise<StoredReconciliation | undefined> {
   const row = await select(tx, county)
     .where('parcel', '=', parcel)
+    .orderBy('made_at', 'desc')
     .orderBy('id', 'desc')
     .limit(1)
     .executeTakeFirst()
@@ -101,12 +102,15 @@ export type ReconciliationInList = Pick<
   'id' | 'parcel' | 'findings' | 'occasion' | 'madeAt' | 'resultHash' | 'engine'
 >
 
+/** Where a page of the list ended. */
+export type ReconciliationKey = { readonly madeAt: Date; readonly id: string }
+
 /** Newest first, those before `before`. */
 export async function reconciliationsOf(
   tx: Tx,
   county: string,
   parcel: string,
-  before: string | undefined,
+  before: ReconciliationKey | undefined,
   most: number,
 ): Promise<readonly ReconciliationInList[]> {
   let query = tx
@@ -122,8 +126,10 @@ export async function reconciliationsOf(
     ])
     .where('county', '=', county)
     .where('parcel', '=', parcel)
-  if (before !== undefined) query = query.where('id', '<', before)
-  const rows = await query.orderBy('id', 'desc').limit(most).execute()
+  if (before) {
+    query = query.where((eb) => eb(eb.refTuple('made_at', 'id'), '<', eb.tuple(before.madeAt, before.id)))
+  }
+  const rows = await query.orderBy('made_at', 'desc').orderBy('id', 'desc').limit(most).execute()
   return rows.map((row) => ({ ...row, occasion: row.occasion as Occasion }))
 }
 

@@ -1,0 +1,41 @@
+import { ok } from '../../base/result.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Findings, findingsById, findingsOf } from '../../store/findings.ts'
+import { organisationNames } from '../../store/organisations.ts'
+import type { OperationContext } from '../context.ts'
+import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { type Answer, notFound } from '../refusal.ts'
+
+/** Findings with the firm's name, as far as the asker may know it. */
+export type FindingsRead = Findings & { readonly firmName: string | null }
+
+/** A firm sees its own, drafts too; a reviewer those that were handed in. */
+export const readFindings = (
+  context: Pick<OperationContext, 'database'>,
+  actor: Person,
+  id: string,
+): Promise<Answer<FindingsRead>> =>
+  transact(context.database, actor, async (tx) => {
+    const findings = await findingsById(tx, actor.county, id)
+    if (!findings) return notFound()
+    const names = await organisationNames(tx, [findings.organisation])
+    return ok({ ...findings, firmName: names.get(findings.organisation) ?? null })
+  })
+
+/** All of a parcel's that the asker may see, newest visit first. */
+export const listFindings = (
+  context: Pick<OperationContext, 'database'>,
+  actor: Person,
+  asked: string,
+): Promise<Answer<readonly FindingsRead[]>> =>
+  transact(context.database, actor, async (tx) => {
+    const parcel = await parcelAsked(tx, actor.county, asked)
+    if (!parcel.ok) return parcel
+    const all = await findingsOf(tx, actor.county, parcel.value.id)
+    const names = await organisationNames(
+      tx,
+      all.map(({ organisation }) => organisation),
+    )
+    return ok(all.map((it) => ({ ...it, firmName: names.get(it.organisation) ?? null })))
+  })

@@ -1,0 +1,39 @@
+import { MEASURE_NAMES } from '../../records/component.ts'
+import type { FiledPermit, PermitRecord } from '../../records/permit.ts'
+import { sourceAt } from '../../records/permit-claims.ts'
+import type { Source } from '../../records/source.ts'
+import { canonicalText } from '../../store/canonical.ts'
+
+const FIELDS = [
+  'number',
+  'kind',
+  'issuedOn',
+  'approvedOn',
+  'bedrooms',
+  'designFlowGpd',
+  'percRateMpi',
+  'soilTexture',
+  'reference',
+  'remarks',
+] as const satisfies readonly (keyof PermitRecord)[]
+
+/**
+ * The sources of a corrected record: what reads as it did keeps the source it had, component by component under their
+ * tags; all else comes from the correction.
+ */
+export function carrySources(old: FiledPermit, record: PermitRecord, fresh: Source): FiledPermit['sources'] {
+  const sources: { [pointer: string]: Source } = { '': fresh }
+  const carry = (was: unknown, is: unknown, from: string, to: string): void => {
+    if (is !== null && canonicalText(was) === canonicalText(is)) sources[to] = sourceAt(old, from)
+  }
+  for (const field of FIELDS) carry(old.record[field], record[field], `/${field}`, `/${field}`)
+  record.components.forEach((component, index) => {
+    const before = old.record.components.findIndex(({ tag }) => tag === component.tag)
+    const twin = old.record.components[before]
+    if (!twin) return
+    for (const name of [...MEASURE_NAMES, 'kind', 'action'] as const) {
+      carry(twin[name], component[name], `/components/${before}/${name}`, `/components/${index}/${name}`)
+    }
+  })
+  return sources
+}

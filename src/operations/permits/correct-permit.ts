@@ -1,0 +1,78 @@
+import { dayOf } from '../../base/plain-date.ts'
+import { ok } from '../../base/result.ts'
+import type { PermitRecord } from '../../records/permit.ts'
+import { hashOf } from '../../store/canonical.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { recordEvent } from '../../store/events.ts'
+import { lockParcel } from '../../store/parcels.ts'
+import { type PermitContent, permitById, permitsOf, revisePermit } from '../../store/permits.ts'
+import type { OperationContext } from '../context.ts'
+import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
+import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
+import { carrySources } from './carry-sources.ts'
+import type { PermitEntered } from './enter-permit.ts'
+import { alreadyOnFile, datesAhead, sayOnFile } from './permit-faults.ts'
+
+export type PermitCorrection = {
+  readonly id: string
+  /** The revision that was read; undefined where whatever is there is to be replaced. */
+  readonly version: number | undefined
+  readonly record: PermitRecord
+  readonly reason: string
+}
+
+/** Mends how a paper was read: a new revision with a reason. Values that read as before keep their source. */
+export const correctPermit = (
+  context: OperationContext,
+  actor: Person,
+  { id, version, record, reason }: PermitCorrection,
+): Promise<Answer<PermitEntered>> =>
+  transact(context.database, actor, async (tx, within) => {
+    const { county, account } = actor
+    const at = context.clock()
+    const known = await permitById(tx, county, id)
+    if (!known) return notFound()
+    const issues = datesAhead(record, dayOf(at), '/record')
+    if (issues.length > 0) return invalid(...issues)
+    await lockParcel(tx, county, known.parcel)
+    const onFile = await permitsOf(tx, county, known.parcel)
+    const old = onFile.find((permit) => permit.id === id)
+    if (!old) return notFound()
+    if (version !== undefined && version !== old.revision) return stale()
+    const twin = alreadyOnFile(
+      onFile.filter((permit) => permit !== old),
+      record,
+    )
+    if (twin) return conflict(sayOnFile(twin))
+
+    const content: PermitContent = {
+      record,
+      sources: carrySources(old, record, { kind: 'typed', by: account, on: at.toISOString() }),
+    }
+    const revision = old.revision + 1
+    await revisePermit(
+      tx,
+      county,
+      { id, revision, ...content },
+      { by: account, at, reason, transcription: null },
+    )
+    await recordEvent(tx, actor, {
+      id: context.newId(),
+      kind: 'permit-corrected',
+      subjectKind: 'permit',
+      subject: id,
+      parcel: old.parcel,
+      beforeHash: hashOf({ record: old.record, sources: old.sources }),
+      afterHash: hashOf(content),
+      body: { reason },
+      at,
+    })
+    const reconciled = await reconcileParcel(
+      { ...context, database: within },
+      actor,
+      old.parcel,
+      'permit-corrected',
+    )
+    return ok({ permit: { ...old, revision, ...content, changedAt: at }, reconciled })
+  })

@@ -1,0 +1,63 @@
+import { dayOf } from '../../base/plain-date.ts'
+import { ok } from '../../base/result.ts'
+import type { PermitRecord } from '../../records/permit.ts'
+import { hashOf } from '../../store/canonical.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { recordEvent } from '../../store/events.ts'
+import { lockParcel } from '../../store/parcels.ts'
+import { insertPermit, type PermitContent, type PermitOnFile, permitsOf } from '../../store/permits.ts'
+import type { OperationContext } from '../context.ts'
+import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
+import { type Answer, conflict, invalid } from '../refusal.ts'
+import { alreadyOnFile, datesAhead, sayOnFile } from './permit-faults.ts'
+
+export type PermitEntered = { readonly permit: PermitOnFile; readonly reconciled: Reconciled }
+
+/** Adds a permit, typed from the paper, to a parcel's file, and reconciles the parcel with it. */
+export const enterPermit = (
+  context: OperationContext,
+  actor: Person,
+  asked: string,
+  record: PermitRecord,
+): Promise<Answer<PermitEntered>> =>
+  transact(context.database, actor, async (tx, within) => {
+    const { county, account } = actor
+    const at = context.clock()
+    const parcel = await parcelAsked(tx, county, asked)
+    if (!parcel.ok) return parcel
+    const issues = datesAhead(record, dayOf(at))
+    if (issues.length > 0) return invalid(...issues)
+    await lockParcel(tx, county, parcel.value.id)
+    const twin = alreadyOnFile(await permitsOf(tx, county, parcel.value.id), record)
+    if (twin) return conflict(sayOnFile(twin))
+    const content: PermitContent = {
+      record,
+      sources: { '': { kind: 'typed', by: account, on: at.toISOString() } },
+    }
+    const id = context.newId()
+    await insertPermit(
+      tx,
+      county,
+      { id, parcel: parcel.value.id, ...content },
+      { by: account, at, reason: null, transcription: null },
+    )
+    await recordEvent(tx, actor, {
+      id: context.newId(),
+      kind: 'permit-entered',
+      subjectKind: 'permit',
+      subject: id,
+      parcel: parcel.value.id,
+      afterHash: hashOf(content),
+      at,
+    })
+    const reconciled = await reconcileParcel(
+      { ...context, database: within },
+      actor,
+      parcel.value.id,
+      'permit-entered',
+    )
+    const permit = { id, parcel: parcel.value.id, revision: 1, ...content, enteredAt: at, changedAt: at }
+    return ok({ permit, reconciled })
+  })

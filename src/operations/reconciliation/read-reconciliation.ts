@@ -1,0 +1,67 @@
+import { ok } from '../../base/result.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type ChangeNoticed, changesBy } from '../../store/discrepancies.ts'
+import { type Parcel, parcelById } from '../../store/parcels.ts'
+import {
+  newestReconciliation,
+  type ReconciliationInList,
+  type ReconciliationKey,
+  reconciliationById,
+  reconciliationsOf,
+  type StoredReconciliation,
+} from '../../store/reconciliations.ts'
+import type { OperationContext } from '../context.ts'
+import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { type Answer, notFound } from '../refusal.ts'
+
+export type ReconciliationRead = {
+  readonly parcel: Parcel
+  readonly reconciliation: StoredReconciliation
+  /** What it changed against the one before it. */
+  readonly changes: readonly ChangeNoticed[]
+}
+
+type Context = Pick<OperationContext, 'database'>
+
+/** One as it was made: a reviewer's any, a firm's those of its own findings. */
+export const readReconciliation = (
+  context: Context,
+  actor: Person,
+  id: string,
+): Promise<Answer<ReconciliationRead>> =>
+  transact(context.database, actor, async (tx) => {
+    const reconciliation = await reconciliationById(tx, actor.county, id)
+    const parcel = reconciliation && (await parcelById(tx, actor.county, reconciliation.parcel))
+    if (!parcel) return notFound()
+    return ok({ parcel, reconciliation, changes: await changesBy(tx, actor.county, id) })
+  })
+
+/** The newest that the asker may see. */
+export const readNewestReconciliation = (
+  context: Context,
+  actor: Person,
+  asked: string,
+): Promise<Answer<ReconciliationRead>> =>
+  transact(context.database, actor, async (tx) => {
+    const parcel = await parcelAsked(tx, actor.county, asked)
+    if (!parcel.ok) return parcel
+    const reconciliation = await newestReconciliation(tx, actor.county, parcel.value.id)
+    if (!reconciliation) return notFound('Nothing was reconciled on this parcel yet that you may see.')
+    const changes = await changesBy(tx, actor.county, reconciliation.id)
+    return ok({ parcel: parcel.value, reconciliation, changes })
+  })
+
+/** All of a parcel's, newest first, from before `before`. */
+export const listReconciliations = (
+  context: Context,
+  actor: Person,
+  asked: string,
+  before: ReconciliationKey | undefined,
+  most: number,
+): Promise<Answer<readonly ReconciliationInList[]>> =>
+  transact(context.database, actor, async (tx) => {
+    const parcel = await parcelAsked(tx, actor.county, asked)
+    if (!parcel.ok) return parcel
+    return ok(await reconciliationsOf(tx, actor.county, parcel.value.id, before, most))
+  })

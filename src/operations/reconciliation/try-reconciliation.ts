@@ -1,0 +1,50 @@
+import { dayOf, type PlainDate } from '../../base/plain-date.ts'
+import { ok } from '../../base/result.ts'
+import { type Reconciliation, reconcile } from '../../reconcile/reconcile.ts'
+import type { FindingsRecord } from '../../records/findings.ts'
+import type { PermitRecord } from '../../records/permit.ts'
+import type { OperationContext } from '../context.ts'
+import { type Answer, invalid } from '../refusal.ts'
+
+export type Trial = {
+  /** Whose rules: a place of the rule book, as `quillback`. */
+  readonly rules: string
+  readonly asOf: PlainDate | null
+  readonly permits: readonly PermitRecord[]
+  readonly findings: FindingsRecord | null
+}
+
+/**
+ * The same work on a record and findings that are handed over, and nothing is stored. The permits are known by their
+ * place in the list: `permit-1`, so that findings can name a component as `permit-1/tank`.
+ */
+export function tryReconciliation(
+  { book, clock }: Pick<OperationContext, 'book' | 'clock'>,
+  { rules, asOf, permits, findings }: Trial,
+): Answer<Reconciliation> {
+  const today = dayOf(clock())
+  if (!book.places.has(rules)) {
+    const places = [...book.places.keys()].sort().join(', ')
+    return invalid({ pointer: '/rules', message: `there are no rules of "${rules}"; there are: ${places}` })
+  }
+  return ok(
+    reconcile({
+      county: rules,
+      asOf: asOf ?? today,
+      permits: permits.map((record, index) => ({
+        id: `permit-${index + 1}`,
+        revision: 1,
+        record,
+        sources: { '': { kind: 'typed', by: 'the request', on: today } },
+      })),
+      corrections: [],
+      findings: findings && {
+        id: 'findings-1',
+        firm: 'the request',
+        submittedOn: asOf ?? today,
+        record: findings,
+      },
+      book,
+    }),
+  )
+}
