@@ -14,6 +14,8 @@ export type ServerFolder = {
   /** Where the running server listens, as JSON; written by the supervisor when it is ready. */
   readonly address: string
   readonly password: string
+  /** The process id of the supervisor. */
+  readonly supervisor: string
   /** Held by the one supervisor of this folder while it lives; the control connections go there. */
   readonly control: string
 }
@@ -32,6 +34,7 @@ export function openServerFolder(dataFolder: string): ServerFolder {
     log: path.join(root, 'server.log'),
     address: path.join(root, 'address.json'),
     password: path.join(root, 'password'),
+    supervisor: path.join(root, 'supervisor.pid'),
   }
   const secret = createOnce(folder.password)
   // The inode tells a copy of the folder (its own server) from the folder under another name (the same server).

@@ -37,6 +37,8 @@ export async function holdEmbeddedServer(options: HoldOptions): Promise<HeldServ
   let socket: net.Socket
   const hold = async (): Promise<void> => {
     socket = await waitUntilReady(folder, options)
+    // Let go while the supervisor was being replaced.
+    if (released) return void socket.destroy()
     socket.unref()
     socket.once('close', () => {
       if (released) return

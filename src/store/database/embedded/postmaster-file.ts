@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process'
-import { readdirSync, readFileSync, readlinkSync, writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import type { ServerFolder } from './folder.ts'
 
@@ -26,22 +26,23 @@ export function disownPostmasterFile(folder: ServerFolder): void {
   writeFileSync(fileOf(folder), [process.pid, ...rest].join('\n'))
 }
 
+/** Whether a process runs. One that ended and was not yet fetched by its parent (in a container perhaps never) does not. */
 export function isAlive(pid: number): boolean {
   try {
     process.kill(pid, 0)
-    return true
   } catch (fault) {
     return (fault as NodeJS.ErrnoException).code === 'EPERM'
   }
+  return process.platform !== 'linux' || !hasEnded(pid)
 }
 
-/** Every process of the cluster, the backends of a dead postmaster included. Linux only; elsewhere none are listed. */
-export function processesOf(folder: ServerFolder): readonly number[] {
-  if (process.platform !== 'linux') return []
-  return readdirSync('/proc')
-    .filter((name) => /^\d+$/.test(name))
-    .map(Number)
-    .filter((pid) => pid !== process.pid && worksIn(pid, folder.cluster))
+function hasEnded(pid: number): boolean {
+  try {
+    const stat = readFileSync(`/proc/${pid}/stat`, 'utf8')
+    return stat.slice(stat.lastIndexOf(')') + 2).startsWith('Z')
+  } catch {
+    return true
+  }
 }
 
 function pidInFile(folder: ServerFolder): number | undefined {
@@ -53,13 +54,13 @@ function pidInFile(folder: ServerFolder): number | undefined {
   }
 }
 
-/** PostgreSQL's processes work in their data directory; nothing else has a reason to. */
+/** Told by its command line, which anybody may read; its working folder may not be looked up across users. */
 function worksIn(pid: number, cluster: string): boolean {
   if (!isAlive(pid)) return false
   try {
     if (process.platform === 'linux') {
-      const command = readFileSync(`/proc/${pid}/comm`, 'utf8').trim()
-      return command === 'postgres' && readlinkSync(`/proc/${pid}/cwd`) === cluster
+      const [program = '', ...args] = readFileSync(`/proc/${pid}/cmdline`, 'utf8').split('\0')
+      return program.endsWith('/postgres') && args[args.indexOf('-D') + 1] === cluster
     }
     return execFileSync('ps', ['-o', 'command=', '-p', String(pid)], { encoding: 'utf8' }).includes(cluster)
   } catch {

@@ -6,7 +6,7 @@
  *
  * Run as: node supervisor.ts '<options as JSON>'
  */
-import { rmSync } from 'node:fs'
+import { rmSync, writeFileSync } from 'node:fs'
 import net from 'node:net'
 import { setTimeout as wait } from 'node:timers/promises'
 import { findBinaries } from './binaries.ts'
@@ -50,7 +50,11 @@ control.once('error', (fault: NodeJS.ErrnoException) => {
   process.exit(fault.code === 'EADDRINUSE' ? 0 : 1)
 })
 if (process.platform === 'darwin') lockFolder(folder)
-control.listen(folder.control, () => void keep())
+control.listen(folder.control, () => {
+  // For people who look; nothing reads it.
+  writeFileSync(folder.supervisor, `${process.pid}\n`, { mode: 0o600 })
+  void keep()
+})
 process.on('SIGTERM', () => void stop())
 process.on('SIGINT', () => void stop())
 
