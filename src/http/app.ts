@@ -43,12 +43,13 @@ import { callerFinder } from './access/caller.ts'
 import { requireCaller } from './access/require-caller.ts'
 import { describeApi } from './plugins/api-description.ts'
 import { tagReads } from './plugins/entity-tag.ts'
-import { answerErrors } from './plugins/error-answers.ts'
+import { answerErrors, answerFault } from './plugins/error-answers.ts'
 import { answerHealth } from './plugins/health.ts'
 import { keepAnswers } from './plugins/idempotency.ts'
 import { limitLoad } from './plugins/limits.ts'
 import { answerMetrics } from './plugins/metrics.ts'
 import { explainProblems } from './plugins/problem-pages.ts'
+import { requestLog } from './plugins/request-log.ts'
 import { serialiseWithZod } from './plugins/serialisation.ts'
 import { validateWithZod } from './plugins/validation.ts'
 import { problemSchema } from './problem.ts'
@@ -73,6 +74,8 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
     ...(logger ? { loggerInstance: logger } : { logger: false }),
     genReqId: ({ headers }) => acceptableId(headers['x-request-id']) ?? uuidv7(),
     requestIdHeader: false,
+    logController: requestLog(),
+    frameworkErrors: (fault, request, reply) => void answerFault(fault, request, reply),
     trustProxy: settings.TRUST_PROXY,
     bodyLimit: settings.BODY_LIMIT_KB * 1024,
     routerOptions: { maxParamLength: 200, ignoreTrailingSlash: false },

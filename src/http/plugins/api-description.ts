@@ -56,7 +56,7 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
 
 const describeRoute = (document: Parameters<Transform>[0]) => {
   const described = jsonSchemaTransform(document)
-  const schema = described.schema as Record<string, unknown>
+  const schema = (described.schema ?? {}) as Record<string, unknown>
   if (schema.hide) return described
   const { route } = document
   const config = (route.config ?? {}) as FastifyContextConfig

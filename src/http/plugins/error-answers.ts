@@ -19,11 +19,15 @@ const BY_STATUS: Readonly<Record<number, ProblemName>> = {
 
 /** Every failure ends here, as `application/problem+json`; only impossible things are logged as errors. */
 export function answerErrors(app: FastifyInstance): void {
-  app.setErrorHandler((fault: FastifyError, request, reply) =>
-    sendProblem(asProblem(fault, request), request, reply),
-  )
+  app.setErrorHandler(answerFault)
   app.setNotFoundHandler((request, reply) => sendProblem(problem('not-found'), request, reply))
 }
+
+export const answerFault = (
+  fault: FastifyError,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): FastifyReply => sendProblem(asProblem(fault, request), request, reply)
 
 export function sendProblem(found: Problem, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   return reply

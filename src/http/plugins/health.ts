@@ -10,7 +10,6 @@ export function answerHealth(app: FastifyInstance, { database, files, jobs }: Se
   const options = (summary: string) => ({
     config: { access: 'open' as const },
     schema: { summary, tags: ['Service'], response: { 200: state } },
-    logLevel: 'warn' as const,
   })
   app.get('/health/live', options('Whether the process answers'), async () => ({ state: 'ok' }))
   app.get('/health/ready', options('Whether requests can be served'), async () => {

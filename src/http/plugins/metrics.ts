@@ -44,16 +44,12 @@ export function answerMetrics(
     seconds.observe({ method: request.method, route, status: reply.statusCode }, reply.elapsedTime / 1_000)
     if (reply.statusCode >= 500) problems.inc({ route })
   })
-  app.get(
-    '/metrics',
-    { config: { access: 'open' }, schema: { hide: true }, logLevel: 'warn' },
-    async (request, reply) => {
-      const sent = bearerToken(request)
-      const allowed = token === undefined || (sent && timingSafeEqual(tokenHash(sent), tokenHash(token)))
-      if (!allowed)
-        throw problem('not-signed-in', { headers: { 'www-authenticate': 'Bearer realm="asfound metrics"' } })
-      return reply.type(registry.contentType).send(await registry.metrics())
-    },
-  )
+  app.get('/metrics', { config: { access: 'open' }, schema: { hide: true } }, async (request, reply) => {
+    const sent = bearerToken(request)
+    const allowed = token === undefined || (sent && timingSafeEqual(tokenHash(sent), tokenHash(token)))
+    if (!allowed)
+      throw problem('not-signed-in', { headers: { 'www-authenticate': 'Bearer realm="asfound metrics"' } })
+    return reply.type(registry.contentType).send(await registry.metrics())
+  })
   return registry
 }
