@@ -1,5 +1,5 @@
 import { printSignificant } from '../../measure/print/number.ts'
-import type { Step, Worked } from '../../measure/step.ts'
+import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { propagate, standardUncertainty, type Uncertain } from '../../measure/uncertain.ts'
 import { chiSquare2Above, chiSquare2Quantile } from './chi-square.ts'
 import { principalAxes } from './ellipse.ts'
@@ -47,7 +47,7 @@ export function distanceBetween(recorded: Point, found: Point, coverage = 0.95):
     verdict: squared > quantile ? 'elsewhere' : 'same-place',
     leastTellableFt: major === 0 ? 0 : Math.sqrt(quantile / unit),
   }
-  return { value, steps: working(value, c, quantile) }
+  return worked(value, () => working(value, c, quantile))
 }
 
 /** vᵀ·C⁻¹·v; along a direction in which nothing is uncertain any difference is infinite. */

@@ -1,7 +1,7 @@
 import { invariant } from '../../base/invariant.ts'
 import { err, ok, type Result } from '../../base/result.ts'
 import { printSignificant } from '../../measure/print/number.ts'
-import type { Step, Worked } from '../../measure/step.ts'
+import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { plus, propagate, scale, standardUncertainty, type Uncertain } from '../../measure/uncertain.ts'
 import { covariance, drms, type Point } from './point.ts'
 import { type TiesApart, tiesApart, tiesGap } from './ties-apart.ts'
@@ -67,7 +67,7 @@ export function positionFromTwoTies(
     geometry: flat ? 'flat' : weak ? 'weak' : 'sound',
     drmsFt,
   }
-  return ok({ value, steps: working(a, b, baseline, value) })
+  return ok(worked(value, () => working(a, b, baseline, value)))
 }
 
 /** u of |b − a| − c or c − a − b, whichever is the one in question. */
