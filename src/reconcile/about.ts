@@ -1,15 +1,20 @@
+import type { AsBuiltComponent } from '../records/as-built.ts'
 import type { FoundComponent } from '../records/findings.ts'
 import type { Certainty, Exhibit, Subject } from './outcome.ts'
-import type { Pairing } from './pairing.ts'
+import type { Paired, Pairing } from './pairing.ts'
 
 /** The system as a whole. */
 export const SYSTEM: Subject = { key: 'system', label: 'the system', kind: 'system' }
 
-export const aboutPairing = ({ built }: Pairing): Subject => ({
-  key: built.key,
-  label: built.label,
-  kind: built.kind,
-})
+const aboutBuilt = ({ key, label, kind }: AsBuiltComponent): Subject => ({ key, label, kind })
+
+export const aboutPairing = ({ built }: Pairing): Subject => aboutBuilt(built)
+
+/** A thing found: what it is on record, in service or no longer; else by the inspector's name. */
+export function aboutSeen(found: FoundComponent, { pairings, former }: Paired): Subject {
+  const known = [...pairings, ...former].find((paired) => paired.found === found)
+  return known ? aboutBuilt(known.built) : aboutFound(found)
+}
 
 /** A thing found that is not on record is known by the name the inspector gave it. */
 export const aboutFound = ({ label, kind }: FoundComponent): Subject => ({

@@ -1,11 +1,11 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import type { AsBuilt, AsBuiltComponent, Correction } from '../records/as-built.ts'
-import type { FoundComponent, SubmittedFindings } from '../records/findings.ts'
+import type { SubmittedFindings } from '../records/findings.ts'
 import { asBuiltOn } from '../records/fold.ts'
 import type { FiledPermit } from '../records/permit.ts'
 import type { RuleBook } from '../rules/book.ts'
 import type { PlaceId } from '../rules/pack.ts'
-import { type Pairing, pair } from './pairing.ts'
+import { type Paired, pair } from './pairing.ts'
 
 /** All that a reconciliation is a function of. */
 export type ReconcileInput = {
@@ -20,13 +20,11 @@ export type ReconcileInput = {
 }
 
 /** The input, laid out for the checks. */
-export type Case = ReconcileInput & {
-  /** The as-built on the day of the visit; with no visit, on `asOf`. */
-  readonly asBuilt: AsBuilt
-  readonly pairings: readonly Pairing[]
-  /** Found, or searched for, and answering to nothing in service on record. */
-  readonly unrecorded: readonly FoundComponent[]
-}
+export type Case = ReconcileInput &
+  Paired & {
+    /** The as-built on the day of the visit; with no visit, on `asOf`. */
+    readonly asBuilt: AsBuilt
+  }
 
 export function layOut(input: ReconcileInput): Case {
   const asBuilt = asBuiltOn(input.permits, input.corrections, input.findings?.record.visitedOn ?? input.asOf)

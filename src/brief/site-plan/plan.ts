@@ -32,7 +32,7 @@ export type SitePlan = {
 
 /** The plan of a case; null where nothing can be placed, because there are no ties or no baseline. */
 export function sitePlan(given: Case, coverage = 0.95): SitePlan | null {
-  const { pairings, unrecorded, findings } = given
+  const { pairings, former, unrecorded, findings } = given
   const reference = referenceOf(given)
   if (!reference) return null
   const recorded = pairings.flatMap(({ built }) => {
@@ -44,6 +44,7 @@ export function sitePlan(given: Case, coverage = 0.95): SitePlan | null {
   const seen = findings
     ? [
         ...pairings.flatMap(({ built, found }) => (found ? [{ found, reference: built.reference }] : [])),
+        ...former.map(({ built, found }) => ({ found, reference: built.reference })),
         ...unrecorded.map((found) => ({ found, reference: SILENT })),
       ]
     : []

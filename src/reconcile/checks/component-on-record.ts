@@ -1,5 +1,7 @@
+import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { isAbsorption, isLine } from '../../records/component.ts'
-import { aboutFound, firm, seen } from '../about.ts'
+import type { FoundComponent } from '../../records/findings.ts'
+import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
 
@@ -12,26 +14,37 @@ const GOES_WITHOUT_SAYING = new Set([
   'observation-port',
 ])
 
-/** Anything found that answers to nothing in service on record. */
+type Question = { readonly found: FoundComponent; readonly built: AsBuiltComponent | null }
+
+/** Anything found that answers to nothing in service on record; what a paper took out of service may well be there still. */
 export const componentOnRecord = check({
   id: 'component-on-record',
   question: 'Is what was found on record?',
   raises: ['component-not-on-record'],
-  subjects: ({ unrecorded }) =>
-    unrecorded.filter(({ outcome, kind }) => outcome === 'found' && !GOES_WITHOUT_SAYING.has(kind)),
-  about: aboutFound,
+  subjects: ({ unrecorded, former }): readonly Question[] =>
+    [...former, ...unrecorded.map((found) => ({ found, built: null }))].filter(
+      ({ found }) => found.outcome === 'found' && !GOES_WITHOUT_SAYING.has(found.kind),
+    ),
+  about: ({ found }, given) => aboutSeen(found, given),
   facts: {
-    found: (found, { findings }) =>
+    found: ({ found }, { findings }) =>
       known(
         found,
         seen(found, findings?.id ?? '', found.label, found.note ?? 'found', 'seen by the inspector'),
       ),
   },
   rules: {},
-  decide({ found }, _, __, { asBuilt }) {
-    const former = asBuilt.components.find(
-      ({ key, kind, standing }) =>
-        standing !== 'in-service' && (found.key === key || (found.key === null && kind === found.kind)),
+  decide({ found }, _, { built }, { asBuilt }) {
+    if (built) {
+      return {
+        verdict: 'agrees',
+        raises: null,
+        because: `${found.label} is still there: ${outOfService(built)}`,
+        certainty: firm('seen by the inspector'),
+      }
+    }
+    const alike = asBuilt.components.find(
+      ({ kind, standing }) => standing !== 'in-service' && kind === found.kind && found.key === null,
     )
     const what =
       isAbsorption(found.kind) || isLine(found.kind) || found.kind === 'tank'
@@ -40,10 +53,15 @@ export const componentOnRecord = check({
     return {
       verdict: 'differs',
       raises: 'component-not-on-record',
-      because: former
-        ? `${found.label} was found; the record has ${former.label} as ${former.standing} and nothing else for it`
+      because: alike
+        ? `${found.label} was found and nothing in service on record answers to it; ${outOfService(alike)}`
         : `${found.label}, a ${what}, was found and no approved permit shows it`,
       certainty: firm('seen by the inspector'),
     }
   },
 })
+
+function outOfService({ label, standing, events }: AsBuiltComponent): string {
+  const last = events.findLast(({ what }) => what === standing)
+  return `the record has ${label} as ${standing}${last ? ` by permit ${last.permit.number}` : ''}`
+}

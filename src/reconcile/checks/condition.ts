@@ -1,5 +1,5 @@
 import type { Condition } from '../../records/findings.ts'
-import { aboutFound, firm, seen } from '../about.ts'
+import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
 
@@ -15,10 +15,7 @@ export const condition = check({
     (findings?.record.components ?? []).filter(
       ({ outcome, condition: seenAs }) => outcome === 'found' && seenAs !== null,
     ),
-  about: (found, { pairings }) => {
-    const built = pairings.find((pairing) => pairing.found === found)?.built
-    return built ? { key: built.key, label: built.label, kind: built.kind } : aboutFound(found)
-  },
+  about: aboutSeen,
   facts: {
     seenAs: (found, { findings }) =>
       known(

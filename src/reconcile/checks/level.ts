@@ -3,7 +3,7 @@ import { printLength } from '../../measure/print/length.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { expanded } from '../../measure/uncertain.ts'
 import { isVessel } from '../../records/component.ts'
-import { aboutFound, firm, open, seen } from '../about.ts'
+import { aboutSeen, firm, open, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { beside, known, lacking } from '../fact.ts'
 import { reading } from '../facts/found-length.ts'
@@ -16,14 +16,11 @@ export const level = check({
   id: 'level',
   question: 'Does the liquid stand at the outlet invert?',
   raises: ['level-high', 'level-low'],
-  subjects: ({ findings }) =>
-    (findings?.record.components ?? []).filter(
-      ({ kind, outcome }) => kind !== 'pump-chamber' && isVessel(kind) && outcome === 'found',
-    ),
-  about: (found, { pairings }) => {
-    const built = pairings.find((pairing) => pairing.found === found)?.built
-    return built ? { key: built.key, label: built.label, kind: built.kind } : aboutFound(found)
-  },
+  subjects: ({ findings, former }) =>
+    (findings?.record.components ?? [])
+      .filter(({ kind, outcome }) => kind !== 'pump-chamber' && isVessel(kind) && outcome === 'found')
+      .filter((found) => !former.some((old) => old.found === found)),
+  about: aboutSeen,
   facts: {
     level: (found, { findings }) => {
       const taken = found.levelAboveOutlet

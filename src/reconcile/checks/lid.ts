@@ -1,4 +1,4 @@
-import { aboutFound, firm, seen } from '../about.ts'
+import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
 
@@ -11,7 +11,7 @@ export const lid = check({
     (findings?.record.components ?? []).filter(
       ({ outcome, lidSecured }) => outcome === 'found' && lidSecured !== null,
     ),
-  about: aboutFound,
+  about: aboutSeen,
   facet: () => 'cover',
   facts: {
     secured: (found, { findings }) =>

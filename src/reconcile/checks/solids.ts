@@ -8,7 +8,7 @@ import type { FoundComponent } from '../../records/findings.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { SolidsRule } from '../../rules/values/solids-rules.ts'
-import { aboutFound, firm, open } from '../about.ts'
+import { aboutSeen, firm, open } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
 import { beside, type Fact, known, lacking } from '../fact.ts'
@@ -31,10 +31,7 @@ export const solids = check({
   question: 'Do scum and sludge call for pumping?',
   raises: ['solids-high'],
   subjects: questions,
-  about: ({ found }, { pairings }) => {
-    const built = pairings.find((pairing) => pairing.found === found)?.built
-    return built ? { key: built.key, label: built.label, kind: built.kind } : aboutFound(found)
-  },
+  about: ({ found }, given) => aboutSeen(found, given),
   facet: ({ rule }) => rule.id,
   facts: { readings: ({ found }, given) => readingsOf(found, given) },
   rules: {},
@@ -85,14 +82,15 @@ export const solids = check({
   },
 })
 
-function questions({ findings, book, county, asBuilt }: Case): readonly Question[] {
+function questions({ findings, former, book, county, asBuilt }: Case): readonly Question[] {
   const tanks = (findings?.record.components ?? []).filter(
     ({ kind, outcome, sludgeDepth, scumThickness, scumBottomBelow }) =>
       kind === 'tank' && outcome === 'found' && (sludgeDepth ?? scumThickness ?? scumBottomBelow) !== null,
   )
   const rules = inForce(book, county, 'solids.rules', asBuilt.on)
   if (rules.state !== 'in-force') return []
-  return tanks.flatMap((found) => rules.value.map((rule) => ({ found, rule })))
+  const inUse = tanks.filter((found) => !former.some((old) => old.found === found))
+  return inUse.flatMap((found) => rules.value.map((rule) => ({ found, rule })))
 }
 
 function readingsOf(found: FoundComponent, { findings }: Case): Fact<SolidsReadings> {
