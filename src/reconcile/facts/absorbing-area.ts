@@ -57,8 +57,10 @@ export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingA
 }
 
 function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedArea): Fact<AbsorbingArea> {
-  const kind = built.kind as AbsorptionKind
   const seen = found?.outcome === 'found' ? found : null
+  // What lies there is what absorbs: a bed found where the record has trenches is a bed, and the only one.
+  const another = seen !== null && seen.kind !== built.kind && isAbsorption(seen.kind)
+  const kind = (another ? seen.kind : built.kind) as AbsorptionKind
   const exhibits: Exhibit[] = []
   const lengths = new Map<Dimension, Uncertain>()
   for (const dimension of NEEDS[kind]) {
@@ -73,6 +75,7 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
       exhibits.push(...read.exhibits)
       continue
     }
+    if (another) return lacking(`the visit did not measure the ${NAMES[dimension]} of ${seen.label}`)
     const stated = claimFact(
       built.measures[dimension],
       `the ${NAMES[dimension]} of ${built.label}`,
@@ -85,7 +88,7 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
     )
     exhibits.push(...stated.exhibits)
   }
-  const count = seen?.count ?? statedValue(built.measures.count) ?? 1
+  const count = seen?.count ?? (another ? null : statedValue(built.measures.count)) ?? 1
   const area = absorptionArea(
     shaped(kind, count, (dimension) => lengths.get(dimension)!),
     surface(kind, counts),
