@@ -53,10 +53,21 @@ export function compareWithStated(
   const d = found.value - stated
   const U = expanded(found)
   const [toSmaller, toLarger] = [d + U + tolerance, tolerance - (d - U)]
+  const slack = rounding(found.value, stated)
   const verdict: StatedVerdict =
-    toSmaller < 0 ? 'smaller' : toLarger < 0 ? 'larger' : U <= usableUncertainty ? 'agrees' : 'cannot-tell'
+    toSmaller < -slack
+      ? 'smaller'
+      : toLarger < -slack
+        ? 'larger'
+        : U <= usableUncertainty + slack
+          ? 'agrees'
+          : 'cannot-tell'
   const margin =
-    verdict === 'smaller' ? -toSmaller : verdict === 'larger' ? -toLarger : Math.min(toSmaller, toLarger)
+    verdict === 'smaller'
+      ? -toSmaller
+      : verdict === 'larger'
+        ? -toLarger
+        : Math.max(0, Math.min(toSmaller, toLarger))
   const comparison: StatedComparison = {
     ...rule,
     verdict,
@@ -65,7 +76,7 @@ export function compareWithStated(
     difference: d,
     expandedUncertainty: U,
     margin,
-    onlyThanksToUncertainty: verdict === 'agrees' && Math.abs(d) > tolerance,
+    onlyThanksToUncertainty: verdict === 'agrees' && Math.abs(d) > tolerance + slack,
     chanceWithinTolerance: chanceBetween(-tolerance, tolerance, d, U / COVERAGE),
   }
   return worked(comparison, () => statedSteps(comparison))
@@ -100,7 +111,9 @@ export function compareWithMinimum(
 ): Worked<MinimumComparison> {
   const U = expanded(found)
   const d = found.value - minimum
-  const verdict: MinimumVerdict = d - U >= 0 ? 'suffices' : d + U < 0 ? 'falls-short' : 'too-close-to-call'
+  const slack = rounding(found.value, minimum)
+  const verdict: MinimumVerdict =
+    d - U >= -slack ? 'suffices' : d + U < -slack ? 'falls-short' : 'too-close-to-call'
   const margin = Math.min(Math.abs(d - U), Math.abs(d + U))
   const chanceSuffices = chanceBetween(0, Number.POSITIVE_INFINITY, d, standardUncertainty(found))
   const comparison: MinimumComparison = {
@@ -115,6 +128,9 @@ export function compareWithMinimum(
   }
   return worked(comparison, () => minimumSteps(comparison))
 }
+
+/** What floating point may have lost on the way: a limit met to twelve digits is met, whatever the thirteenth says. */
+const rounding = (a: number, b: number): number => 1e-12 * Math.max(Math.abs(a), Math.abs(b), 1)
 
 /** P(low ≤ x ≤ high) for x normal about `mean`; with no uncertainty, 1 or 0. */
 function chanceBetween(low: number, high: number, mean: number, u: number): number {

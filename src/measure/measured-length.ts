@@ -1,7 +1,8 @@
+import { invariant } from '../base/invariant.ts'
 import type { HalfWidth, Method, MethodPreset } from './methods.ts'
 import { METHODS } from './methods.ts'
 import { tapeToleranceFt } from './tape-tolerance.ts'
-import { plus, propagate, type Uncertain, uncertain } from './uncertain.ts'
+import { propagate, type Uncertain } from './uncertain.ts'
 import { inchesToFt } from './units.ts'
 
 /**
@@ -26,10 +27,14 @@ export function measuredLength(
     presets = METHODS,
   }: { readonly halfStepFt?: number; readonly presets?: { readonly [M in Method]: MethodPreset } } = {},
 ): Uncertain {
+  invariant(Number.isFinite(ft), `a measured length must be finite: ${ft}`)
   const preset: MethodPreset = presets[method]
   const instrument = rectangular(halfWidthFt(preset.instrument, ft))
   const reading = rectangular(Math.max(halfWidthFt(preset.reading, ft), halfStepFt))
-  return plus(uncertain(ft, instrument, instrumentCause), uncertain(0, reading, readingCause))
+  const causes = new Map<string, number>()
+  if (instrument > 0) causes.set(instrumentCause, instrument)
+  if (reading > 0) causes.set(readingCause, (causes.get(readingCause) ?? 0) + reading)
+  return { value: ft, causes }
 }
 
 /** The half width in ft at a length in ft. */

@@ -11,15 +11,29 @@ export type Worked<T> = { readonly value: T; readonly steps: readonly Step[] }
 
 /**
  * An answer whose steps are written out when someone reads them, and then kept: thousands of capacities are computed
- * for every one whose working is printed. The steps stay an ordinary enumerable property.
+ * for every one whose working is printed. To whoever holds it the steps are an ordinary property, copied, compared
+ * and sent like any other.
  */
-export function worked<T>(value: T, write: () => readonly Step[]): Worked<T> {
-  let steps: readonly Step[] | undefined
-  return {
-    value,
-    get steps() {
-      steps ??= write()
-      return steps
+export const worked = <T>(value: T, write: () => readonly Step[]): Worked<T> =>
+  new WrittenWhenRead(value, write)
+
+class WrittenWhenRead<T> implements Worked<T> {
+  readonly value: T
+  declare readonly steps: readonly Step[]
+  #steps: readonly Step[] | (() => readonly Step[])
+
+  constructor(value: T, write: () => readonly Step[]) {
+    this.value = value
+    this.#steps = write
+    // One descriptor for all: a getter written in an object literal is a new one, and slow, for every answer.
+    Object.defineProperty(this, 'steps', WrittenWhenRead.#reading)
+  }
+
+  static readonly #reading: PropertyDescriptor & ThisType<WrittenWhenRead<unknown>> = {
+    enumerable: true,
+    get() {
+      if (typeof this.#steps === 'function') this.#steps = this.#steps()
+      return this.#steps
     },
   }
 }

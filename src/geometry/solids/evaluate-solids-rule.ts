@@ -48,6 +48,9 @@ export function evaluateSolidsRule(
   ])
 }
 
+/** Readings in inches come back from feet a rounding error off: what meets a limit to a billionth of an inch meets it. */
+const ROUNDING = 1e-9
+
 type Asked = { readonly answer: ConditionAnswer; readonly write: () => readonly Step[] }
 
 function ask(condition: SolidsCondition, readings: SolidsReadings, nominalGal: number | null): Asked {
@@ -73,7 +76,12 @@ function atMost(condition: SolidsCondition, derived: Derived, limit: number): As
   if (!derived.known) return cannotTell(condition, derived.lacking)
   const found = derived.worked.value
   const U = expanded(found)
-  const verdict = found.value + U <= limit ? 'due' : found.value - U > limit ? 'not-due' : 'too-close-to-call'
+  const verdict =
+    found.value + U <= limit + ROUNDING
+      ? 'due'
+      : found.value - U > limit + ROUNDING
+        ? 'not-due'
+        : 'too-close-to-call'
   return told(condition, derived.worked, limit, verdict, 'found ≤ limit', '≤', 'in')
 }
 
@@ -81,7 +89,12 @@ function above(condition: SolidsCondition, derived: Derived, limit: number): Ask
   if (!derived.known) return cannotTell(condition, derived.lacking)
   const found = derived.worked.value
   const U = expanded(found)
-  const verdict = found.value - U > limit ? 'due' : found.value + U <= limit ? 'not-due' : 'too-close-to-call'
+  const verdict =
+    found.value - U > limit + ROUNDING
+      ? 'due'
+      : found.value + U <= limit + ROUNDING
+        ? 'not-due'
+        : 'too-close-to-call'
   return told(condition, derived.worked, limit, verdict, 'found > limit', '>', '%')
 }
 
