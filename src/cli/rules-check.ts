@@ -4,6 +4,7 @@ import type { RuleBook } from '../rules/book.ts'
 import { VERIFIED, weakest } from '../rules/citation.ts'
 import { PARAMETER_NAMES } from '../rules/parameters.ts'
 import { faultInWords } from '../rules/parse/fault.ts'
+import { sourcesMarkdown } from '../rules/sources-table.ts'
 
 /** Which parameters are held by how many packs, and how many of their entries have which status. */
 function summary(book: RuleBook): string {
@@ -40,10 +41,16 @@ function summary(book: RuleBook): string {
   ].join('\n')
 }
 
-const [path] = process.argv.slice(2)
+const words = process.argv.slice(2)
+const path = words.find((it) => !it.startsWith('--'))
+const unknown = words.filter((it) => it.startsWith('--') && it !== '--sources')
+if (unknown.length > 0) {
+  console.error(`There is no option ${unknown.join(', ')}. Use: npm run rules:check [-- path] [-- --sources]`)
+  process.exit(1)
+}
 try {
   const book = await (path === undefined ? loadRuleBook() : loadRuleBookWith(resolve(path)))
-  if (book.ok) console.log(summary(book.value))
+  if (book.ok) console.log(words.includes('--sources') ? sourcesMarkdown(book.value) : summary(book.value))
   else {
     for (const fault of book.error) console.error(faultInWords(fault))
     console.error(`${book.error.length} ${book.error.length === 1 ? 'fault' : 'faults'}.`)
