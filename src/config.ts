@@ -60,6 +60,6 @@ export function settingsOrExit(environment: NodeJS.ProcessEnv = process.env): Se
   const settings = readSettings(environment)
   if (settings.ok) return settings.value
   const faults = settings.error.map((fault) => `  ${fault}\n`).join('')
-  process.stderr.write(`Settings that can't be used (docs/settings.md tells what each takes):\n${faults}`)
+  process.stderr.write(`Settings that can’t be used (docs/settings.md tells what each takes):\n${faults}`)
   process.exit(1)
 }

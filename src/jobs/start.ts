@@ -27,6 +27,9 @@ export type RunningJobs = JobQueue & {
 
 type Left<K extends JobKind = JobKind> = { readonly actor: Actor; readonly data: JobKinds[K] }
 
+/** New jobs are announced; those to be tried again are only found by looking, so look every two seconds. */
+const POLLING = { notifyPollingIntervalSeconds: 2 } as const
+
 /** Opens the queue of a prepared database. Jobs are left by `enqueue` in the caller's transaction. */
 export async function openJobs(options: JobOptions): Promise<RunningJobs> {
   const { url, database, clock, newId, atOnce, onTrouble } = options
@@ -95,7 +98,7 @@ export async function openJobs(options: JobOptions): Promise<RunningJobs> {
   type Handler = (run: Parameters<JobHandlers[JobKind]>[0]) => Promise<unknown>
 
   async function workOn(kind: JobKind, handler: Handler): Promise<void> {
-    await boss.work<Left>(kind, { localConcurrency: atOnce }, async ([job]) => {
+    await boss.work<Left>(kind, { ...POLLING, localConcurrency: atOnce }, async ([job]) => {
       if (!job) return
       const { id, signal, data: left } = job
       const note = (change: Parameters<typeof noteJob>[3]) =>
