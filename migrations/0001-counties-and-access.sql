@@ -25,6 +25,8 @@ create function asking_county() returns text stable parallel safe language sql
   return nullif(current_setting('asfound.county', true), '');
 create function asking_organisation() returns uuid stable parallel safe language sql
   return nullif(current_setting('asfound.organisation', true), '')::uuid;
+create function asking_account() returns uuid stable parallel safe language sql
+  return nullif(current_setting('asfound.account', true), '')::uuid;
 create function asking_role() returns text stable parallel safe language sql
   return nullif(current_setting('asfound.role', true), '');
 

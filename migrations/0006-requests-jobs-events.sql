@@ -54,7 +54,8 @@ alter table idempotency_key enable row level security;
 alter table job enable row level security;
 alter table event enable row level security;
 
-create policy of_the_county on idempotency_key to asfound_service using (county = asking_county());
+create policy own on idempotency_key to asfound_service
+  using (county = asking_county() and account = asking_account());
 create policy own on job to asfound_service
   using (county = asking_county() and asking_role() in ('firm', 'agent') and organisation = asking_organisation());
 create policy reviewer on job to asfound_service

@@ -1,9 +1,10 @@
+import { sql } from 'kysely'
 import { uuidv7 } from 'uuidv7'
 import { afterAll, beforeEach, describe, expect, test } from 'vitest'
 import type { JobRun } from '../../src/jobs/queue.ts'
 import { openJobs } from '../../src/jobs/start.ts'
-import { transact } from '../../src/store/database/transact.ts'
-import { testDatabase } from '../support/database.ts'
+import { administer, transact } from '../../src/store/database/transact.ts'
+import { emptyDatabase, testDatabase } from '../support/database.ts'
 import { enrolPeople } from '../support/people.ts'
 
 const { url, database } = await testDatabase()
@@ -116,7 +117,21 @@ test('a process that only leaves jobs runs none', async () => {
   expect(await stateOf(id)).toBe('waiting')
 })
 
+test('a job that failed as often as it may is told to be failed', async () => {
+  const id = await transact(database, reviewer, (tx) =>
+    jobs.enqueue(tx, reviewer, 'reconcile-parcel', { parcel: 'p', occasion: 'test' }),
+  )
+  await administer(database, (tx) => sql`update pgboss.job set retry_limit = 0 where id = ${id}`.execute(tx))
+  const failing = await openJobs(options)
+  const broken = async () => {
+    throw new Error('never')
+  }
+  await failing.work({ 'reconcile-parcel': broken })
+  await expect.poll(() => stateOf(id), { timeout: 20_000, interval: 200 }).toBe('failed')
+  expect((await look(id))?.says).toBe('It failed every time it was tried.')
+  await failing.stop(2_000)
+})
+
 test('a queue that was not installed is told', async () => {
-  const { emptyDatabase } = await import('../support/database.ts')
   await expect(openJobs({ ...options, url: await emptyDatabase() })).rejects.toThrow()
 })

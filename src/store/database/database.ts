@@ -108,15 +108,17 @@ function joined(tx: Tx, outer: Asking): Database {
 
 const countyOf = (asking: Asking): string => (typeof asking === 'string' ? asking : asking.county)
 
+const NOBODY = { county: '', organisation: '', account: '', role: '' }
+
 /** Row-level security reads these; `true` makes each end with the transaction. No actor, no county: no row. */
 function settingsOf(asking: Asking): string {
   if (asking === 'owner') return 'select 1'
-  const { county, organisation, role } =
-    asking === 'nobody' ? { county: '', organisation: '', role: '' } : asking
+  const { county, organisation, account, role } = asking === 'nobody' ? NOBODY : asking
   const settings = {
     role: 'asfound_service',
     'asfound.county': county,
     'asfound.organisation': organisation ?? '',
+    'asfound.account': account ?? '',
     'asfound.role': role,
   }
   const calls = Object.entries(settings).map(
@@ -127,6 +129,6 @@ function settingsOf(asking: Asking): string {
 
 /** Only ids and role names come here; anything that could end a literal is a fault of this program. */
 function literal(value: string): string {
-  invariant(/^[\w.-]*$/.test(value), 'a county, organisation or role with impossible characters')
+  invariant(/^[\w.-]*$/.test(value), 'a county, organisation, account or role with impossible characters')
   return `'${value}'`
 }

@@ -620,7 +620,7 @@ findings_revision: with_findings for ALL to {asfound_service} using ((county = a
    FROM findings f
   WHERE ((f.county = findings_revision.county) AND (f.id = findings_revision.findings)))))
 
-idempotency_key: of_the_county for ALL to {asfound_service} using (county = asking_county())
+idempotency_key: own for ALL to {asfound_service} using ((county = asking_county()) AND (account = asking_account()))
 
 job: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organisation = asking_organisation()))
 
@@ -671,6 +671,12 @@ CREATE OR REPLACE FUNCTION public.address_key(address text)
  LANGUAGE sql
  IMMUTABLE PARALLEL SAFE STRICT
 RETURN btrim(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(((' '::text || translate(lower(address), '.,;:#-/_%\''"()'::text, '          '::text)) || ' '::text), '  '::text, ' '::text), '  '::text, ' '::text), ' rd '::text, ' road '::text), ' st '::text, ' street '::text), ' str '::text, ' street '::text), ' ln '::text, ' lane '::text), ' la '::text, ' lane '::text), ' ave '::text, ' avenue '::text), ' av '::text, ' avenue '::text), ' dr '::text, ' drive '::text), ' ct '::text, ' court '::text), ' hwy '::text, ' highway '::text), ' rte '::text, ' route '::text))
+
+CREATE OR REPLACE FUNCTION public.asking_account()
+ RETURNS uuid
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+RETURN (NULLIF(current_setting('asfound.account'::text, true), ''::text))::uuid
 
 CREATE OR REPLACE FUNCTION public.asking_county()
  RETURNS text
