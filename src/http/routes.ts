@@ -1,4 +1,15 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { counties } from './api/counties/routes.ts'
+import { discrepancies } from './api/discrepancies/routes.ts'
+import { findingsRoutes } from './api/findings/routes.ts'
+import { parcels } from './api/parcels/routes.ts'
+import { permits } from './api/permits/routes.ts'
+import { reconciliations } from './api/reconciliations/routes.ts'
+import { trial } from './api/reconciliations/trial.ts'
+import { rules } from './api/rules/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
-export const registerRoutes: FastifyPluginAsyncZod = async () => {}
+export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
+  const resources = [counties, parcels, permits, findingsRoutes, reconciliations, trial, discrepancies, rules]
+  for (const resource of resources) await app.register(resource)
+}

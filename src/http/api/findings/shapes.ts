@@ -1,0 +1,36 @@
+import { z } from 'zod'
+import type { FindingsRead } from '../../../operations/findings/read-findings.ts'
+import type { Findings } from '../../../store/findings.ts'
+import { id, instant } from '../shapes/basics.ts'
+import { findingsRecord, presentFindingsRecord } from '../shapes/findings-record.ts'
+
+export const findings = z
+  .object({
+    id,
+    parcel: id,
+    firm: z.object({ id, name: z.string().nullable() }),
+    state: z.enum(['draft', 'submitted']),
+    revision: z.number(),
+    record: findingsRecord,
+    amends: id.nullable().meta({ description: 'The submitted findings whose place these take' }),
+    amendedBy: id.nullable().meta({ description: 'The submitted findings that took the place of these' }),
+    createdAt: instant,
+    changedAt: instant,
+    submittedAt: instant.nullable(),
+  })
+  .meta({ id: 'Findings', description: 'One visit by one firm' })
+
+export const presentFindings = (it: Findings & Partial<Pick<FindingsRead, 'firmName'>>) =>
+  ({
+    id: it.id,
+    parcel: it.parcel,
+    firm: { id: it.organisation, name: it.firmName ?? null },
+    state: it.state,
+    revision: it.revision,
+    record: presentFindingsRecord(it.record),
+    amends: it.amends,
+    amendedBy: it.amendedBy,
+    createdAt: it.createdAt.toISOString(),
+    changedAt: it.changedAt.toISOString(),
+    submittedAt: it.submittedAt?.toISOString() ?? null,
+  }) satisfies z.output<typeof findings>

@@ -1,0 +1,97 @@
+import { z } from 'zod'
+import type { ParcelFile, ParcelRead } from '../../../operations/parcels/read-parcel.ts'
+import { type Alias, MATCHES, type Parcel } from '../../../store/parcels.ts'
+import { discrepancyInQueue, presentOfParcel } from '../discrepancies/shapes.ts'
+import { documentInList, presentDocumentInList } from '../documents/shapes.ts'
+import { findings, presentFindings } from '../findings/shapes.ts'
+import { permit, presentPermit } from '../permits/shapes.ts'
+import { asBuilt, presentAsBuilt } from '../shapes/as-built.ts'
+import { day, id } from '../shapes/basics.ts'
+import { presentStatus, status } from '../shapes/status.ts'
+
+const basics = {
+  id,
+  number: z.string(),
+  address: z.string().nullable(),
+  retiredOn: day.nullable().meta({ description: 'Split or merged away on that day' }),
+}
+
+export const parcelBasics = z.object(basics).meta({
+  id: 'ParcelBasics',
+  examples: [
+    {
+      id: '01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11',
+      number: '07-0412-0031',
+      address: '31 Mill Pond Road',
+      retiredOn: null,
+    },
+  ],
+})
+export const presentBasics = ({
+  id: of,
+  number,
+  address,
+  retiredOn,
+}: Parcel): z.output<typeof parcelBasics> => ({
+  id: of,
+  number,
+  address,
+  retiredOn,
+})
+
+export const parcelFound = z
+  .object({
+    ...basics,
+    match: z
+      .object({ by: z.enum(MATCHES), says: z.string(), score: z.number() })
+      .nullable()
+      .meta({ description: 'How the search came to it; null where nothing was searched for' }),
+  })
+  .meta({ id: 'ParcelFound' })
+
+const alias = z.object({
+  number: z.string(),
+  kind: z.enum(['renumbered', 'split', 'merged']),
+  changedOn: day.nullable(),
+  note: z.string().nullable(),
+})
+const presentAlias = (it: Alias): z.output<typeof alias> => ({ ...it })
+
+export const parcel = z
+  .object({
+    ...basics,
+    oldNumbers: z.array(alias),
+    status,
+    asBuilt: asBuilt.optional(),
+    permits: z.array(permit).optional(),
+    findings: z.array(findings).optional(),
+    discrepancies: z
+      .array(discrepancyInQueue)
+      .optional()
+      .meta({ description: 'Those that stand, worst first' }),
+    documents: z.array(documentInList).optional(),
+  })
+  .meta({
+    id: 'Parcel',
+    description:
+      'As far as the asker may see it: an agent the status alone; a firm the as-built, the permits, its own findings ' +
+      'and what they raised; a reviewer all.',
+  })
+
+export const presentParcel = (
+  { parcel: it, oldNumbers, status: now, file }: ParcelRead,
+  role: 'reviewer' | 'firm' | 'agent',
+): z.output<typeof parcel> => ({
+  ...presentBasics(it),
+  oldNumbers: oldNumbers.map(presentAlias),
+  status: presentStatus(now),
+  ...(file ? presentFile(it, file, role) : {}),
+})
+
+const presentFile = (it: Parcel, file: ParcelFile, role: 'reviewer' | 'firm' | 'agent') => ({
+  asBuilt: presentAsBuilt(file.asBuilt),
+  permits: file.permits.map(presentPermit),
+  findings: file.findings.map(presentFindings),
+  discrepancies: file.discrepancies.map((standing) => presentOfParcel(standing, it)),
+  ...(role === 'reviewer' ? { documents: file.documents.map(presentDocumentInList) } : {}),
+})

@@ -1,0 +1,97 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+import { correctPermit } from '../../../operations/permits/correct-permit.ts'
+import { enterPermit } from '../../../operations/permits/enter-permit.ts'
+import { readPermit } from '../../../operations/permits/read-permit.ts'
+import { line } from '../../../reading/entry/fields.ts'
+import { requireVersion, tagRevision } from '../../plugins/entity-tag.ts'
+import { answered } from '../answer.ts'
+import { consequence, presentConsequence } from '../shapes/changes.ts'
+import { permitBody, permitExample } from '../shapes/entries.ts'
+import { idPath, parcelPath } from '../shapes/paths.ts'
+import { permit, permitRevision, presentPermit, presentRevision } from './shapes.ts'
+
+const written = z.object({ permit, consequence })
+
+const correction = z
+  .strictObject({
+    record: permitBody,
+    reason: line(500).meta({ description: 'Why it is read otherwise now; kept with the revision' }),
+  })
+  .meta({
+    id: 'PermitCorrection',
+    examples: [{ record: { ...permitExample, bedrooms: 4 }, reason: 'The 3 is a 4: compare the sketch.' }],
+  })
+
+export const permits: FastifyPluginAsyncZod = async (app) => {
+  app.post(
+    '/counties/:county/parcels/:parcel/permits',
+    {
+      config: { access: ['reviewer'], idempotent: true },
+      schema: {
+        summary: 'Enter a permit typed from the paper',
+        description:
+          'Adds it to the parcel’s file and reconciles the parcel in the same step: the answer says what appeared, ' +
+          'changed, vanished or returned. One paper is one permit: a number of the same kind that is on file is a 409.',
+        tags: ['Permits'],
+        operationId: 'enterPermit',
+        params: parcelPath,
+        body: permitBody,
+        response: { 201: written },
+      },
+    },
+    async ({ context, actor, params, body }, reply) => {
+      const entered = answered(await enterPermit(context, actor, params.parcel, body))
+      reply.code(201).header('location', `/v1/counties/${actor.county}/permits/${entered.permit.id}`)
+      tagRevision(reply, entered.permit.revision)
+      return { permit: presentPermit(entered.permit), consequence: presentConsequence(entered.reconciled) }
+    },
+  )
+
+  app.get(
+    '/counties/:county/permits/:id',
+    {
+      config: { access: ['reviewer', 'firm'] },
+      schema: {
+        summary: 'A permit, with every revision it went through',
+        tags: ['Permits'],
+        operationId: 'readPermit',
+        params: idPath,
+        response: { 200: z.object({ permit, revisions: z.array(permitRevision) }) },
+      },
+    },
+    async ({ context, actor, params }, reply) => {
+      const read = answered(await readPermit(context, actor, params.id))
+      tagRevision(reply, read.permit.revision)
+      return { permit: presentPermit(read.permit), revisions: read.revisions.map(presentRevision) }
+    },
+  )
+
+  app.put(
+    '/counties/:county/permits/:id',
+    {
+      config: { access: ['reviewer'], replaces: true },
+      schema: {
+        summary: 'Correct how a permit was read',
+        description:
+          'Makes a new revision with a reason; nothing is deleted. Values that read as before keep where they came ' +
+          'from. The parcel is reconciled in the same step.',
+        tags: ['Permits'],
+        operationId: 'correctPermit',
+        params: idPath,
+        body: correction,
+        response: { 200: written },
+      },
+    },
+    async (request, reply) => {
+      const { context, actor, params, body } = request
+      const version = requireVersion(request)
+      const corrected = answered(await correctPermit(context, actor, { id: params.id, version, ...body }))
+      tagRevision(reply, corrected.permit.revision)
+      return {
+        permit: presentPermit(corrected.permit),
+        consequence: presentConsequence(corrected.reconciled),
+      }
+    },
+  )
+}

@@ -1,0 +1,55 @@
+import { z } from 'zod'
+import type { PermitOnFile, PermitRevision } from '../../../store/permits.ts'
+import { id, instant } from '../shapes/basics.ts'
+import { permitRecord, presentPermitRecord } from '../shapes/permit-record.ts'
+import { presentSource, source } from '../shapes/source.ts'
+
+const sources = z.record(z.string(), source).meta({
+  description:
+    'Where each value came from, by JSON Pointer into the record; a value without one has that of the nearest above it',
+})
+
+export const permit = z
+  .object({
+    id,
+    parcel: id,
+    revision: z.number(),
+    record: permitRecord,
+    sources,
+    enteredAt: instant,
+    changedAt: instant,
+  })
+  .meta({ id: 'Permit', description: 'A paper in the file of a parcel' })
+
+export const presentPermit = (it: PermitOnFile): z.output<typeof permit> => ({
+  id: it.id,
+  parcel: it.parcel,
+  revision: it.revision,
+  record: presentPermitRecord(it.record),
+  sources: presentSources(it.sources),
+  enteredAt: it.enteredAt.toISOString(),
+  changedAt: it.changedAt.toISOString(),
+})
+
+export const permitRevision = z
+  .object({
+    revision: z.number(),
+    reason: z.string().nullable(),
+    transcription: id.nullable().meta({ description: 'The confirmed reading it came from' }),
+    recordedBy: id,
+    recordedAt: instant,
+    record: permitRecord,
+  })
+  .meta({ id: 'PermitRevision', description: 'A revision as it was and will stay' })
+
+export const presentRevision = (it: PermitRevision): z.output<typeof permitRevision> => ({
+  revision: it.revision,
+  reason: it.reason,
+  transcription: it.transcription,
+  recordedBy: it.recordedBy,
+  recordedAt: it.recordedAt.toISOString(),
+  record: presentPermitRecord(it.record),
+})
+
+const presentSources = (of: PermitOnFile['sources']): z.output<typeof sources> =>
+  Object.fromEntries(Object.entries(of).map(([pointer, from]) => [pointer, presentSource(from)]))

@@ -1,0 +1,81 @@
+import { z } from 'zod'
+import type { ReconciliationRead } from '../../../operations/reconciliation/read-reconciliation.ts'
+import { OCCASIONS, type ReconciliationInList } from '../../../store/reconciliations.ts'
+import { day, hash, id, instant } from '../shapes/basics.ts'
+import { change, presentChange } from '../shapes/changes.ts'
+import { presentResult, reconciliationResult } from '../shapes/outcome.ts'
+
+const inputs = z.object({
+  county: z.string(),
+  place: z.string().meta({ description: 'Whose rules' }),
+  asOf: day,
+  permits: z.array(z.object({ id, revision: z.number(), hash })),
+  corrections: z.array(z.object({ decision: id, hash })),
+  findings: z.object({ id, hash }).nullable(),
+  ruleBook: hash,
+})
+
+const told = {
+  id,
+  parcel: z.object({ id, number: z.string() }),
+  occasion: z.enum(OCCASIONS).meta({ description: 'What brought it about' }),
+  madeAt: instant,
+  engine: z.string().meta({ description: 'The version of the program that made it' }),
+  resultHash: hash,
+}
+
+export const reconciliation = z
+  .object({
+    ...told,
+    inputs: inputs.meta({ description: 'All it was computed from, by id and hash' }),
+    inputHash: hash,
+    result: reconciliationResult,
+    changes: z.array(change).meta({ description: 'Against the one before it' }),
+  })
+  .meta({
+    id: 'Reconciliation',
+    description:
+      'As-built against as-found, as it was made: never changed. Not a legal finding; local codes and licensed practice decide.',
+  })
+
+export const presentReconciliation = ({
+  parcel,
+  reconciliation: it,
+  changes,
+}: ReconciliationRead): z.output<typeof reconciliation> => ({
+  id: it.id,
+  parcel: { id: parcel.id, number: parcel.number },
+  occasion: it.occasion,
+  madeAt: it.madeAt.toISOString(),
+  engine: it.engine,
+  resultHash: it.resultHash,
+  inputs: {
+    ...it.inputs,
+    permits: it.inputs.permits.map((permit) => ({ ...permit })),
+    corrections: it.inputs.corrections.map((correction) => ({ ...correction })),
+    findings: it.inputs.findings && { ...it.inputs.findings },
+  },
+  inputHash: it.inputHash,
+  result: presentResult(it.result),
+  changes: changes.map(presentChange),
+})
+
+export const reconciliationInList = z
+  .object({
+    id,
+    findings: id.nullable(),
+    occasion: told.occasion,
+    madeAt: instant,
+    engine: told.engine,
+    resultHash: hash,
+  })
+  .meta({ id: 'ReconciliationInList' })
+
+export const presentInList = (it: ReconciliationInList): z.output<typeof reconciliationInList> => ({
+  id: it.id,
+  findings: it.findings,
+  occasion: it.occasion,
+  madeAt: it.madeAt.toISOString(),
+  engine: it.engine,
+  resultHash: it.resultHash,
+})

@@ -1,0 +1,72 @@
+import type { z } from 'zod'
+import { findingsEntry } from '../../../reading/entry/findings.ts'
+import { permitEntry } from '../../../reading/entry/permit.ts'
+
+/** A permit and a visit of parcel 07-0412-0031 in Quillback County, as people would write them. */
+export const permitExample: z.input<typeof permitEntry> = {
+  number: '74-118',
+  kind: 'new',
+  issuedOn: '5/3/74',
+  approvedOn: '1974-06-20',
+  bedrooms: 3,
+  reference: { a: 'rear left corner', b: 'rear right corner', baseline: '36 ft', wall: 'rear' },
+  components: [
+    {
+      tag: 'tank',
+      kind: 'tank',
+      shape: 'rectangular',
+      capacity: '1,000 gal',
+      material: 'concrete',
+      tie: { a: '18\'-6"', b: '27\'-0"', sideWords: 'rear of house' },
+    },
+    { tag: 'line', kind: 'effluent-line', material: 'vitrified-clay', pipeDiameter: '4 in' },
+    { tag: 'pit', kind: 'seepage-pit', diameter: '8 ft', absorbingDepth: '6 ft' },
+  ],
+}
+
+export const findingsExample: z.input<typeof findingsEntry> = {
+  visitedOn: '2026-10-12',
+  occupancy: 'occupied',
+  bedroomsCounted: 3,
+  reference: { a: 'rear left corner', b: 'rear right corner', baseline: '36\'-1"' },
+  components: [
+    {
+      label: 'tank',
+      kind: 'tank',
+      outcome: 'found',
+      shape: 'rectangular',
+      length: '7\'-10"',
+      width: { length: '52 in', method: 'inside-tape' },
+      liquidDepth: { length: '4 ft', method: 'liquid-level-rule' },
+      material: 'concrete',
+      condition: 'sound',
+      levelAboveOutlet: { below: '0 in' },
+      lidSecured: true,
+      tie: { a: '18\'-4"', b: '27\'-2"', sideWords: 'rear of house' },
+    },
+    {
+      label: 'line',
+      kind: 'effluent-line',
+      outcome: 'found',
+      material: 'pvc',
+      pipeDiameter: { length: '4 in', method: 'rigid-rule' },
+    },
+    { label: 'pit', kind: 'seepage-pit', outcome: 'not-reached', notReachedBecause: 'buried' },
+  ],
+}
+
+export const permitBody = permitEntry.meta({
+  id: 'PermitEntry',
+  description:
+    'A permit as a person types it: lengths, volumes and dates in every way people write them. What the paper does ' +
+    'not say is left out; what it says and nobody can read is listed in `unreadable`.',
+  examples: [permitExample],
+})
+
+export const findingsBody = findingsEntry.meta({
+  id: 'FindingsEntry',
+  description:
+    'A visit as an inspector types it. `not-found` is said only of a search with a stated method; `not-reached` and ' +
+    '`not-looked-for` are no evidence either way. Never go into a tank; keep people off weak covers.',
+  examples: [findingsExample],
+})
