@@ -1,7 +1,7 @@
 import type { Condition } from '../../records/findings.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
-import { known } from '../fact.ts'
+import { beside, known } from '../fact.ts'
 
 /** What keeps a component from doing its work, or will soon. Wear that does not is a note in the findings. */
 export const FAILING: readonly Condition[] = ['leaking', 'broken', 'collapsed', 'blocked']
@@ -17,17 +17,19 @@ export const condition = check({
     ),
   about: aboutSeen,
   facts: {
-    seenAs: (found, { findings }) =>
-      known(
-        found.condition as Condition,
-        seen(
-          found,
-          findings?.id ?? '',
-          `condition of ${found.label}`,
-          found.conditionWords ?? `${found.condition}`,
-          'seen by the inspector',
-        ),
-      ),
+    seenAs: (found, { findings, former }) =>
+      former.some((old) => old.found === found)
+        ? beside(`${found.label} is out of service: crushed and filled is how it should be`)
+        : known(
+            found.condition as Condition,
+            seen(
+              found,
+              findings?.id ?? '',
+              `condition of ${found.label}`,
+              found.conditionWords ?? `${found.condition}`,
+              'seen by the inspector',
+            ),
+          ),
   },
   rules: {},
   decide({ seenAs }, _, found) {
