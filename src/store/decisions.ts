@@ -69,6 +69,12 @@ export async function decisionsAbout(
   return rows.map(asDecision)
 }
 
+/** All that was ever decided on a parcel, oldest first. */
+export async function decisionsOn(tx: Tx, county: string, parcel: string): Promise<readonly Decision[]> {
+  const rows = await select(tx, county).where('d.parcel', '=', parcel).orderBy('d.id').execute()
+  return rows.map(asDecision)
+}
+
 /** The decisions in force on a parcel, oldest first. */
 export async function decisionsInForce(tx: Tx, county: string, parcel: string): Promise<readonly Decision[]> {
   const rows = await select(tx, county)

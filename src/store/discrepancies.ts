@@ -269,10 +269,13 @@ export const changesBy = (tx: Tx, county: string, reconciliation: string) =>
 export const changesOf = (tx: Tx, county: string, discrepancy: string) =>
   changes(tx, county, 'discrepancy', discrepancy)
 
+/** All that was ever noticed on a parcel. */
+export const changesOn = (tx: Tx, county: string, parcel: string) => changes(tx, county, 'parcel', parcel)
+
 async function changes(
   tx: Tx,
   county: string,
-  column: 'reconciliation' | 'discrepancy',
+  column: 'reconciliation' | 'discrepancy' | 'parcel',
   id: string,
 ): Promise<readonly ChangeNoticed[]> {
   const rows = await tx

@@ -1,0 +1,78 @@
+import { ok } from '../../base/result.ts'
+import type { Source } from '../../records/source.ts'
+import { accountNames } from '../../store/accounts.ts'
+import type { Person } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Decision, decisionsOn } from '../../store/decisions.ts'
+import { type ChangeNoticed, changesOn } from '../../store/discrepancies.ts'
+import {
+  newestReconciliation,
+  type ReconciliationInList,
+  reconciliationsOf,
+  type StoredReconciliation,
+} from '../../store/reconciliations.ts'
+import type { OperationContext } from '../context.ts'
+import type { FindingsRead } from '../findings/read-findings.ts'
+import type { Answer } from '../refusal.ts'
+import { type ParcelRead, readParcel } from './read-parcel.ts'
+
+/** A parcel with all that happened to it, as its reader may see it. */
+export type ParcelFileRead = ParcelRead & {
+  /** The newest; null where there is none, or none that the reader may see. */
+  readonly reconciliation: StoredReconciliation | null
+  /** The visit that it was made with. */
+  readonly visit: FindingsRead | null
+  /** Newest first. */
+  readonly reconciliations: readonly ReconciliationInList[]
+  readonly changes: readonly ChangeNoticed[]
+  /** Oldest first, the superseded ones too. */
+  readonly decisions: readonly Decision[]
+  /** What the accounts are called that typed, confirmed or decided something; those the reader may know. */
+  readonly names: ReadonlyMap<string, string>
+}
+
+/** Past this many the oldest re-runs are left out of the history. */
+const MOST_RECONCILIATIONS = 200
+
+export const readParcelFile = (
+  context: OperationContext,
+  actor: Person,
+  asked: string,
+): Promise<Answer<ParcelFileRead>> =>
+  transact(context.database, actor, async (tx, within) => {
+    const read = await readParcel({ ...context, database: within }, actor, asked)
+    if (!read.ok) return read
+    const { parcel, file } = read.value
+    const newest = await newestReconciliation(tx, actor.county, parcel.id)
+    const history = await historyOf(tx, actor.county, parcel.id)
+    const accounts = [...history.decisions.map(({ decidedBy }) => decidedBy), ...readersOf(read.value)]
+    return ok({
+      ...read.value,
+      reconciliation: newest ?? null,
+      visit: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
+      ...history,
+      names: await accountNames(tx, accounts.filter(isId)),
+    })
+  })
+
+async function historyOf(tx: Tx, county: string, parcel: string) {
+  const [reconciliations, changes, decisions] = await Promise.all([
+    reconciliationsOf(tx, county, parcel, undefined, MOST_RECONCILIATIONS),
+    changesOn(tx, county, parcel),
+    decisionsOn(tx, county, parcel),
+  ])
+  return { reconciliations, changes, decisions }
+}
+
+/** Whoever typed or confirmed a value of the file. */
+const readersOf = ({ file }: ParcelRead): readonly string[] =>
+  (file?.permits ?? []).flatMap(({ sources }) => Object.values(sources).flatMap(accountOf))
+
+function accountOf(source: Source): readonly string[] {
+  if (source.kind === 'document') return [source.confirmedBy]
+  return source.kind === 'imported' ? [] : [source.by]
+}
+
+/** An import or a story may have named someone in words. */
+const isId = (by: string): boolean => /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(by)
