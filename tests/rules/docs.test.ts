@@ -19,7 +19,9 @@ const indent = (text: string, by: number) => text.replaceAll(/^(?=.)/gm, ' '.rep
 
 describe('docs/rules.md', () => {
   test('names every parameter there is, and no other', () => {
-    const named = new Set([...rules.matchAll(/`([a-z]+[.-][a-z][a-z.-]*|setbacks|expectations)`/g)].map((it) => it[1]!))
+    const named = new Set(
+      [...rules.matchAll(/`([a-z]+[.-][a-z][a-z.-]*|setbacks|expectations)`/g)].map((it) => it[1]!),
+    )
     expect(PARAMETER_NAMES.filter((name) => !named.has(name))).toEqual([])
     expect(
       [...named].filter(

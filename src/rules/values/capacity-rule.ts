@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { NonEmpty } from '../../base/non-empty.ts'
 import { type DesignFlow, designFlow } from './design-flow.ts'
+import { inOrder } from './list-checks.ts'
 
 /** Row of a bedroom table: this many bedrooms and fewer (down to the row above) need `gal`. */
 export type BedroomRow = { readonly bedrooms: number; readonly gal: number }
@@ -65,27 +66,18 @@ const piece = z
 const top = (it: FlowPiece): number => it.upTo ?? it.below ?? Number.POSITIVE_INFINITY
 
 /** Pieces run upward without a gap: each begins where the one before it ends. */
-const pieces = z
-  .array(piece)
-  .nonempty()
-  .superRefine((list, context) => {
-    for (let i = 1; i < list.length; i++)
-      if (top(list[i]!) <= top(list[i - 1]!))
-        context.addIssue({ code: 'custom', path: [i], message: 'a piece must end above the piece before it' })
-  })
+const pieces = inOrder(
+  z.array(piece).nonempty(),
+  (before, it) => top(it) <= top(before),
+  'a piece must end above the piece before it',
+)
 
-const rows = z
-  .array(z.strictObject({ bedrooms: z.int().positive(), gal: positive }))
-  .nonempty()
-  .superRefine((list, context) => {
-    for (let i = 1; i < list.length; i++)
-      if (list[i]!.bedrooms <= list[i - 1]!.bedrooms)
-        context.addIssue({
-          code: 'custom',
-          path: [i, 'bedrooms'],
-          message: 'bedroom counts must rise row by row',
-        })
-  })
+const rows = inOrder(
+  z.array(z.strictObject({ bedrooms: z.int().positive(), gal: positive })).nonempty(),
+  (before, it) => it.bedrooms <= before.bedrooms,
+  'bedroom counts must rise row by row',
+  'bedrooms',
+)
 
 const flow = designFlow.nullish().transform((value) => value ?? null)
 

@@ -3,6 +3,7 @@ import type { PlainDate } from '../../base/plain-date.ts'
 import { COMPONENT_KINDS, type ComponentKind, MATERIALS, type Material } from '../../records/component.ts'
 import { type Citation, citation } from '../citation.ts'
 import { dayOrOpen } from '../day.ts'
+import { distinct } from './list-checks.ts'
 
 const text = z.string().trim().min(1)
 const maybe = <T>(schema: z.ZodType<T>) => schema.nullish().transform((value) => value ?? null)
@@ -58,23 +59,18 @@ const figure = z
   })
   .refine((it) => it.low <= it.high, { error: 'low lies above high' })
 
-const apart = (list: readonly { readonly id: string }[], context: z.core.$RefinementCtx): void => {
-  const seen = new Set<string>()
-  for (const [i, { id }] of list.entries()) {
-    if (seen.has(id))
-      context.issues.push({ code: 'custom', path: [i, 'id'], message: `id "${id}" stands twice`, input: id })
-    seen.add(id)
-  }
-}
+export const eraFacts: z.ZodType<readonly EraFact[]> = distinct(
+  z.array(z.strictObject(item)).nonempty(),
+  (it) => it.id,
+  'id',
+  'id',
+) as never
 
-export const eraFacts: z.ZodType<readonly EraFact[]> = z
-  .array(z.strictObject(item))
-  .nonempty()
-  .superRefine(apart) as never
+const side = maybe(z.enum(['away-from-well', 'downhill']))
 
-export const expectations: z.ZodType<readonly Expectation[]> = z
-  .array(
-    z.strictObject({ ...item, figure: maybe(figure), side: maybe(z.enum(['away-from-well', 'downhill'])) }),
-  )
-  .nonempty()
-  .superRefine(apart) as never
+export const expectations: z.ZodType<readonly Expectation[]> = distinct(
+  z.array(z.strictObject({ ...item, figure: maybe(figure), side })).nonempty(),
+  (it) => it.id,
+  'id',
+  'id',
+) as never

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { NonEmpty } from '../../base/non-empty.ts'
+import { inOrder } from './list-checks.ts'
 
 /** What of the excavation counts as absorption area. */
 export const COUNTED_AREAS = ['bottom', 'sidewall', 'bottom-and-one-foot-of-sidewall'] as const
@@ -65,17 +66,12 @@ const row = z
     error: 'a row needs sq-ft-per-bedroom or gpd-per-sq-ft',
   })
 
-const rows = z
-  .array(row)
-  .nonempty()
-  .superRefine((list, context) => {
-    for (let i = 1; i < list.length; i++) {
-      const [before, it] = [list[i - 1]!, list[i]!]
-      const special = it.texture !== before.texture && it.upTo === before.upTo
-      if (it.upTo <= before.upTo && !special)
-        context.addIssue({ code: 'custom', path: [i, 'upTo'], message: 'rows must run from fast to slow' })
-    }
-  })
+const rows = inOrder(
+  z.array(row).nonempty(),
+  (before, it) => it.upTo < before.upTo || (it.upTo === before.upTo && it.texture === before.texture),
+  'rows must run from fast to slow',
+  'upTo',
+)
 
 export const percTable: z.ZodType<PercTable> = z.discriminatedUnion('rule', [
   z.strictObject({ rule: z.literal('rows'), ...bounds, rows }),

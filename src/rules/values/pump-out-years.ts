@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { NonEmpty } from '../../base/non-empty.ts'
+import { inOrder } from './list-checks.ts'
 
 /** Years between pumpings by tank size and people in year-round residence; null where the table prints a dash. */
 export type PumpOutYears = {
@@ -8,22 +9,28 @@ export type PumpOutYears = {
   readonly rows: NonEmpty<{ readonly gal: number; readonly years: NonEmpty<number | null> }>
 }
 
-const rising = (list: readonly number[]): boolean => list.every((it, i) => i === 0 || it > list[i - 1]!)
+const people = inOrder(
+  z.array(z.int().positive()).nonempty(),
+  (before, it) => it <= before,
+  'people must rise',
+)
+
+const rows = inOrder(
+  z
+    .array(
+      z.strictObject({
+        gal: z.number().positive(),
+        years: z.array(z.number().positive().nullable()).nonempty(),
+      }),
+    )
+    .nonempty(),
+  (before, it) => it.gal <= before.gal,
+  'tank sizes must rise row by row',
+  'gal',
+)
 
 export const pumpOutYears: z.ZodType<PumpOutYears> = z
-  .strictObject({
-    table: z.string().min(1),
-    people: z.array(z.int().positive()).nonempty().refine(rising, { error: 'people must rise' }),
-    rows: z
-      .array(
-        z.strictObject({
-          gal: z.number().positive(),
-          years: z.array(z.number().positive().nullable()).nonempty(),
-        }),
-      )
-      .nonempty()
-      .refine((rows) => rising(rows.map((row) => row.gal)), { error: 'tank sizes must rise row by row' }),
-  })
+  .strictObject({ table: z.string().min(1), people, rows })
   .superRefine(({ people, rows }, context) => {
     for (const [i, row] of rows.entries())
       if (row.years.length !== people.length)

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { NonEmpty } from '../../base/non-empty.ts'
 import { SETBACK_FROM, SETBACK_TO, type SetbackFrom, type SetbackTo } from '../things.ts'
+import { distinct } from './list-checks.ts'
 
 /** Least horizontal distance in feet. `when` narrows the row in the source's words ("if the local authority allows"). */
 export type SetbackRow = {
@@ -23,17 +24,10 @@ const row = z.strictObject({
     .transform((value) => value ?? null),
 })
 
+const nameOf = ({ from, to, when }: SetbackRow): string =>
+  `${from} to ${to}${when === null ? '' : ` ${when}`}`
+
 export const setbackTable: z.ZodType<SetbackTable> = z.strictObject({
   table: z.string().min(1),
-  rows: z
-    .array(row)
-    .nonempty()
-    .superRefine((list, context) => {
-      const seen = new Set<string>()
-      for (const [i, it] of list.entries()) {
-        const key = `${it.from} to ${it.to}${it.when === null ? '' : ` when ${it.when}`}`
-        if (seen.has(key)) context.addIssue({ code: 'custom', path: [i], message: `${key} stands twice` })
-        seen.add(key)
-      }
-    }),
+  rows: distinct(z.array(row).nonempty(), nameOf, 'the row'),
 }) as never

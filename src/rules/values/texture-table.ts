@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { NonEmpty } from '../../base/non-empty.ts'
+import { distinct } from './list-checks.ts'
 import { COUNTED_AREAS, type CountedArea } from './perc-table.ts'
 
 /** A soil class and its long-term application rate, gpd per sq ft. `atLeast`: the source prints "more than". */
@@ -15,24 +16,14 @@ export type TextureTable = {
   readonly rows: NonEmpty<TextureRow>
 }
 
+const row = z.strictObject({
+  soil: z.string().min(1),
+  gpdPerSqFt: z.number().positive(),
+  atLeast: z.boolean().default(false),
+})
+
 export const textureTable: z.ZodType<TextureTable> = z.strictObject({
   table: z.string().min(1),
   counts: z.enum(COUNTED_AREAS),
-  rows: z
-    .array(
-      z.strictObject({
-        soil: z.string().min(1),
-        gpdPerSqFt: z.number().positive(),
-        atLeast: z.boolean().default(false),
-      }),
-    )
-    .nonempty()
-    .superRefine((list, context) => {
-      const seen = new Set<string>()
-      for (const [i, { soil }] of list.entries()) {
-        if (seen.has(soil.toLowerCase()))
-          context.addIssue({ code: 'custom', path: [i, 'soil'], message: `soil "${soil}" stands twice` })
-        seen.add(soil.toLowerCase())
-      }
-    }),
+  rows: distinct(z.array(row).nonempty(), (it) => it.soil, 'soil', 'soil'),
 }) as never

@@ -180,6 +180,17 @@ test('every fault of a file is told at once', () => {
   expect(told.map((it) => it.split(':')[0])).toEqual(['2', '9', '15', '15', '22', '30'])
 })
 
+test('a table out of order says so though one of its rows is faulty too', () => {
+  const told = faults(
+    [14, '            - { bedrooms: 3, gal: nine hundred }'],
+    [15, '            - { bedrooms: 2, gal: 1200 }'],
+  )
+  expect(told).toEqual([
+    '14:35: gal: expected number, received string',
+    '15:27: bedroom counts must rise row by row',
+  ])
+})
+
 test('text that is no YAML says so, and where', () => {
   const parsed = parsePack('alder/code.yaml', 'pack: alder/code\n  title: x\n')
   expect(parsed.ok ? [] : parsed.error.map((it) => [it.line, it.message.split(':')[0]])).toContainEqual([
