@@ -40,8 +40,10 @@ export type StatedComparison = StatedRule & {
  *     cannot-tell  neither, and U > usableUncertainty
  *
  * A difference is asserted only when the whole coverage interval lies outside the tolerance: guarded rejection with a
- * guard band of U (JCGM 106:2012 8.3.3), because the burden is on whoever says that the record is wrong. Agreement
- * needs no guard band but does need a measurement able to see a difference, which `usableUncertainty` demands.
+ * guard band of U, which is for "when one wants clear evidence that a limit has been exceeded prior to taking a
+ * negative action" (JCGM 106:2012 8.3.3.1, read where it is quoted): the burden is on whoever says that the record is
+ * wrong. Agreement needs no guard band but does need a measurement able to see a difference, which
+ * `usableUncertainty` demands.
  */
 export function compareWithStated(
   found: Uncertain,
@@ -101,7 +103,8 @@ export type MinimumComparison = {
 
 /**
  * Compares a found quantity with a required minimum: `suffices` when found − U ≥ minimum, `falls-short` when
- * found + U < minimum, and otherwise `too-close-to-call`. Both answers carry a guard band of U (JCGM 106:2012 8.3),
+ * found + U < minimum, and otherwise `too-close-to-call`. Both answers carry a guard band of U (JCGM 106:2012 8.3,
+ * from memory),
  * so neither the owner nor the authority is given the benefit of the measurement's doubt.
  */
 export function compareWithMinimum(

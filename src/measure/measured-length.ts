@@ -7,7 +7,7 @@ import { inchesToFt } from './units.ts'
 
 /**
  * An error known only to lie within ± the half width is taken as equally likely anywhere there: u = a/√3
- * (JCGM 100:2008 4.3.7, rectangular distribution).
+ * (JCGM 100:2008 4.3.7, rectangular distribution; clause number from memory).
  */
 export const rectangular = (halfWidth: number): number => halfWidth / Math.sqrt(3)
 

@@ -16,6 +16,7 @@ import {
   type Uncertain,
   uncertain,
 } from '../../src/measure/uncertain.ts'
+import circle from '../oracles/jcgm-100/circle.json' with { type: 'json' }
 import oracle from '../oracles/jcgm-100/worked-tank.json' with { type: 'json' }
 import { looseness, monteCarlo } from './monte-carlo.ts'
 
@@ -46,6 +47,13 @@ describe(oracle.source, () => {
     const relative = Math.sqrt(oracle.dimensionsFt.reduce((sum, ft) => sum + (u / ft) ** 2, 0))
     expect(standardUncertainty(gal) / gal.value).toBeCloseTo(relative, 12)
   })
+})
+
+test(circle.source, () => {
+  const radius = uncertain(circle.diameter / 2, circle.uOfRadius, 'radius')
+  const area = scale(times(radius, radius), Math.PI)
+  near(area.value, circle.area)
+  near(standardUncertainty(area), circle.uOfArea)
 })
 
 /**

@@ -6,7 +6,7 @@ export const printGal = (gal: number): string => `${printNumber(gal)} gal`
 
 /**
  * A value and its expanded uncertainty (k = 2), the uncertainty to two significant digits and the value to the same
- * place (JCGM 100:2008 7.2.6): `957.5 ± 1.7 gal`, `958 ± 17 gal`, `1,240 ± 170 gal`. With none: the value alone.
+ * place (JCGM 100:2008 7.2.6, read where it is quoted): `957.5 ± 1.7 gal`, `958 ± 17 gal`, `1,240 ± 170 gal`. With none: the value alone.
  */
 export function printWithU(x: Uncertain, unit: string): string {
   const u = expanded(x)

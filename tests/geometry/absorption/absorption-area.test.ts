@@ -25,10 +25,11 @@ const pit = (d: number, h: number, count = 1): AbsorptionShape => ({
 
 describe(epa.source, () => {
   for (const row of epa.rows)
-    test.each(row.byDiameter.map((sqFt, i) => [i + 1, sqFt] as const).filter(([, sqFt]) => sqFt !== null))(
-      `%s ft across, ${row.depth} ft deep: %s sq ft`,
-      (d, sqFt) => {
-        expect(Math.abs(area(pit(d, row.depth), 'sidewall') - sqFt!)).toBeLessThanOrEqual(row.tolerance)
+    test.each(row.sqFt.map((sqFt, i) => [i + 1, sqFt] as const).filter(([, sqFt]) => sqFt !== null))(
+      `${row.what}: at %s ft, %s sq ft`,
+      (ft, sqFt) => {
+        const ours = area(pit(row.diameter ?? ft, row.thickness ?? ft), 'sidewall')
+        expect(Math.abs(ours - sqFt!)).toBeLessThanOrEqual(row.tolerance)
       },
     )
   test(epa.note.text, () => {

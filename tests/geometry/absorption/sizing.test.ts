@@ -21,7 +21,8 @@ import { redo, resultOf } from '../../measure/redo-step.ts'
 import examples from '../../oracles/absorption-examples/published.json' with { type: 'json' }
 import lesson from '../../oracles/worked-tank-examples/solids-share.json' with { type: 'json' }
 
-const { ryon, ryonTable, phsPerBedroom, illinois, texas, bed } = examples
+const { ryon, ryonTable, phsPerBedroom, illinois, texas, bed, areaFromPerc, sizingForms, pitStorage } =
+  examples
 
 describe('Ryon’s formula', () => {
   test(ryon.source, () => {
@@ -101,6 +102,41 @@ describe(texas.source, () => {
   })
 })
 
+test(areaFromPerc.source, () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 750, max: 7500 }),
+      fc.double({ min: 1, max: 120, noNaN: true }),
+      (gpd, t) => {
+        const whole = areaForFlow(exact(gpd), ryonRate(exact(t), areaFromPerc.divisor).value).value.value
+        expect(whole / ((gpd * Math.sqrt(t)) / areaFromPerc.divisor)).toBeCloseTo(1, 12)
+        for (const pct of areaFromPerc.reductionPct) {
+          const less = areaForFlow(exact(gpd), ryonRate(exact(t)).value, 1 - pct / 100).value.value
+          expect(less / whole).toBeCloseTo(1 - pct / 100, 12)
+        }
+      },
+    ),
+  )
+})
+
+test.each(sizingForms.cases)(
+  `${sizingForms.source}: $gpd gpd × $sqFtPerGpd × $factor`,
+  ({ gpd, sqFtPerGpd, factor, sqFt, widthFt, lengthFt }) => {
+    const area = areaForFlow(exact(gpd), exact(1 / sqFtPerGpd), factor).value
+    expect(Math.abs(area.value - sqFt)).toBeLessThanOrEqual(sizingForms.tolerance.value)
+    if (widthFt === undefined || lengthFt === undefined) return
+    const length = lengthForArea(area, exact(widthFt)).value.value
+    expect(Math.abs(length - lengthFt)).toBeLessThanOrEqual(sizingForms.tolerance.value)
+  },
+)
+
+test(pitStorage.source, () => {
+  const { diameterIn, depthFt, porosity, gal } = pitStorage
+  const bottom = (Math.PI * (diameterIn / 12) ** 2) / 4
+  const stored = must(voidVolume(exact(bottom), exact(depthFt), exact(porosity))).value.value
+  expect(Math.abs(stored - gal.value)).toBeLessThanOrEqual(gal.tolerance)
+})
+
 test(bed.source, () => {
   const area = areaForFlow(exact(bed.gpd), exact(bed.rate))
   expect(area.value.value).toBeCloseTo(bed.sqFt, 9)
@@ -173,8 +209,8 @@ describe('provided against required', () => {
 })
 
 describe(`days of storage: ${lesson.source}`, () => {
-  test.each(lesson.storage.cases)('$gpd gpd: $days days', ({ gpd, days, tolerance }) => {
-    const { value, steps } = must(daysOfStorage(exact(lesson.storage.gal), exact(gpd)))
+  test.each(lesson.storage.cases)('$gal gal, $gpd gpd: $days days', ({ gal, gpd, days, tolerance }) => {
+    const { value, steps } = must(daysOfStorage(exact(gal), exact(gpd)))
     expect(Math.abs(value.value - days)).toBeLessThanOrEqual(tolerance)
     expect(redo(steps[0]!)).toBeCloseTo(value.value, 9)
   })

@@ -9,12 +9,16 @@ import {
 } from '../../../src/geometry/solids/solids-readings.ts'
 import type { SolidsRule, SolidsVerdict } from '../../../src/geometry/solids/solids-rule.ts'
 import { exact, standardUncertainty, type Uncertain, uncertain } from '../../../src/measure/uncertain.ts'
+import type { SolidsRule as PackSolidsRule } from '../../../src/rules/values/solids-rules.ts'
 import { looseness, monteCarlo } from '../../measure/monte-carlo.ts'
 import { redo, resultOf } from '../../measure/redo-step.ts'
 import published from '../../oracles/solids/rules.json' with { type: 'json' }
 import lesson from '../../oracles/worked-tank-examples/solids-share.json' with { type: 'json' }
 
 const rules = published.rules as unknown as readonly SolidsRule[]
+/** What a pack holds is what the evaluation takes: the compiler says so here. */
+const fromPack = (it: PackSolidsRule): SolidsRule => it
+
 const rule = (id: string): SolidsRule => rules.find((it) => it.id === id)!
 const inches = (value: number, u = 0, name = 'r'): Uncertain => uncertain(value / 12, u / 12, name)
 
@@ -43,6 +47,12 @@ describe(lesson.source, () => {
     expect(pct).toBeGreaterThan(lesson.ruleOfPercent)
     expect(verdict('pct25', readings)).toBe('due')
   })
+})
+
+test('10 in of sludge and 5 of scum in 60 in are just 25 % (August 2015 lesson of the same journal): not above', () => {
+  const readings = { liquidDepth: inches(60), sludgeThickness: inches(10), scumThickness: inches(5) }
+  expect(verdict('pct25', readings)).toBe('not-due')
+  expect(verdict('pct25', { ...readings, scumThickness: inches(5.1) })).toBe('due')
 })
 
 describe('distances to the outlet device', () => {
@@ -184,6 +194,10 @@ describe('uncertainty and silence', () => {
         expect(rank[after]).toBeGreaterThanOrEqual(rank[before])
       }),
     )
+  })
+  test('a rule as a pack writes it, with its citations', () => {
+    const packed = { ...rule('pct25'), citations: [] } as unknown as PackSolidsRule
+    expect(evaluateSolidsRule(fromPack(packed), tank(6, 5, 2)).value.verdict).toBe('due')
   })
   test('the working ends in the verdict', () => {
     const { steps, value } = evaluateSolidsRule(rule('pima-7-21-050'), tank(22, 10, 2), 1000)

@@ -4,6 +4,7 @@ import { printGal, printGalWithU, printWithU } from '../../../src/measure/print/
 import { printFeetInches, printLength, printTenths } from '../../../src/measure/print/length.ts'
 import { printNumber, printSignificant } from '../../../src/measure/print/number.ts'
 import { uncertain } from '../../../src/measure/uncertain.ts'
+import rounding from '../../oracles/jcgm-100/rounding.json' with { type: 'json' }
 
 describe('lengths the trade’s way', () => {
   test.each([
@@ -89,6 +90,14 @@ describe('gallons', () => {
     [1000, 0, '1,000 gal'],
     [957.506, 0, '957.5 gal'],
   ])('%s with u %s is %s', (value, u, text) => expect(printGalWithU(uncertain(value, u, 'c'))).toBe(text))
+  test(rounding.source, () => {
+    const [ohms, kilohertz] = rounding.cases
+    expect(printWithU(uncertain(ohms!.value, ohms!.u, 'c'), 'Ω')).toBe(`${ohms!.estimate} ± 0.054 Ω`)
+    // The expanded uncertainty is printed, so half of theirs goes in.
+    expect(printWithU(uncertain(kilohertz!.value, kilohertz!.u / 2, 'c'), 'kHz')).toBe(
+      `1,000 ± ${kilohertz!.uncertaintyOfU} kHz`,
+    )
+  })
   test('what is printed covers what was meant, to the place it is printed to', () => {
     fc.assert(
       fc.property(
