@@ -1,11 +1,11 @@
 import type { PlainDate } from '../base/plain-date.ts'
-import type { AsBuilt, AsBuiltComponent, Correction } from '../records/as-built.ts'
+import type { AsBuilt, AsBuiltComponent, Correction, PermitRef } from '../records/as-built.ts'
 import type { SubmittedFindings } from '../records/findings.ts'
 import { asBuiltOn } from '../records/fold.ts'
 import type { FiledPermit } from '../records/permit.ts'
 import type { RuleBook } from '../rules/book.ts'
 import type { PlaceId } from '../rules/pack.ts'
-import { type Paired, pair } from './pairing.ts'
+import { type Paired, type Pairing, pair } from './pairing.ts'
 
 /** All that a reconciliation is a function of. */
 export type ReconcileInput = {
@@ -35,8 +35,27 @@ export function layOut(input: ReconcileInput): Case {
 export const componentsInService = (asBuilt: AsBuilt): readonly AsBuiltComponent[] =>
   asBuilt.components.filter(({ standing }) => standing === 'in-service')
 
-/** The permit date whose rules a component answers to: issue, else final approval, of the permit that put it in. */
+/**
+ * The permit date whose rules a component answers to: issue, else final approval, of the permit that put it in. Null
+ * where no paper put it in and one only mentions it.
+ */
 export function permitDate(component: AsBuiltComponent): PlainDate | null {
-  const { issuedOn, approvedOn } = component.events[0].permit
-  return issuedOn ?? approvedOn
+  const [{ what, permit }] = component.events
+  return what === 'mentioned' ? null : issueOf(permit)
 }
+
+/**
+ * The day on which these parts, for these many bedrooms, were permitted: when the last of them was put in, or the
+ * bedrooms were last set, whichever came later. A bedroom added under a permit is asked of that permit's code.
+ */
+export function permittedTogether(parts: readonly Pairing[], { bedrooms }: AsBuilt): PlainDate | null {
+  const days = parts.map(({ built }) => permitDate(built))
+  if (days.length === 0 || days.includes(null)) return null
+  const design = bedrooms.state === 'stated' ? issueOf(bedrooms.origin.permit) : null
+  return [...days, design].reduce(
+    (latest, day) => (day !== null && (latest ?? day) <= day ? day : latest),
+    null,
+  )
+}
+
+const issueOf = ({ issuedOn, approvedOn }: PermitRef): PlainDate | null => issuedOn ?? approvedOn

@@ -6,7 +6,7 @@ import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { requiredAbsorption } from '../../rules/work/required-absorption.ts'
 import { firm, likely, open, SYSTEM } from '../about.ts'
-import { type Case, permitDate } from '../case.ts'
+import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
 import { absorbingArea } from '../facts/absorbing-area.ts'
@@ -69,9 +69,11 @@ export const absorptionAgainstCode = check({
   },
 })
 
-/** The day the first absorption area in service was permitted, or today. */
-function governingDay(occasion: Occasion, { asOf, pairings }: Case): PlainDate | null {
+/** The day the absorption areas in service were permitted for the bedrooms on record, or today. */
+function governingDay(occasion: Occasion, { asOf, asBuilt, pairings }: Case): PlainDate | null {
   if (occasion === 'today') return asOf
-  const first = pairings.find(({ built }) => isAbsorption(built.kind))
-  return first ? permitDate(first.built) : null
+  return permittedTogether(
+    pairings.filter(({ built }) => isAbsorption(built.kind)),
+    asBuilt,
+  )
 }

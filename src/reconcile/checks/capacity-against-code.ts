@@ -4,7 +4,7 @@ import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { requiredCapacity } from '../../rules/work/required-capacity.ts'
 import { firm, likely, open, SYSTEM } from '../about.ts'
-import { type Case, permitDate } from '../case.ts'
+import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
 import { totalTankCapacity } from '../facts/total-capacity.ts'
@@ -97,9 +97,11 @@ export const capacityAgainstCode = check({
   },
 })
 
-/** The day the first tank in service was permitted, or today. */
-function governingDay(occasion: Occasion, { asOf, pairings }: Case): PlainDate | null {
+/** The day the tanks in service were permitted for the bedrooms on record, or today. */
+function governingDay(occasion: Occasion, { asOf, asBuilt, pairings }: Case): PlainDate | null {
   if (occasion === 'today') return asOf
-  const tank = pairings.find(({ built }) => built.kind === 'tank')
-  return tank ? permitDate(tank.built) : null
+  return permittedTogether(
+    pairings.filter(({ built }) => built.kind === 'tank'),
+    asBuilt,
+  )
 }
