@@ -75,3 +75,15 @@ test('another rule is another text', () => {
   const changed = ruleBook([{ ...first!, title: `${first!.title}.` }, ...rest])
   expect(canonicalText(changed)).not.toBe(canonicalText(SHIPPED))
 })
+
+test('a place’s text changes with the packs in its reach and with no others', () => {
+  const edited = (id: string) =>
+    ruleBook(
+      [...SHIPPED.packs.values()].map((pack) => (pack.pack === id ? { ...pack, title: 'Edited' } : pack)),
+    )
+  const before = canonicalText(SHIPPED, 'quillback')
+  expect(canonicalText(edited('ohio/tanks'), 'quillback')).toBe(before)
+  expect(canonicalText(edited('winnow/code'), 'quillback')).not.toBe(before)
+  expect(canonicalText(edited('ipsdc/tanks'), 'quillback')).not.toBe(before)
+  expect(canonicalText(SHIPPED, 'nowhere')).toBe('[]')
+})

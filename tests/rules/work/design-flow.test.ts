@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest'
+import { inForce } from '../../../src/rules/in-force.ts'
+import { designFlow } from '../../../src/rules/work/design-flow.ts'
+import { day } from '../day.ts'
+import { SHIPPED } from '../shipped-book.ts'
+
+const flow = (place: string, bedrooms: number) => {
+  const rule = inForce(SHIPPED, place, 'design.flow-per-bedroom', day('2020-01-01'))
+  if (rule.state !== 'in-force') throw new Error(rule.state)
+  return { ...designFlow(rule, bedrooms), verified: rule.verified }
+}
+
+test.each([
+  // 12VAC5-640-440(5), read: 150 gpd a bedroom
+  ['virginia', 3, 450, 'read'],
+  // 25 Pa. Code 73.31(a)(2), read: 400 gpd and 100 for each bedroom over three
+  ['pennsylvania', 2, 400, 'read'],
+  ['pennsylvania', 5, 600, 'read'],
+  // OAC 3701-29-11(B)(1), read: 120 gpd a bedroom, at least 240
+  ['ohio', 1, 240, 'read'],
+  ['ohio', 4, 480, 'read'],
+  // 310 CMR 15.203, from memory: 110 gpd a bedroom, at least 330
+  ['massachusetts', 2, 330, 'from-memory'],
+  ['massachusetts', 4, 440, 'from-memory'],
+])('%s, %d bedrooms: %d gpd (%s)', (place, bedrooms, gpd, verified) => {
+  expect(flow(place, bedrooms)).toMatchObject({ value: gpd, verified })
+})
+
+test('the working can be redone by hand', () => {
+  expect(flow('pennsylvania', 5).steps[0]).toMatchObject({
+    numbers: '400 + 100 × max(0, 5 − 3)',
+    result: '600 gpd',
+  })
+})
