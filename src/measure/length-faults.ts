@@ -5,16 +5,28 @@ import { expanded, minus, type Uncertain } from './uncertain.ts'
 /** Gathers every fault of a shape, so that all are told at once. */
 export type Faults = Issue[]
 
-/** A length that must be finite and more than zero. */
+/** Nothing on one parcel is longer or shorter than these; what is was mistyped, and would overflow or vanish. */
+const LONGEST_FT = 10_000
+const SHORTEST_FT = 0.001
+
+/** A length that must be more than zero, and one that a thing on a parcel can have. */
 export function positive(faults: Faults, pointer: string, name: string, length: Uncertain): void {
-  if (Number.isFinite(length.value) && length.value > 0) return
-  faults.push({ pointer, message: `The ${name} is ${length.value} ft: it must be more than zero.` })
+  const ft = length.value
+  if (ft >= SHORTEST_FT && ft <= LONGEST_FT) return
+  const must =
+    ft > LONGEST_FT
+      ? `be at most ${LONGEST_FT} ft`
+      : ft > 0
+        ? `be at least ${SHORTEST_FT} ft`
+        : 'be more than zero'
+  faults.push({ pointer, message: `The ${name} is ${ft} ft: it must ${must}.` })
 }
 
 /** A length that may be zero. */
 export function notNegative(faults: Faults, pointer: string, name: string, length: Uncertain): void {
-  if (Number.isFinite(length.value) && length.value >= 0) return
-  faults.push({ pointer, message: `The ${name} is ${length.value} ft: it can't be less than zero.` })
+  if (length.value >= 0 && length.value <= LONGEST_FT) return
+  const must = length.value > LONGEST_FT ? `be at most ${LONGEST_FT} ft` : 'not be less than zero'
+  faults.push({ pointer, message: `The ${name} is ${length.value} ft: it must ${must}.` })
 }
 
 /**

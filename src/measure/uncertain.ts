@@ -7,6 +7,7 @@ import { invariant } from '../base/invariant.ts'
  *
  * Law of propagation of uncertainty, JCGM 100:2008 5.1.2 eq. (10) for independent causes; the shared-cause form is
  * 5.2.2 eq. (13) written by its causes (the JCGM's own way of avoiding covariances, F.1.2.3).
+ * 5.1.2 was read; the numbers of the other clauses are from memory, here and below.
  */
 export type Uncertain = {
   readonly value: number

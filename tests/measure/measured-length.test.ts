@@ -10,7 +10,7 @@ import { isMethod, METHOD_NAMES, METHODS, type MethodPreset } from '../../src/me
 import { TAPE_TOLERANCE, tapeToleranceFt } from '../../src/measure/tape-tolerance.ts'
 import { minus, plus, standardUncertainty, uncertain } from '../../src/measure/uncertain.ts'
 import oracle from '../oracles/nist-handbook-44/tape-tolerance.json' with { type: 'json' }
-import { uniform } from './monte-carlo.ts'
+import { looseness, monteCarlo, uniform } from './monte-carlo.ts'
 
 describe(oracle.source, () => {
   test.each(oracle.cases)('$ftFrom to $ftTo ft: ± $plusMinusIn in', ({ ftFrom, ftTo, plusMinusIn }) => {
@@ -109,6 +109,12 @@ describe('inside from outside', () => {
     expect(inside.value).toBe(8)
     expect(inside.causes.get('wall')).toBeCloseTo(-0.02, 15)
     expect(standardUncertainty(inside)).toBeCloseTo(Math.hypot(0.03, 0.02), 15)
+  })
+  test('and by draws', () => {
+    const [outside, wall] = [uncertain(8.5, 0.03, 'outside'), uncertain(0.25, 0.01, 'wall')]
+    const drawn = monteCarlo(([o = 0, w = 0]) => o - 2 * w, [outside, wall])
+    const u = standardUncertainty(insideFromOutside(outside, wall))
+    expect(Math.abs(u / drawn.standardDeviation - 1)).toBeLessThan(looseness())
   })
   test('two walls measured apart: by squares', () => {
     const outside = uncertain(8.5, 0.03, 'outside')

@@ -97,6 +97,10 @@ function longForm(list: readonly Token[], text: string): Rate {
   let at = first.value.next
   while (at < list.length && JOINS.has(list[at]!.text.toLowerCase()) && joinsHere(list, at)) at += 1
   const second = sideAt(list, at)
+  if (!second && first.value.side.kind === 'time' && first.value.next === list.length)
+    return refuse(`${quoted(text)} is a time: write how far the water fell in it, like ${LIKE}`, [
+      `${text.trim()}/in`,
+    ])
   if (!second?.ok) return second ?? notARate(text)
   if (second.value.next < list.length || at === first.value.next) return notARate(text)
   const [a, b] = [first.value.side, second.value.side]

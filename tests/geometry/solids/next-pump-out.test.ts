@@ -4,6 +4,7 @@ import { addDays, type PlainDate } from '../../../src/base/plain-date.ts'
 import { must } from '../../../src/base/result.ts'
 import { nextPumpOut, type PumpOutTable } from '../../../src/geometry/solids/next-pump-out.ts'
 import { exact, expanded, uncertain } from '../../../src/measure/uncertain.ts'
+import { looseness, monteCarlo } from '../../measure/monte-carlo.ts'
 import oracle from '../../oracles/solids/pump-out-years.json' with { type: 'json' }
 
 const table: PumpOutTable = oracle.table
@@ -58,6 +59,11 @@ test('an uncertain capacity makes an earliest day', () => {
   // Slope between 900 and 1,000 gal: 0.4 years per 100 gal; U = 50 gal.
   expect(expanded(answer.years)).toBeCloseTo(0.2, 12)
   expect(answer.earliest < answer.dueOn).toBe(true)
+  const drawn = monteCarlo(([gal = 0]) => must(at(gal, 3)).value.years.value, [uncertain(950, 10, 'tank')], {
+    trials: 20_000,
+  })
+  const near = must(nextPumpOut(table, uncertain(950, 10, 'tank'), 3, pumped)).value
+  expect(Math.abs(expanded(near.years) / 2 / drawn.standardDeviation - 1)).toBeLessThan(looseness(20_000))
 })
 
 test('outside the table there is no answer, and the refusal names the table', () => {

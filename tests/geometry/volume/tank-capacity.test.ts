@@ -122,6 +122,11 @@ describe.each(Object.keys(cases(noError)))('%s', (name) => {
       const ratio = standardUncertainty(capacity) / drawn.standardDeviation
       expect(Math.abs(ratio - 1)).toBeLessThan(looseness())
       expect(Math.abs(drawn.mean / capacity.value - 1)).toBeLessThan(5e-3)
+      const perInch = must(gallonsPerInch(shape)).value
+      const surfaces = monteCarlo((values) => (body.surfaceAt(values) * GAL_PER_CU_FT) / 12, body.inputs)
+      expect(Math.abs(standardUncertainty(perInch) / surfaces.standardDeviation - 1)).toBeLessThan(
+        looseness(),
+      )
     }
   })
 
@@ -366,6 +371,19 @@ describe('what can’t be measured out is refused, every fault at once', () => {
     expect(issues(nested).map((line) => line.split(' ')[0])).toEqual(['/tanks/1/second/liquidDepth'])
     expect(issues({ kind: 'in-series', tanks: [] })).toEqual(['/tanks There is no tank in the series.'])
   })
+  test('lengths no tank has: too long would overflow, too short would vanish', () => {
+    const box = (ft: number): TankShape => ({
+      kind: 'rectangular',
+      length: exact(ft),
+      width: exact(4),
+      liquidDepth: exact(4),
+    })
+    expect(issues(box(1e308))).toEqual([
+      '/length The inside length is 1e+308 ft: it must be at most 10000 ft.',
+    ])
+    expect(issues(box(1e-320))).toHaveLength(1)
+    expect(issues(box(Number.POSITIVE_INFINITY))).toHaveLength(1)
+  })
   test('heads and corners that can’t be', () => {
     const dished = (rise: number): TankShape => ({
       kind: 'horizontal-cylinder',
@@ -397,6 +415,24 @@ test('one tape over every side: its error enters three times and adds, where sep
   // By hand: slopes 16, 32, 32 sq ft at u = 0.02 ft: sum 1.6, root sum of squares 0.96 cu ft.
   expect(one).toBeCloseTo(1.6 * GAL_PER_CU_FT, 10)
   expect(three).toBeCloseTo(0.96 * GAL_PER_CU_FT, 10)
+})
+
+test('close under the crown a first-order u is low, and by how much', () => {
+  // d 5 ft, readings of ±1/2 in. At 19/20 of the height the barrel is 98 % full and the surface narrows fast.
+  const at = (share: number) => {
+    const shape: TankShape = {
+      kind: 'horizontal-cylinder',
+      diameter: taped(5, 'd'),
+      length: taped(8, 'L'),
+      liquidDepth: taped(5 * share, 'D'),
+    }
+    const body = must(bodyOf(shape))
+    const drawn = monteCarlo((values) => body.volumeAt(values) * GAL_PER_CU_FT, body.inputs)
+    return standardUncertainty(must(tankCapacity(shape)).value) / drawn.standardDeviation
+  }
+  expect(Math.abs(at(0.8) - 1)).toBeLessThan(looseness())
+  expect(Math.abs(at(0.95) - 1)).toBeLessThan(0.02)
+  expect(at(1)).toBeGreaterThan(0.9)
 })
 
 test('analytic propagation is propagation by central differences', () => {

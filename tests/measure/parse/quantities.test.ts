@@ -172,6 +172,7 @@ describe('percolation rates', () => {
   test('a range is refused with its ends, a number alone with its unit', () => {
     expect(refusalOf(parsePercRate('5-10 mpi')).readings).toEqual(['5 min/in', '10 min/in'])
     expect(refusalOf(parsePercRate('20')).readings).toEqual(['20 min/in'])
+    expect(refusalOf(parsePercRate('20 min')).readings).toEqual(['20 min/in'])
     expect(must(parsePercRate('20', { bare: 'min/in' })).minPerIn).toBe(20)
   })
   test.each([
