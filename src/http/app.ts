@@ -36,7 +36,6 @@ import multipart from '@fastify/multipart'
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
 import { uuidv7 } from 'uuidv7'
-import type { Settings } from '../config.ts'
 import type { OperationContext } from '../operations/context.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
 import { callerFinder } from './access/caller.ts'
@@ -55,13 +54,20 @@ import { validateWithZod } from './plugins/validation.ts'
 import { problemSchema } from './problem.ts'
 import { registerRoutes } from './routes.ts'
 
+/** The settings that are about answering; docs/settings.md says what each is for. */
+export type HttpSettings = {
+  readonly ANSWERS: 'fast' | 'checked'
+  readonly BODY_LIMIT_KB: number
+  readonly UPLOAD_LIMIT_MB: number
+  readonly REQUESTS_PER_MINUTE: number
+  readonly TRUST_PROXY: boolean
+  readonly METRICS_TOKEN?: string | undefined
+}
+
 /** What the service stands on. */
 export type Services = OperationContext & {
   readonly database: OpenDatabase
-  readonly settings: Pick<
-    Settings,
-    'ANSWERS' | 'BODY_LIMIT_KB' | 'UPLOAD_LIMIT_MB' | 'REQUESTS_PER_MINUTE' | 'TRUST_PROXY' | 'METRICS_TOKEN'
-  >
+  readonly settings: HttpSettings
   readonly logger?: FastifyBaseLogger
 }
 

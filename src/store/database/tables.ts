@@ -1,13 +1,6 @@
 import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
-
-/** A jsonb column: read as a value, written as JSON text (pg would write a bare array as a PostgreSQL array). */
-export type Json<T = unknown> = ColumnType<T, string, string>
-/** timestamptz: read as Date, written as Date or ISO 8601 text. */
-export type Instant = ColumnType<Date, Date | string, Date | string>
-export type MaybeInstant = ColumnType<Date | null, Date | string | null | undefined, Date | string | null>
-export type GeneratedInstant = ColumnType<Date, Date | string | undefined, Date | string>
-/** date: `YYYY-MM-DD`, never a Date, which would move with the time zone. */
-export type Day = string
+import type { AccessTokenTable, AccountTable, CountyTable, OrganisationTable } from './access-tables.ts'
+import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
@@ -34,43 +27,6 @@ export type Tables = {
   readonly job: JobTable
   readonly event: EventTable
   readonly rule_book: RuleBookTable
-}
-
-type CountyTable = {
-  id: string
-  name: string
-  rule_pack: string
-  parcel_format: Json
-  revision: Generated<number>
-  created_at: GeneratedInstant
-}
-
-type OrganisationTable = {
-  id: string
-  kind: 'county' | 'firm' | 'agent'
-  name: string
-  created_at: GeneratedInstant
-}
-
-type AccountTable = {
-  id: string
-  organisation: string
-  label: string
-  role: 'firm' | 'reviewer' | 'agent'
-  suspended_at: MaybeInstant
-  created_at: GeneratedInstant
-}
-
-type AccessTokenTable = {
-  id: string
-  account: string
-  name: string
-  hash: Buffer
-  counties: string[]
-  created_at: GeneratedInstant
-  expires_at: MaybeInstant
-  revoked_at: MaybeInstant
-  last_used_at: MaybeInstant
 }
 
 type ParcelTable = {
