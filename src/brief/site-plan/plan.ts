@@ -36,7 +36,7 @@ export function sitePlan(given: Case, coverage = 0.95): SitePlan | null {
   const reference = referenceOf(given)
   if (!reference) return null
   const recorded = pairings.flatMap(({ built }) => {
-    const place = recordedPlace(built, findings)
+    const place = recordedPlace(built, given)
     return place.state === 'known'
       ? marks(built.label, built.kind, 'recorded', place.value.points, coverage)
       : []

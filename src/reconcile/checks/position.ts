@@ -17,10 +17,17 @@ export const position = check({
   subjects: ({ pairings }): readonly SeenPairing[] => pairings.filter(wasSeen),
   about: aboutPairing,
   facts: {
-    recorded: ({ built }, { findings }) => recordedPlace(built, findings),
+    recorded: ({ built }, given) => recordedPlace(built, given),
     found: ({ built, found }, { findings }) => foundPlace(found, findings!, built.reference),
   },
-  rules: { significance: { name: 'position.significance', on: (_, { asBuilt }) => asBuilt.on } },
+  rules: {
+    significance: { name: 'position.significance', on: (_, { asBuilt }) => asBuilt.on },
+    accuracy: {
+      name: 'position.record-accuracy-ft',
+      on: ({ built }) => built.events[0].permit.approvedOn,
+      optional: true,
+    },
+  },
   decide({ recorded, found }, { significance }, { built }) {
     const apart = recorded.points.flatMap((from) =>
       found.points.map((to) => distanceBetween(from, to, significance.value.amount)),

@@ -76,7 +76,7 @@ function between({ pairings }: Case): readonly Between[] {
   return parts.flatMap((from) => wells.map((well) => ({ from, well })))
 }
 
-const placeOf = ({ built, found }: Pairing, { findings }: Case): Fact<Place> =>
-  found && findings && found.tie
-    ? firstKnown(foundPlace(found, findings, built.reference), recordedPlace(built, findings))
-    : recordedPlace(built, findings)
+const placeOf = ({ built, found }: Pairing, given: Case): Fact<Place> =>
+  found && given.findings && found.tie
+    ? firstKnown(foundPlace(found, given.findings, built.reference), recordedPlace(built, given))
+    : recordedPlace(built, given)

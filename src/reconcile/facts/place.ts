@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/position/point.ts'
 import { positionFromTwoTies } from '../../geometry/position/two-ties.ts'
 import { measuredLength } from '../../measure/measured-length.ts'
-import { METHODS } from '../../measure/methods.ts'
+import { METHODS, type Method, type MethodPreset } from '../../measure/methods.ts'
 import { printLength } from '../../measure/print/length.ts'
 import type { Step } from '../../measure/step.ts'
 import type { Uncertain } from '../../measure/uncertain.ts'
@@ -10,6 +10,8 @@ import { statedValue } from '../../records/claim.ts'
 import type { Reference, Side, Tie } from '../../records/component.ts'
 import type { FoundComponent, SubmittedFindings } from '../../records/findings.ts'
 import type { FoundLength, StatedLength } from '../../records/quantity.ts'
+import { inForce } from '../../rules/in-force.ts'
+import type { Case } from '../case.ts'
 import { beside, claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 
@@ -21,20 +23,33 @@ export type Place = {
 
 /** Baseline of the reference wall: as the visit taped it, else as the record states it. */
 type Baseline = { readonly length: Uncertain; readonly exhibit: Exhibit }
+type Presets = { readonly [M in Method]: MethodPreset }
 
 const printTie = ({ a, b, side }: Tie<StatedLength>): string =>
   `A ${printLength(a.ft)}, B ${printLength(b.ft)}${side === null ? ', side not said' : side === 'away' ? ', away from the house' : ', on the house side'}`
 
-/** Where the record's ties put a component, each tie good to the accuracy that record drawings are held to. */
-export function recordedPlace(built: AsBuiltComponent, findings: SubmittedFindings | null): Fact<Place> {
+/** How a length on record is off: by the rule that held when the part went in, else as record drawings are. */
+function onRecord(built: AsBuiltComponent, { book, county }: Case): Presets {
+  const { approvedOn, issuedOn } = built.events[0].permit
+  const day = approvedOn ?? issuedOn
+  const rule = day === null ? null : inForce(book, county, 'position.record-accuracy-ft', day)
+  if (rule?.state !== 'in-force') return METHODS
+  const reading = { inches: 12 * rule.value.amount }
+  return { ...METHODS, 'record-drawing': { ...METHODS['record-drawing'], reading } }
+}
+
+/** Where the record's ties put a component, each tie good to the accuracy that its record was held to. */
+export function recordedPlace(built: AsBuiltComponent, given: Case): Fact<Place> {
   const tie = claimFact(built.measures.tie, `ties to ${built.label}`, printTie)
   if (tie.state !== 'known') return tie
-  const baseline = baselineOf(built.reference, findings)
+  const presets = onRecord(built, given)
+  const baseline = baselineOf(built.reference, given.findings, presets)
   if (!baseline)
     return lacking('neither the record nor the visit gives the distance between the corners A and B')
   const taped = (ft: number, name: string, halfStepFt: number) =>
     measuredLength(ft, 'record-drawing', 'record drawing', `record: tie ${name} of ${built.label}`, {
       halfStepFt,
+      presets,
     })
   const place = placed(
     taped(tie.value.a.ft, 'A', tie.value.a.halfStepFt),
@@ -61,7 +76,7 @@ export function foundPlace(
       `the visit measured from ${corners.a} and ${corners.b}, the record from ${recorded.a} and ${recorded.b}`,
     )
   }
-  const baseline = baselineOf(reference, findings)
+  const baseline = baselineOf(reference, findings, METHODS)
   if (!baseline)
     return lacking('neither the record nor the visit gives the distance between the corners A and B')
   const place = placed(
@@ -84,6 +99,7 @@ export function foundPlace(
 function baselineOf(
   reference: Claim<Reference<StatedLength>>,
   findings: SubmittedFindings | null,
+  presets: Presets,
 ): Baseline | null {
   const taped = findings?.record.reference?.baseline
   if (findings && taped) {
@@ -103,6 +119,7 @@ function baselineOf(
   return {
     length: measuredLength(stated.ft, 'record-drawing', 'record drawing', 'record: baseline', {
       halfStepFt: stated.halfStepFt,
+      presets,
     }),
     exhibit: {
       what: 'baseline between corners A and B',
