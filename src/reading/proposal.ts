@@ -13,6 +13,7 @@ export type Doubt = {
     | 'out-of-range'
     | 'arithmetic'
     | 'date-order'
+    | 'not-in-county'
     | 'readers-differ'
     | 'other-value-on-paper'
     | 'unit-assumed'

@@ -90,7 +90,8 @@ export function makeTruth(seed: number, era: Era): Truth {
     `SW${String(year).slice(2)}${String(roll.whole(1, 9999)).padStart(4, '0')}`,
     `${roll.whole(1000, 9999)}`,
   ])
-  const components = componentsOf(roll, era, bedrooms)
+  const baselineFt = roll.whole(24, 48)
+  const components = componentsOf(roll, era, bedrooms, baselineFt)
   const withTies = components.some(({ tie }) => tie)
   const wall = roll.pick(['rear', 'front'] as const)
   return {
@@ -108,7 +109,7 @@ export function makeTruth(seed: number, era: Era): Truth {
             reference: {
               a: `${wall} left corner of house`,
               b: `${wall} right corner of house`,
-              baseline: feetInches(roll.whole(24, 48)),
+              baseline: feetInches(baselineFt),
               wall,
             },
           }
@@ -126,11 +127,16 @@ export function makeTruth(seed: number, era: Era): Truth {
   }
 }
 
-function componentsOf(roll: Dice, era: Era, bedrooms: number): Component[] {
-  const tie = (): NonNullable<Component['tie']> => ({
-    a: feetInches(roll.whole(24, 80) / 2),
-    b: feetInches(roll.whole(30, 90) / 2),
-  })
+function componentsOf(roll: Dice, era: Era, bedrooms: number, baselineFt: number): Component[] {
+  // The second tie makes a triangle with the first and the baseline, as any two ties of one place do.
+  const tie = (): NonNullable<Component['tie']> => {
+    const a = roll.whole(24, 80) / 2
+    const least = Math.abs(baselineFt - a) + 1
+    return {
+      a: feetInches(a),
+      b: feetInches(Math.round((least + roll.unit() * (2 * Math.min(a, baselineFt) - 2)) * 2) / 2),
+    }
+  }
   const material = roll.pick(
     era < 1970
       ? (['concrete', 'steel', 'concrete-block'] as const)
@@ -141,6 +147,11 @@ function componentsOf(roll: Dice, era: Era, bedrooms: number): Component[] {
   const capacity = roll.pick(
     era < 1970 ? ['500 gal', '750 gal', '900 gal'] : ['1,000 gal', '1,250 gal', '1,500 gal'],
   )
+  // Inside dimensions that hold what the tank is sold as, to the half foot below it and up: 1 ft3 is 7.48052 gal.
+  const gallons = Number(capacity.replace(/\D/g, ''))
+  const depthFt = roll.whole(7, 10) / 2
+  const widthFt = Math.round(Math.sqrt(gallons / 7.48052 / depthFt / 1.9) * 2) / 2
+  const lengthFt = Math.round((gallons / 7.48052 / depthFt / widthFt) * 2 + 0.2) / 2
   const tank: Component = {
     tag: 'septic tank',
     kind: 'tank',
@@ -148,9 +159,9 @@ function componentsOf(roll: Dice, era: Era, bedrooms: number): Component[] {
     capacity,
     material,
     compartments: era >= 1978 ? roll.whole(1, 2) : 1,
-    length: feetInches(roll.whole(14, 20) / 2),
-    width: feetInches(roll.whole(7, 10) / 2),
-    liquidDepth: feetInches(roll.whole(8, 10) / 2),
+    length: feetInches(lengthFt),
+    width: feetInches(widthFt),
+    liquidDepth: feetInches(depthFt),
     tie: tie(),
   }
   const sewer: Component = {

@@ -30,30 +30,48 @@ export async function openPdf(path: string): Promise<Opened> {
   const { hasHeader, hasEnd } = await ends(file, size)
   if (!hasHeader) return { ok: false, why: 'not-a-pdf' }
   const pdfjs = await loadPdfjs()
+  const whole = size > IN_MEMORY_BYTES ? undefined : await file.readFile()
+  const notes = hasEnd ? [] : ['The end of this file is missing; what could be recovered was read.']
   try {
-    const pdf = await pdfjs.getDocument({
-      ...(size > IN_MEMORY_BYTES
-        ? { range: ranges(pdfjs, file, size), disableAutoFetch: true, disableStream: true }
-        : { data: new Uint8Array(await file.readFile()) }),
-      isEvalSupported: false,
-      enableXfa: false,
-      useSystemFonts: false,
-      disableFontFace: true,
-      maxImageSize: MAX_IMAGE_PIXELS,
-      verbosity: 0,
-      cMapUrl: `${join(pdfjsFolder, 'cmaps')}/`,
-      cMapPacked: true,
-      standardFontDataUrl: `${join(pdfjsFolder, 'standard_fonts')}/`,
-      wasmUrl: `${join(pdfjsFolder, 'wasm')}/`,
-      iccUrl: `${join(pdfjsFolder, 'iccs')}/`,
-    }).promise
-    const notes = hasEnd ? [] : ['The end of this file is missing; what could be recovered was read.']
-    return { ok: true, pdf, notes }
+    const source = whole
+      ? { data: new Uint8Array(whole) }
+      : { range: ranges(pdfjs, file, size), disableAutoFetch: true, disableStream: true }
+    return { ok: true, pdf: await load(pdfjs, source), notes }
   } catch (error) {
     if ((error as Error).name === 'PasswordException') return { ok: false, why: 'encrypted' }
     if (error instanceof RangeError || /allocation/i.test((error as Error).message)) throw error
+    const mended = whole && withTrailer(whole)
+    if (mended) {
+      const pdf = await load(pdfjs, { data: mended }).catch(() => undefined)
+      if (pdf) return { ok: true, pdf, notes }
+    }
     return { ok: false, why: hasEnd ? 'damaged' : 'truncated' }
   }
+}
+
+const load = (pdfjs: Pdfjs, source: object): Promise<PDFDocumentProxy> =>
+  pdfjs.getDocument({
+    ...source,
+    isEvalSupported: false,
+    enableXfa: false,
+    useSystemFonts: false,
+    disableFontFace: true,
+    maxImageSize: MAX_IMAGE_PIXELS,
+    verbosity: 0,
+    cMapUrl: `${join(pdfjsFolder, 'cmaps')}/`,
+    cMapPacked: true,
+    standardFontDataUrl: `${join(pdfjsFolder, 'standard_fonts')}/`,
+    wasmUrl: `${join(pdfjsFolder, 'wasm')}/`,
+    iccUrl: `${join(pdfjsFolder, 'iccs')}/`,
+  }).promise
+
+/** A file cut short has lost the pointer to its catalogue; the catalogue itself is often still there to be found. */
+function withTrailer(whole: Buffer): Uint8Array | undefined {
+  const text = whole.toString('latin1')
+  const catalogue = [...text.matchAll(/(\d+) (\d+) obj\s*<<(?:(?!endobj)[^])*?\/Type\s*\/Catalog\b/g)].at(-1)
+  if (!catalogue) return undefined
+  const trailer = `\nendobj\ntrailer\n<< /Root ${catalogue[1]} ${catalogue[2]} R >>\nstartxref\n0\n%%EOF\n`
+  return new Uint8Array(Buffer.concat([whole, Buffer.from(trailer)]))
 }
 
 /** ISO 32000-2 7.5.2 and annex I: readers accept the header within the first 1,024 bytes, the end mark likewise. */

@@ -1,0 +1,52 @@
+import { parseLength } from '../../measure/parse/length.ts'
+import { parseVolume } from '../../measure/parse/volume.ts'
+import { parseDate } from '../date.ts'
+import type { Doubt, FoundHow } from '../proposal.ts'
+import type { Statement } from '../statement.ts'
+
+export type Chosen = {
+  readonly statement: Statement
+  readonly confidence: number
+  readonly doubts: readonly Doubt[]
+}
+
+/** A tick is a decision, a label a question answered; running text mentions things in passing. */
+const TRUST: Record<FoundHow, number> = { family: 1, tick: 1, table: 0.99, label: 0.98, prose: 0.93 }
+
+const weight = ({ fit, how, excerpt }: Statement): number => fit * TRUST[how] * excerpt.confidence
+
+/** The best of several statements of one thing; another value on the paper is kept as a doubt. */
+export function choose(statements: readonly Statement[]): Chosen | undefined {
+  const sorted = [...statements].sort((a, b) => weight(b) - weight(a))
+  const [statement, ...others] = sorted
+  if (!statement) return undefined
+  const same = others.filter(({ value }) => sameValue(value, statement.value))
+  const rivals = others.filter(
+    (other) => !sameValue(other.value, statement.value) && weight(other) > 0.6 * weight(statement),
+  )
+  const best = weight(statement)
+  const confidence = rivals.length > 0 ? best * 0.75 : same.length > 0 ? 1 - (1 - best) * 0.5 : best
+  const doubts: Doubt[] = [...statement.doubts]
+  if (rivals.length > 0)
+    doubts.push({
+      kind: 'other-value-on-paper',
+      says: `the paper also gives ${[...new Set(rivals.map(({ excerpt }) => `"${excerpt.words}"`))].join(', ')}`,
+      readings: [...new Set(rivals.map(({ value }) => value))],
+    })
+  return { statement, confidence: Math.min(0.999, confidence), doubts }
+}
+
+/** Two writings of one value: the same words, or the same length, volume or day. */
+export function sameValue(a: string | number, b: string | number): boolean {
+  if (a === b) return true
+  if (typeof a === 'number' || typeof b === 'number') return false
+  if (plain(a) === plain(b)) return true
+  const [la, lb] = [parseLength(a), parseLength(b)]
+  if (la.ok && lb.ok) return Math.abs(la.value.ft - lb.value.ft) < 1e-6
+  const [va, vb] = [parseVolume(a), parseVolume(b)]
+  if (va.ok && vb.ok) return Math.abs(va.value.gal - vb.value.gal) < 1e-6
+  const [da, db] = [parseDate(a), parseDate(b)]
+  return da.ok && db.ok && da.value === db.value
+}
+
+const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, '')

@@ -1,0 +1,108 @@
+import type { Ask, SubjectKind } from '../lexicon/sense.ts'
+import type { ParcelNumberFormat } from '../parcel-number.ts'
+import { findCounts, findNumbers } from '../values/count.ts'
+import { findDates } from '../values/date.ts'
+import type { Found } from '../values/found.ts'
+import { findAddresses, findParcelNumbers, findPermitNumbers } from '../values/identifiers.ts'
+import { findLengths } from '../values/length.ts'
+import { mendedFigures } from '../values/mended.ts'
+import { findVolumes } from '../values/volume.ts'
+import { bareUnitFor } from './bare-units.ts'
+import type { LabelUnit } from './groups.ts'
+import { findSense, findSoil } from './vocabulary.ts'
+
+export type ReadingContext = {
+  readonly format: ParcelNumberFormat
+  /** The words come from a picture, so letters may be misread. */
+  readonly misread: boolean
+}
+
+/** What is asked for, of which component, in which unit if the label names one. */
+export type Question = {
+  readonly ask: Ask
+  readonly kind: SubjectKind | null
+  readonly unit: LabelUnit | null
+}
+
+/** Values in a text that answer a question, in order of place. */
+export function answers(text: string, question: Question, context: ReadingContext): Found[] {
+  const direct = typed(text, question, context)
+  if (direct.length > 0 || !context.misread) return direct
+  const mended = mendedFigures(text)
+  if (!mended.changed) return []
+  return typed(mended.text, question, context).map((found) => ({
+    ...found,
+    fit: found.fit * 0.9,
+    doubts: [
+      ...found.doubts,
+      {
+        kind: 'confusable-digits',
+        says: `"${text.slice(found.start, found.end).trim()}" was read with letters where figures belong`,
+        readings: [found.value],
+      },
+    ],
+  }))
+}
+
+function typed(text: string, { ask, kind, unit }: Question, { format, misread }: ReadingContext): Found[] {
+  switch (ask) {
+    case 'number':
+      return findPermitNumbers(text)
+    case 'parcelNumber':
+      return findParcelNumbers(text, format)
+    case 'address':
+      return firstOf(findAddresses(text), freeText(text, 4, 80, /\d/))
+    case 'kind':
+      return findSense(text, 'work', misread)
+    case 'issuedOn':
+    case 'approvedOn':
+      return findDates(text)
+    case 'bedrooms':
+      return findCounts(text, 1, 20)
+    case 'designFlowGpd':
+      return findNumbers(text, 30, 50_000)
+    case 'percRateMpi':
+      return findNumbers(text, 0.2, 480)
+    case 'soilTexture':
+      return firstOf(findSoil(text), freeText(text, 3, 40, /^\D+$/))
+    case 'cornerA':
+    case 'cornerB':
+      return freeText(
+        text.replace(/^(\s*)(?:is|the|at|located)\b/i, (lead) => ' '.repeat(lead.length)),
+        4,
+        80,
+        /[a-z]{3}/i,
+      )
+    case 'remarks':
+      return freeText(text, 2, 400, /[a-z]{2}/i)
+    case 'capacity':
+      return findVolumes(text, unit === null || unit === 'gal' ? 'gal' : 'refuse', unit === 'gal')
+    case 'compartments':
+      return findCounts(text, 1, 9)
+    case 'count':
+      return findCounts(text, 1, 99)
+    case 'material':
+      return findSense(text, 'material', misread)
+    case 'shape':
+      return findSense(text, 'shape', misread)
+    case 'area':
+      return findNumbers(text, 10, 20_000)
+    case 'rate':
+      return findNumbers(text, 0.05, 5)
+    case 'dimensions':
+    case 'ties':
+      return []
+    default:
+      return findLengths(text, bareUnitFor(ask, kind, unit))
+  }
+}
+
+const firstOf = (found: Found[], otherwise: Found[]): Found[] => (found.length > 0 ? found : otherwise)
+
+/** A whole text as a value, without the marks around it. */
+function freeText(text: string, least: number, most: number, shape: RegExp): Found<string>[] {
+  const lead = /^[\s:=.,;()-]*/.exec(text)![0].length
+  const value = text.slice(lead).replace(/[\s.,;:(=-]+$/, '')
+  if (value.length < least || value.length > most || !shape.test(value)) return []
+  return [{ start: lead, end: lead + value.length, value: value.replace(/\s+/g, ' '), fit: 0.9, doubts: [] }]
+}

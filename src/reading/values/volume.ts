@@ -1,0 +1,46 @@
+import { parseVolume } from '../../measure/parse/volume.ts'
+import { type Found, matches } from './found.ts'
+
+const AMOUNT = String.raw`\d{1,3}(?:[,.]\d{3})+|\d+(?:\.\d+)?`
+const WITH_UNIT = new RegExp(
+  String.raw`(?<![\d.,/])(${AMOUNT})\s*-?\s*(gallons?|gals?|gal|gls?|g|cu\.?\s*ft|cubic\s*f(?:ee|oo)t|liters?|litres?)\b\.?(?!\s*(?:per|/|a)\s*day|\s*/|pd)`,
+  'i',
+)
+const BARE = new RegExp(
+  String.raw`(?<![\d.,/'"$#-])(${AMOUNT})(?![\d'"’”/%]|[.,]\d|\s?(?:ft|in\b|feet|x\b|sq|min|gpd|mpi|-\d))`,
+  'i',
+)
+
+/** Volumes in a text, in order; bare numbers as gallons where `bare` allows them. */
+export function findVolumes(
+  text: string,
+  bare: 'gal' | 'refuse' = 'refuse',
+  unitInLabel = false,
+): Found<string>[] {
+  const found = matches(text, WITH_UNIT, ([, amount, unit]) => {
+    const value = /^(?:g|gal|gl)/i.test(unit!) ? `${thousands(amount!)} gal` : `${amount} ${unit}`
+    return parseVolume(value).ok ? { value, fit: 1, doubts: [] } : undefined
+  })
+  if (found.length > 0 || bare === 'refuse') return found
+  return matches(text, BARE, ([, amount]) => {
+    const number = Number(amount!.replace(/,/g, ''))
+    const value = `${thousands(amount!)} gal`
+    if (number < 50 || number > 50_000 || !parseVolume(value).ok) return undefined
+    return {
+      value,
+      fit: unitInLabel ? 0.98 : 0.85,
+      doubts: unitInLabel
+        ? []
+        : [
+            {
+              kind: 'unit-assumed',
+              says: `no unit is written beside ${amount}; gallons are usual here`,
+              readings: [value],
+            },
+          ],
+    }
+  })
+}
+
+/** A point between thousands is a comma misread: `1.000` is `1,000` (nobody states thousandths of a gallon). */
+const thousands = (amount: string): string => amount.replace(/\.(\d{3})$/, ',$1')
