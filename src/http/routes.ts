@@ -7,9 +7,20 @@ import { permits } from './api/permits/routes.ts'
 import { reconciliations } from './api/reconciliations/routes.ts'
 import { trial } from './api/reconciliations/trial.ts'
 import { rules } from './api/rules/routes.ts'
+import { visitBriefs } from './api/visit-brief/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
 export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
-  const resources = [counties, parcels, permits, findingsRoutes, reconciliations, trial, discrepancies, rules]
+  const resources = [
+    counties,
+    parcels,
+    permits,
+    findingsRoutes,
+    reconciliations,
+    trial,
+    discrepancies,
+    rules,
+    visitBriefs,
+  ]
   for (const resource of resources) await app.register(resource)
 }
