@@ -8,7 +8,7 @@ await newParcel(services, '07-0412-0032')
 const at = '/v1/counties/quillback/parcels/07-0412-0032'
 await ask('reviewer', { method: 'POST', url: `${at}/permits`, body: permitExample })
 
-test('a firm gets the brief of a parcel, an agent none', async () => {
+test('a firm gets the brief of a parcel, an agent nothing at all', async () => {
   const { status, body } = await ask('firm', { url: `${at}/visit-brief` })
   expect(status).toBe(200)
   expect(body.parcel.number).toBe('07-0412-0032')
@@ -18,5 +18,5 @@ test('a firm gets the brief of a parcel, an agent none', async () => {
   expect(body.brief.whereToLook.svg).toMatch(/^<svg/)
   expect(body.brief.measurements[0].settles.length).toBeGreaterThan(0)
   expect(body.brief.cautions.length).toBeGreaterThan(5)
-  expect((await ask('agent', { url: `${at}/visit-brief` })).status).toBe(403)
+  expect((await ask('agent', { url: `${at}/visit-brief` })).status).toBe(404)
 })
