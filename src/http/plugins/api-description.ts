@@ -2,10 +2,26 @@ import { readFileSync } from 'node:fs'
 import swagger from '@fastify/swagger'
 import swaggerUi from '@fastify/swagger-ui'
 import type { FastifyContextConfig, FastifyInstance, FastifyPluginAsync } from 'fastify'
-import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
+import { createJsonSchemaTransform, createJsonSchemaTransformObject } from 'fastify-type-provider-zod'
+import { z } from 'zod'
 import { PROBLEMS, type ProblemName } from '../problem-catalogue.ts'
+import { describeAnswers } from './describe-answers.ts'
+import { tidyComponents } from './tidy-components.ts'
 
-type Transform = typeof jsonSchemaTransform
+/**
+ * In place of the library's own override, which empties unions of values that are read into something else. Examples
+ * of such values are left out by zod, which takes them for examples of what is read; here they are of what is written.
+ */
+const zodToJsonConfig = {
+  override: ({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodType; jsonSchema: object }) => {
+    const examples = z.globalRegistry.get(zodSchema)?.examples
+    if (examples) Object.assign(jsonSchema, { examples })
+  },
+}
+const describeSchemas = createJsonSchemaTransform({ zodToJsonConfig })
+const describeComponents = createJsonSchemaTransformObject({ zodToJsonConfig })
+
+type Transform = typeof describeSchemas
 type Route = Parameters<Transform>[0]['route']
 
 const { version } = JSON.parse(readFileSync(new URL('../../../package.json', import.meta.url), 'utf8')) as {
@@ -34,7 +50,7 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
       security: [{ token: [] }],
     },
     transform: describeRoute as Transform,
-    transformObject: jsonSchemaTransformObject,
+    transformObject: (document) => tidyComponents(describeComponents(document)),
   })
   const docsPage: FastifyPluginAsync = async (scope) => {
     scope.addHook('onRoute', (route) => {
@@ -55,7 +71,7 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
 }
 
 const describeRoute = (document: Parameters<Transform>[0]) => {
-  const described = jsonSchemaTransform(document)
+  const described = describeSchemas(document)
   const schema = (described.schema ?? {}) as Record<string, unknown>
   if (schema.hide) return described
   const { route } = document
@@ -66,7 +82,15 @@ const describeRoute = (document: Parameters<Transform>[0]) => {
       ...schema,
       ...(config.access === 'open' ? { security: [] } : {}),
       ...headersOf(config, schema),
-      response: { ...problemsOf(route, config), ...(schema.response as object | undefined) },
+      response: {
+        ...problemsOf(route, config),
+        ...describeAnswers(
+          route.method,
+          config,
+          schema.querystring as Readonly<Record<string, unknown>> | undefined,
+          schema.response as Readonly<Record<string, Readonly<Record<string, unknown>>>> | undefined,
+        ),
+      },
     },
   }
 }

@@ -7,12 +7,12 @@ const state = z.object({ state: z.literal('ok') })
 
 /** live: the process answers. ready: what it needs answers too, so that requests may be sent here. */
 export function answerHealth(app: FastifyInstance, { database, files, jobs }: Services): void {
-  const options = (summary: string) => ({
+  const options = (operationId: string, summary: string) => ({
     config: { access: 'open' as const },
-    schema: { summary, tags: ['Service'], response: { 200: state } },
+    schema: { operationId, summary, tags: ['Service'], response: { 200: state } },
   })
-  app.get('/health/live', options('Whether the process answers'), async () => ({ state: 'ok' }))
-  app.get('/health/ready', options('Whether requests can be served'), async () => {
+  app.get('/health/live', options('isLive', 'Whether the process answers'), async () => ({ state: 'ok' }))
+  app.get('/health/ready', options('isReady', 'Whether requests can be served'), async () => {
     const checks = { database: database.ping(), files: files.check(), jobs: jobs.check() }
     const names = Object.keys(checks)
     const results = await Promise.allSettled(Object.values(checks))

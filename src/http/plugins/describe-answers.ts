@@ -1,0 +1,47 @@
+import type { FastifyContextConfig } from 'fastify'
+
+type Json = Readonly<Record<string, unknown>>
+
+const SAYS: Readonly<Record<string, string>> = {
+  200: 'Done',
+  201: 'Made',
+  202: 'Taken in: the work is done in the background, under the job that the answer names',
+  204: 'Done; there is nothing to say',
+}
+
+const text = (description: string) => ({ type: 'string', description })
+const ETAG = text('Version of what is answered; for If-Match and If-None-Match')
+const LINK = text('`rel="next"`: the next page (RFC 8288)')
+const LOCATION = text('Address of what was made')
+const REPLAYED = text('`true` where a repeat with the same Idempotency-Key got the first answer')
+
+/** Words and headers for the good answers of a route, as far as they follow from what it declares. */
+export function describeAnswers(
+  method: string | readonly string[],
+  config: FastifyContextConfig,
+  query: Json | undefined,
+  answers: Readonly<Record<string, Json>> | undefined,
+): Readonly<Record<string, Json>> {
+  const reads = method === 'GET'
+  const pages = 'cursor' in ((query?.properties ?? {}) as object)
+  return Object.fromEntries(
+    Object.entries(answers ?? {}).map(([status, answer]) => {
+      const headers = {
+        ...(reads || config.replaces ? { etag: ETAG } : {}),
+        ...(pages ? { link: LINK } : {}),
+        ...(status === '201' || status === '202' ? { location: LOCATION } : {}),
+        ...(config.idempotent ? { 'idempotency-replayed': REPLAYED } : {}),
+      }
+      const says = (answer.description as string | undefined) ?? SAYS[status]
+      return [
+        status,
+        {
+          ...answer,
+          // A schema of a name loses all but these two beside its reference.
+          ...(says === undefined ? {} : { description: says, 'x-response-description': says }),
+          ...(Object.keys(headers).length > 0 ? { headers } : {}),
+        },
+      ]
+    }),
+  )
+}
