@@ -12,6 +12,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { findBinaries } from './binaries.ts'
 import { ensureCluster } from './cluster.ts'
 import { openServerFolder } from './folder.ts'
+import { type Lease, takeLease } from './lease.ts'
 import { lockFolder } from './lock-file.ts'
 import { type Postmaster, startPostmaster, stopPostmaster } from './postmaster.ts'
 import { chooseRunAs, giveTo } from './run-as.ts'
@@ -31,6 +32,7 @@ const folder = openServerFolder(options.dataFolder)
 const holders = new Set<net.Socket>()
 let word: SupervisorWord | undefined
 let postmaster: Postmaster | undefined
+let lease: Lease | undefined
 let lingering: NodeJS.Timeout | undefined
 
 const control = net.createServer((socket) => {
@@ -61,6 +63,7 @@ process.on('SIGINT', () => void stop())
 async function keep(): Promise<void> {
   try {
     const binaries = await findBinaries()
+    lease = await takeLease(folder)
     const way = await chooseRunAs(binaries.postgres, folder.root)
     await ensureCluster(folder, binaries, way)
     await giveTo(way, folder.cluster)
@@ -77,6 +80,7 @@ async function keep(): Promise<void> {
     tell(`failed ${String((fault as Error).message).replaceAll('\n', ' ')}`)
     console.error(fault)
     await wait(1_000)
+    lease?.giveBack()
     process.exit(1)
   }
 }
@@ -97,5 +101,6 @@ async function stop(): Promise<void> {
   tell('closing')
   if (postmaster) await stopPostmaster(postmaster)
   rmSync(folder.address, { force: true })
+  lease?.giveBack()
   process.exit(0)
 }
