@@ -21,8 +21,9 @@ export type Lease = { readonly giveBack: () => void }
 export async function takeLease(folder: ServerFolder, here: string = placeOfThisProcess()): Promise<Lease> {
   const file = path.join(folder.root, 'lease')
   const other = holderOf(file)
-  if (other !== undefined && other.place !== here && (await isRenewed(file, other.renewed)))
+  if (other !== undefined && mayBeHeld(other, here) && (await isRenewed(file, other.renewed))) {
     throw inUse(other.place)
+  }
   writeFileSync(file, here, { mode: 0o600 })
   // Somebody elsewhere may have come to the same conclusion at the same moment: the last to write has it.
   if (other?.place !== here) await wait(200)
@@ -37,7 +38,12 @@ export async function takeLease(folder: ServerFolder, here: string = placeOfThis
   }
 }
 
-function holderOf(file: string): { readonly place: string; readonly renewed: number } | undefined {
+type Holder = { readonly place: string; readonly renewed: number }
+
+const mayBeHeld = ({ place, renewed }: Holder, here: string): boolean =>
+  place !== here && renewed !== GIVEN_BACK.getTime()
+
+function holderOf(file: string): Holder | undefined {
   try {
     return { place: readFileSync(file, 'utf8'), renewed: statSync(file).mtimeMs }
   } catch {
