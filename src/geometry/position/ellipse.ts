@@ -24,7 +24,7 @@ export function principalAxes({ xx, xy, yy }: Covariance): {
   const half = Math.hypot((xx - yy) / 2, xy)
   // The smaller root by the determinant: mean − half loses every digit when the ellipse is a needle.
   const major = mean + half
-  const minor = major === 0 ? 0 : Math.max(0, (xx * yy - xy * xy) / major)
+  const minor = major === 0 ? 0 : Math.min(major, Math.max(0, (xx * yy - xy * xy) / major))
   return { major, minor, angle: 0.5 * Math.atan2(2 * xy, xx - yy) }
 }
 
