@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import type { z } from 'zod'
-import { SETTINGS } from '../../src/config.ts'
+import { readSettings, SETTINGS } from '../../src/config.ts'
 import { filesUnder, textOf } from './source-files.ts'
 
 const page = readFileSync(new URL('../../docs/settings.md', import.meta.url), 'utf8')
@@ -32,4 +32,17 @@ test('every row tells the default that the program has', () => {
 test('the environment is read in one place', () => {
   const readers = filesUnder('src').filter((file) => /process\.env\b(?!\.PATH\b)/.test(textOf(file)))
   expect(readers).toEqual(['src/config.ts'])
+})
+
+test('docker-compose.yml gives settings that exist, and values that they take', () => {
+  const compose = parse(readFileSync(new URL('../../docker-compose.yml', import.meta.url), 'utf8')) as {
+    services: { service: { environment: Record<string, string> } }
+  }
+  const given = Object.entries(compose.services.service.environment).map(([name, value]) => [
+    name,
+    // As the composer reads it when nothing is set: ${NAME:-standard}.
+    value.replaceAll(/\$\{\w+:-([^}]*)\}/g, '$1'),
+  ])
+  expect(given.map(([name]) => name).filter((name) => !Object.hasOwn(SETTINGS, name!))).toEqual([])
+  expect(readSettings(Object.fromEntries(given))).toMatchObject({ ok: true })
 })
