@@ -1,3 +1,4 @@
+import { the } from '../records/naming.ts'
 import type { Case } from './case.ts'
 
 /** Something that would help and that nobody has to do. Never a discrepancy. */
@@ -13,7 +14,7 @@ export function advise({ findings }: Case): readonly Advice[] {
     )
     .map(({ label }) => ({
       about: label,
-      says: `a riser brought to grade over ${label}, with a secured cover, would spare the next digging`,
+      says: `a riser brought to grade over ${the(label)}, with a secured cover, would spare the next digging`,
     }))
   const pits = found.filter(({ kind }) => kind === 'seepage-pit' || kind === 'bed' || kind === 'trench')
   const hasPort = found.some(({ kind }) => kind === 'observation-port')
@@ -41,7 +42,7 @@ export function advise({ findings }: Case): readonly Advice[] {
     )
     .map(({ label }) => ({
       about: label,
-      says: `two ties from house corners to ${label} would let the next person find it`,
+      says: `two ties from house corners to ${the(label)} would let the next person find it`,
     }))
   return [...risers, ...port, ...filter, ...untied]
 }

@@ -10,6 +10,7 @@ import type {
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
 import { applyCorrections } from './correct.ts'
+import { the } from './naming.ts'
 import type { FiledPermit, StatedComponent } from './permit.ts'
 import { claimsOf, newComponent, refOf, systemClaim } from './permit-claims.ts'
 
@@ -111,7 +112,7 @@ function install(draft: Draft, permit: FiledPermit, stated: StatedComponent, ind
   }
   put(draft, overlay(twin, permit, stated, index, together, 'installed'))
   draft.contradictions.push({
-    says: `two permits each put in ${twin.label}, and neither says that it replaces the other`,
+    says: `two permits each put in ${the(twin.label)}, and neither says that it replaces the other`,
     permits: [twin.events[0].permit, refOf(permit)],
   })
 }

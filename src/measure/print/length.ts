@@ -1,3 +1,4 @@
+import { expanded, type Uncertain } from '../uncertain.ts'
 import { printNumber } from './number.ts'
 
 /** The graduations of a rule or tape, as parts of an inch. */
@@ -24,6 +25,16 @@ function inchesOf(parts: number, partsOfInch: number, afterFeet: boolean): strin
   if (over === 0) return `${whole}`
   while (over % 2 === 0) [over, under] = [over / 2, under / 2]
   return whole === 0 && !afterFeet ? `${over}/${under}` : `${whole} ${over}/${under}`
+}
+
+/**
+ * A length and its expanded uncertainty (k = 2), both to the same graduation, fine enough for two digits of the latter
+ * and no finer: `61'-1" ± 11"`, `9 1/4" ± 1 1/4"`.
+ */
+export function printLengthWithU(x: Uncertain): string {
+  const inches = expanded(x) * 12
+  const graduation = inches >= 4 ? 1 : inches >= 1 ? 4 : 16
+  return `${printLength(x.value, graduation)} ± ${printLength(expanded(x), graduation)}`
 }
 
 /** Decimal feet to the tenth, as a tape in tenths reads: `106.2 ft`. */

@@ -1,6 +1,7 @@
 import { compareWithStated } from '../../measure/compare.ts'
 import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { isVessel } from '../../records/component.ts'
+import { the } from '../../records/naming.ts'
 import { aboutPairing, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { foundCapacity, recordedCapacity } from '../facts/capacity.ts'
@@ -33,7 +34,7 @@ export const capacityAgainstRecord = check({
     }
     const compared = compareWithStated(found.gal, recorded.gal, rule)
     const { verdict, onlyThanksToUncertainty } = compared.value
-    const numbers = `${built.label} comes to ${printGalWithU(found.gal)}; the record says ${printGal(recorded.gal)}, give or take ${printGal(rule.tolerance)} for a nominal size`
+    const numbers = `${the(built.label)} comes to ${printGalWithU(found.gal)}; the record says ${printGal(recorded.gal)}, give or take ${printGal(rule.tolerance)} for a nominal size`
     const steps = [...found.steps, ...compared.steps]
     switch (verdict) {
       case 'agrees':

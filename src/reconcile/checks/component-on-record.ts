@@ -1,6 +1,7 @@
 import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { isAbsorption, isLine } from '../../records/component.ts'
 import type { FoundComponent } from '../../records/findings.ts'
+import { isOrAre, itOrThem, the, wasOrWere } from '../../records/naming.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
@@ -39,7 +40,7 @@ export const componentOnRecord = check({
       return {
         verdict: 'agrees',
         raises: null,
-        because: `${found.label} is still there: ${outOfService(built)}`,
+        because: `${the(found.label)} ${isOrAre(found.label)} still there: ${outOfService(built)}`,
         certainty: firm('seen by the inspector'),
       }
     }
@@ -49,13 +50,13 @@ export const componentOnRecord = check({
     const what =
       isAbsorption(found.kind) || isLine(found.kind) || found.kind === 'tank'
         ? 'part of the working system'
-        : 'fitting'
+        : 'a fitting'
     return {
       verdict: 'differs',
       raises: 'component-not-on-record',
       because: alike
-        ? `${found.label} was found and nothing in service on record answers to it; ${outOfService(alike)}`
-        : `${found.label}, a ${what}, was found and no approved permit shows it`,
+        ? `${the(found.label)} ${wasOrWere(found.label)} found and nothing in service on record answers to it; ${outOfService(alike)}`
+        : `${the(found.label)}, ${what}, ${wasOrWere(found.label)} found and no approved permit shows ${itOrThem(found.label)}`,
       certainty: firm('seen by the inspector'),
     }
   },
@@ -63,5 +64,5 @@ export const componentOnRecord = check({
 
 function outOfService({ label, standing, events }: AsBuiltComponent): string {
   const last = events.findLast(({ what }) => what === standing)
-  return `the record has ${label} as ${standing}${last ? ` by permit ${last.permit.number}` : ''}`
+  return `the record has ${the(label)} as ${standing}${last ? ` by permit ${last.permit.number}` : ''}`
 }

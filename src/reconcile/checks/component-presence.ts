@@ -1,3 +1,4 @@
+import { isOrAre, the, wasOrWere } from '../../records/naming.ts'
 import { aboutPairing, firm, likely, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known, lacking } from '../fact.ts'
@@ -37,9 +38,11 @@ export const componentPresence = check({
   facts: {
     search: ({ built, found }, { findings }) => {
       if (!found || found.outcome === 'not-looked-for')
-        return lacking(`the visit did not look for ${built.label}`)
+        return lacking(`the visit did not look for ${the(built.label)}`)
       if (found.outcome === 'not-reached') {
-        return lacking(`${built.label} was not reached: ${REASONS[found.notReachedBecause ?? 'other']}`)
+        return lacking(
+          `${the(built.label)} ${wasOrWere(built.label)} not reached: ${REASONS[found.notReachedBecause ?? 'other']}`,
+        )
       }
       const how = found.searchedBy.map((method) => METHOD_WORDS[method]).join(', ')
       const within = found.searchedWithin ? ` within ${found.searchedWithin.asWritten}` : ''
@@ -49,16 +52,17 @@ export const componentPresence = check({
   },
   rules: {},
   decide({ search }, _, { built }) {
+    const were = wasOrWere(built.label)
     if (search.outcome === 'found') {
       return {
         verdict: 'agrees',
         raises: null,
-        because: `${built.label} was found`,
+        because: `${the(built.label)} ${were} found`,
         certainty: firm('seen by the inspector'),
       }
     }
     const how = search.searchedBy.map((method) => METHOD_WORDS[method]).join(' and ')
-    const because = `${built.label} is on record, was searched for by ${how}${search.searchedWithin ? ` within ${search.searchedWithin.asWritten} of the expected place` : ''}, and was not found`
+    const because = `${the(built.label)} ${isOrAre(built.label)} on record, ${were} searched for by ${how}${search.searchedWithin ? ` within ${search.searchedWithin.asWritten} of the expected place` : ''}, and ${were} not found`
     return search.searchedBy.some((method) => CONCLUSIVE.has(method))
       ? {
           verdict: 'differs',

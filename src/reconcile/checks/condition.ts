@@ -1,4 +1,5 @@
 import type { Condition } from '../../records/findings.ts'
+import { isOrAre, the } from '../../records/naming.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { beside, known } from '../fact.ts'
@@ -19,7 +20,9 @@ export const condition = check({
   facts: {
     seenAs: (found, { findings, former }) =>
       former.some((old) => old.found === found)
-        ? beside(`${found.label} is out of service: crushed and filled is how it should be`)
+        ? beside(
+            `${the(found.label)} ${isOrAre(found.label)} out of service: crushed and filled is how it should be`,
+          )
         : known(
             found.condition as Condition,
             seen(
@@ -33,7 +36,7 @@ export const condition = check({
   },
   rules: {},
   decide({ seenAs }, _, found) {
-    const because = `${found.label} is ${seenAs}${found.conditionWords ? `: ${found.conditionWords}` : ''}`
+    const because = `${the(found.label)} ${isOrAre(found.label)} ${seenAs}${found.conditionWords ? `: ${found.conditionWords}` : ''}`
     const poor = FAILING.includes(seenAs) || WEAKENED.includes(seenAs)
     return {
       verdict: poor ? 'differs' : 'agrees',

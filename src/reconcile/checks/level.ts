@@ -3,6 +3,7 @@ import { printLength } from '../../measure/print/length.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { expanded } from '../../measure/uncertain.ts'
 import { isVessel } from '../../records/component.ts'
+import { the } from '../../records/naming.ts'
 import { aboutSeen, firm, open, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { beside, known, lacking } from '../fact.ts'
@@ -24,11 +25,13 @@ export const level = check({
   facts: {
     level: (found, { findings }) => {
       const taken = found.levelAboveOutlet
-      if (!taken) return lacking(`the visit did not read the level in ${found.label}`)
+      if (!taken) return lacking(`the visit did not read the level in ${the(found.label)}`)
       const pumped = findings?.record.lastPumpedOn ?? null
       const days = pumped && findings ? daysBetween(pumped, findings.record.visitedOn) : null
       if (days !== null && days >= 0 && days <= REFILL_DAYS && taken.ft < 0) {
-        return beside(`${found.label} was pumped ${days} days before the visit and may not have filled again`)
+        return beside(
+          `${the(found.label)} was pumped ${days} days before the visit and may not have filled again`,
+        )
       }
       const { length } = reading(taken, 'level', {
         of: found.label,
@@ -51,7 +54,7 @@ export const level = check({
       Math.abs(inches) < 0.05
         ? 'at the outlet invert'
         : `${printLength(Math.abs(height.value))} ${inches > 0 ? 'above' : 'below'} the outlet invert`
-    const because = `the liquid in ${found.label} stands ${stands}`
+    const because = `the liquid in ${the(found.label)} stands ${stands}`
     const steps = [
       {
         says: 'Level against the outlet invert',

@@ -1,3 +1,4 @@
+import { the } from '../../records/naming.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
@@ -31,8 +32,8 @@ export const lid = check({
     verdict: secured ? 'suffices' : 'falls-short',
     raises: secured ? null : 'condition-poor',
     because: secured
-      ? `the cover of ${found.label} is secured`
-      : `the cover of ${found.label} is not secured: someone can fall in`,
+      ? `the cover of ${the(found.label)} is secured`
+      : `the cover of ${the(found.label)} is not secured: someone can fall in`,
     certainty: firm('seen by the inspector'),
   }),
 })

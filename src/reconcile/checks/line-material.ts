@@ -1,5 +1,6 @@
 import { statedValue } from '../../records/claim.ts'
 import { isLine } from '../../records/component.ts'
+import { isOrAre, the } from '../../records/naming.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { claimFact, known, lacking } from '../fact.ts'
@@ -17,10 +18,10 @@ export const lineMaterial = check({
     pairings.filter(wasSeen).filter(({ built }) => isLine(built.kind)),
   about: aboutPairing,
   facts: {
-    recorded: ({ built }) => claimFact(built.measures.material, `the material of ${built.label}`, words),
+    recorded: ({ built }) => claimFact(built.measures.material, `the material of ${the(built.label)}`, words),
     found: ({ found }, { findings }) =>
       found.material === null
-        ? lacking(`the visit does not say what ${found.label} is made of`)
+        ? lacking(`the visit does not say what ${the(found.label)} is made of`)
         : known(
             found.material,
             seen(
@@ -43,7 +44,7 @@ export const lineMaterial = check({
       return {
         verdict: 'differs',
         raises: 'line-replaced-without-permit',
-        because: `${built.label}: ${changes.join('; ')}; no approved permit shows the change`,
+        because: `${the(built.label)}: ${changes.join('; ')}; no approved permit shows the change`,
         certainty: firm('pipe does not change its material or size: it was replaced'),
       }
     }
@@ -54,14 +55,14 @@ export const lineMaterial = check({
       return {
         verdict: 'agrees',
         raises: 'line-replaced',
-        because: `${former.label} of ${words(before)} was replaced by ${words(found)} under permit ${permit.number}, approved ${permit.approvedOn}; the visit found it so`,
+        because: `${the(former.label)} of ${words(before)} was replaced by ${words(found)} under permit ${permit.number}, approved ${permit.approvedOn}; the visit found it so`,
         certainty: firm('the later permit and the visit agree'),
       }
     }
     return {
       verdict: 'agrees',
       raises: null,
-      because: `${built.label} is ${words(found)}, as recorded`,
+      because: `${the(built.label)} ${isOrAre(built.label)} of ${words(found)}, as recorded`,
       certainty: firm('seen by the inspector'),
     }
   },

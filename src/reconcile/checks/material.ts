@@ -1,4 +1,5 @@
 import { isLine } from '../../records/component.ts'
+import { isOrAre, the } from '../../records/naming.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { claimFact, known, lacking } from '../fact.ts'
@@ -13,10 +14,10 @@ export const material = check({
     pairings.filter(wasSeen).filter(({ built }) => !isLine(built.kind)),
   about: aboutPairing,
   facts: {
-    recorded: ({ built }) => claimFact(built.measures.material, `the material of ${built.label}`, words),
+    recorded: ({ built }) => claimFact(built.measures.material, `the material of ${the(built.label)}`, words),
     found: ({ found }, { findings }) =>
       found.material === null
-        ? lacking(`the visit does not say what ${found.label} is made of`)
+        ? lacking(`the visit does not say what ${the(found.label)} is made of`)
         : known(
             found.material,
             seen(
@@ -34,13 +35,13 @@ export const material = check({
       ? {
           verdict: 'agrees',
           raises: null,
-          because: `${built.label} is ${words(found)}, as recorded`,
+          because: `${the(built.label)} ${isOrAre(built.label)} of ${words(found)}, as recorded`,
           certainty: firm('seen by the inspector'),
         }
       : {
           verdict: 'differs',
           raises: 'material-differs',
-          because: `${built.label}: the record has ${words(recorded)}, the visit found ${words(found)}`,
+          because: `${the(built.label)}: the record has ${words(recorded)}, the visit found ${words(found)}`,
           certainty: firm('seen by the inspector'),
         },
 })

@@ -1,6 +1,7 @@
 import { addYears, yearOf } from '../../base/plain-date.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { statedValue } from '../../records/claim.ts'
+import { the } from '../../records/naming.ts'
 import { aboutPairing, firm, likely } from '../about.ts'
 import { permitDate } from '../case.ts'
 import { check } from '../check.ts'
@@ -17,12 +18,12 @@ export const metalTankAge = check({
   facts: {
     steel: ({ built, found }) => {
       const material = found?.material ?? statedValue(built.measures.material)
-      if (material === null) return lacking(`nobody says what ${built.label} is made of`)
-      return material === 'steel' ? known(material) : beside(`${built.label} is not of metal`)
+      if (material === null) return lacking(`nobody says what ${the(built.label)} is made of`)
+      return material === 'steel' ? known(material) : beside(`${the(built.label)} is not of metal`)
     },
     installed: ({ built }) => {
       const date = permitDate(built)
-      return date === null ? lacking(`the record does not date ${built.label}`) : known(date)
+      return date === null ? lacking(`the record does not date ${the(built.label)}`) : known(date)
     },
   },
   rules: { limit: { name: 'tank.metal-age-limit-years', on: (_, { asBuilt }) => asBuilt.on } },
@@ -32,7 +33,7 @@ export const metalTankAge = check({
     return {
       verdict: old ? 'falls-short' : 'suffices',
       raises: old ? 'condition-poor' : null,
-      because: `${built.label} is of steel and was permitted in ${yearOf(installed)}; the rule presumes failure after ${printSignificant(years, 3)} years`,
+      because: `${the(built.label)} is of steel and was permitted in ${yearOf(installed)}; the rule presumes failure after ${printSignificant(years, 3)} years`,
       certainty: old ? likely('a presumption of the rule, not something seen') : firm('by the dates'),
     }
   },

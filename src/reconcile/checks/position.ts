@@ -1,6 +1,6 @@
 import { distanceBetween } from '../../geometry/position/distance-between.ts'
-import { printLength } from '../../measure/print/length.ts'
-import { expanded } from '../../measure/uncertain.ts'
+import { printLengthWithU } from '../../measure/print/length.ts'
+import { itOrThem, the, wasOrWere } from '../../records/naming.ts'
 import { aboutPairing, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { foundPlace, recordedPlace } from '../facts/place.ts'
@@ -34,7 +34,7 @@ export const position = check({
     )
     const nearest = apart.reduce((best, other) => (other.value.squared < best.value.squared ? other : best))
     const { distance, verdict, p } = nearest.value
-    const far = `${printLength(distance.value)} ± ${printLength(expanded(distance))}`
+    const far = printLengthWithU(distance)
     const mirrored = recorded.points.length === 2
     const two = mirrored
       ? '; the record names no side, so both places that its ties meet at were compared'
@@ -44,7 +44,7 @@ export const position = check({
       return {
         verdict: 'differs',
         raises: 'position-differs',
-        because: `${built.label} was found ${far} from where the record's ties put it${two}`,
+        because: `${the(built.label)} ${wasOrWere(built.label)} found ${far} from where the record's ties put ${itOrThem(built.label)}${two}`,
         certainty: firm(`measurement alone would put it that far off once in ${oneIn(p)}`),
         steps,
       }
@@ -52,7 +52,7 @@ export const position = check({
     return {
       verdict: 'agrees',
       raises: null,
-      because: `${built.label} was found ${far} from where the record's ties put it, no farther than measurement explains${two}`,
+      because: `${the(built.label)} ${wasOrWere(built.label)} found ${far} from where the record's ties put ${itOrThem(built.label)}, no farther than measurement explains${two}`,
       certainty: mirrored
         ? likely('one of the two places that the ties meet at')
         : distance.value > nearest.value.leastTellableFt

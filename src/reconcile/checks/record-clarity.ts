@@ -1,5 +1,6 @@
 import type { Claim } from '../../records/as-built.ts'
 import { MEASURE_NAMES } from '../../records/component.ts'
+import { the } from '../../records/naming.ts'
 import { firm, SYSTEM } from '../about.ts'
 import type { Case } from '../case.ts'
 import { componentsInService } from '../case.ts'
@@ -40,7 +41,7 @@ function doubts({ asBuilt, ...rest }: Case): readonly Doubt[] {
   const parts = componentsInService(asBuilt).flatMap((built) => {
     const about = { key: built.key, label: built.label, kind: built.kind }
     return MEASURE_NAMES.flatMap((name) =>
-      of(built.measures[name], `the ${NAMES[name] ?? name} of ${built.label}`, about),
+      of(built.measures[name], `the ${NAMES[name] ?? name} of ${the(built.label)}`, about),
     )
   })
   const clashes = asBuilt.contradictions.map(({ says }): Doubt => ({ about: SYSTEM, says, exhibits: [] }))

@@ -1,8 +1,9 @@
 import { offset } from '../../geometry/position/point.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
-import { printLength } from '../../measure/print/length.ts'
-import { expanded, propagate } from '../../measure/uncertain.ts'
+import { printLengthWithU } from '../../measure/print/length.ts'
+import { propagate } from '../../measure/uncertain.ts'
 import { isAbsorption } from '../../records/component.ts'
+import { isOrAre, the } from '../../records/naming.ts'
 import { requiredSetback } from '../../rules/work/required-setback.ts'
 import { firm, open } from '../about.ts'
 import { type Case, permitDate } from '../case.ts'
@@ -53,7 +54,7 @@ export const setback = check({
     const compared = compareWithMinimum(nearest, least, 'ft')
     const ambiguous =
       distances.length > 1 ? '; a side is not said, so the nearer of the possible places counts' : ''
-    const because = `${from.built.label} lies ${printLength(nearest.value)} ± ${printLength(expanded(nearest))} from ${well.built.label}; the rule asks for ${least} ft${ambiguous}`
+    const because = `${the(from.built.label)} ${isOrAre(from.built.label)} ${printLengthWithU(nearest)} from ${the(well.built.label)}; the rule asks for ${least} ft${ambiguous}`
     const steps = [...here.steps, ...there.steps, ...required.value.steps, ...compared.steps]
     const { verdict } = compared.value
     const short = verdict === 'falls-short' && distances.length === 1

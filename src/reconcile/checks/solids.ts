@@ -5,6 +5,7 @@ import { printWithU } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { FoundComponent } from '../../records/findings.ts'
+import { the } from '../../records/naming.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { SolidsRule } from '../../rules/values/solids-rules.ts'
@@ -40,7 +41,7 @@ export const solids = check({
     const nominal = built ? (statedValue(built.measures.capacity)?.gal ?? null) : null
     const { value, steps } = evaluateSolidsRule(rule, readings, nominal)
     const citations = rule.citations
-    const because = `${found.label} under ${rule.name}: ${value.conditions.map(said).join('; ')}`
+    const because = `${the(found.label)} under ${rule.name}: ${value.conditions.map(said).join('; ')}`
     switch (value.verdict) {
       case 'due':
         return {
@@ -96,7 +97,7 @@ function questions({ findings, former, book, county, asBuilt }: Case): readonly 
 function readingsOf(found: FoundComponent, { findings }: Case): Fact<SolidsReadings> {
   if ((found.levelAboveOutlet?.ft ?? 0) < -0.25) {
     return beside(
-      `the liquid in ${found.label} stood below the outlet, so distances to the outlet device say nothing`,
+      `the liquid in ${the(found.label)} stood below the outlet, so distances to the outlet device say nothing`,
     )
   }
   const taken = Object.entries(TAKEN).flatMap(([name, [field, words]]): [string, Reading][] => {

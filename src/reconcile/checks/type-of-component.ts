@@ -1,4 +1,5 @@
 import { statedValue } from '../../records/claim.ts'
+import { the } from '../../records/naming.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
@@ -32,7 +33,7 @@ export const typeOfComponent = check({
       return {
         verdict: 'agrees',
         raises: null,
-        because: `${built.label} agrees in ${compared.map(([name]) => name).join(', ')}`,
+        because: `record and visit agree on ${the(built.label)} in ${compared.map(([name]) => name).join(', ')}`,
         certainty: firm('seen by the inspector'),
       }
     }
@@ -43,7 +44,7 @@ export const typeOfComponent = check({
     return {
       verdict: 'differs',
       raises: 'type-differs',
-      because: `${built.label} differs in ${says.join('; ')}`,
+      because: `record and visit differ on ${the(built.label)} in ${says.join('; ')}`,
       certainty: firm('seen by the inspector'),
     }
   },

@@ -4,6 +4,7 @@ import type { Step } from '../../measure/step.ts'
 import { plus, type Uncertain } from '../../measure/uncertain.ts'
 import { statedValue } from '../../records/claim.ts'
 import { type AbsorptionKind, isAbsorption } from '../../records/component.ts'
+import { the } from '../../records/naming.ts'
 import type { CountedArea } from '../../rules/values/perc-table.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, known, lacking } from '../fact.ts'
@@ -75,10 +76,10 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
       exhibits.push(...read.exhibits)
       continue
     }
-    if (another) return lacking(`the visit did not measure the ${NAMES[dimension]} of ${seen.label}`)
+    if (another) return lacking(`the visit did not measure the ${NAMES[dimension]} of ${the(seen.label)}`)
     const stated = claimFact(
       built.measures[dimension],
-      `the ${NAMES[dimension]} of ${built.label}`,
+      `the ${NAMES[dimension]} of ${the(built.label)}`,
       ({ asWritten }) => asWritten,
     )
     if (stated.state !== 'known') return stated
@@ -95,7 +96,7 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
   )
   if (!area.ok) {
     return lacking(
-      `the dimensions of ${built.label} can't be right: ${area.error.map(({ message }) => message).join('; ')}`,
+      `the dimensions of ${the(built.label)} can't be right: ${area.error.map(({ message }) => message).join('; ')}`,
     )
   }
   return known({ sqFt: area.value.value, steps: area.value.steps, bed: kind === 'bed' }, ...exhibits)

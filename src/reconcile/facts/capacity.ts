@@ -10,6 +10,7 @@ import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { Measures, VesselShape } from '../../records/component.ts'
 import type { FoundComponent } from '../../records/findings.ts'
+import { the } from '../../records/naming.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
@@ -52,9 +53,10 @@ function shapeOf(measures: Pick<Measures<unknown, unknown>, 'shape' | Dimension>
 /** What a tank holds by the visit's own readings. */
 export function foundCapacity(found: FoundComponent, findings: string): Fact<Capacity> {
   const shape = shapeOf(found)
-  if (shape === null) return lacking(`the visit took no dimensions of ${found.label}`)
+  if (shape === null) return lacking(`the visit took no dimensions of ${the(found.label)}`)
   const missing = NEEDS[shape].filter((dimension) => found[dimension] === null)
-  if (missing.length > 0) return lacking(`the visit did not measure the ${list(missing)} of ${found.label}`)
+  if (missing.length > 0)
+    return lacking(`the visit did not measure the ${list(missing)} of ${the(found.label)}`)
   const taken = NEEDS[shape].map((dimension) => found[dimension]!)
   const taking: Taking = {
     of: found.label,
@@ -84,7 +86,7 @@ export function foundCapacity(found: FoundComponent, findings: string): Fact<Cap
 export function recordedCapacity(
   built: AsBuiltComponent,
 ): Fact<{ readonly gal: number; readonly nominal: boolean }> {
-  const stated = claimFact(built.measures.capacity, `the capacity of ${built.label}`, ({ gal }) =>
+  const stated = claimFact(built.measures.capacity, `the capacity of ${the(built.label)}`, ({ gal }) =>
     printGal(gal),
   )
   if (stated.state === 'known') return { ...stated, value: { gal: stated.value.gal, nominal: true } }
@@ -103,7 +105,7 @@ function fromDimensions(built: AsBuiltComponent): Fact<{ readonly gal: number; r
     insideHeight: stated('insideHeight'),
   })
   if (shape === null || NEEDS[shape].some((dimension) => stated(dimension) === null)) {
-    return lacking(`the record states neither the capacity nor the dimensions of ${label}`)
+    return lacking(`the record states neither the capacity nor the dimensions of ${the(label)}`)
   }
   const capacity = tankCapacity(
     shaped(shape, (dimension) => {
@@ -115,7 +117,7 @@ function fromDimensions(built: AsBuiltComponent): Fact<{ readonly gal: number; r
   const exhibits = NEEDS[shape].flatMap((dimension) => {
     const fact = claimFact(
       measures[dimension],
-      `the ${NAMES[dimension]} of ${label}`,
+      `the ${NAMES[dimension]} of ${the(label)}`,
       ({ asWritten }) => asWritten,
     )
     return fact.state === 'known' ? fact.exhibits : []
@@ -161,7 +163,8 @@ const computed = (what: string, { value }: Worked<Uncertain>): Exhibit => ({
 const impossible = (
   label: string,
   { error }: Extract<Result<unknown, readonly Issue[]>, { ok: false }>,
-): string => `the dimensions of ${label} can't be right: ${error.map(({ message }) => message).join('; ')}`
+): string =>
+  `the dimensions of ${the(label)} can't be right: ${error.map(({ message }) => message).join('; ')}`
 const list = (dimensions: readonly Dimension[]): string =>
   dimensions.map((name) => NAMES[name]).join(' and the ')
 const distinct = (exhibit: Exhibit, index: number, all: readonly Exhibit[]): boolean =>

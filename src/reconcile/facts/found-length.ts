@@ -4,6 +4,7 @@ import { printLength } from '../../measure/print/length.ts'
 import type { BetterMeasurement } from '../../measure/settling-measurement.ts'
 import { plus, type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import type { Material } from '../../records/component.ts'
+import { the } from '../../records/naming.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import type { Exhibit } from '../outcome.ts'
 
@@ -98,7 +99,7 @@ function usualWall(of: string, material: Material | null): Reading {
     ],
     better: [
       {
-        what: `measure the wall thickness of ${of} at an opening with a rule`,
+        what: `measure the wall thickness of ${the(of)} at an opening with a rule`,
         replaces: [
           { cause, presentU: u, betterU: rectangular(halfWidthFt(METHODS['rigid-rule'].reading, 0.3)) },
         ],
@@ -142,7 +143,7 @@ function betterThan(
       betterU: own(then.instrument),
     })
   }
-  return [{ what: `measure the ${name} of ${of} again: ${then.says}`, replaces }]
+  return [{ what: `measure the ${name} of ${the(of)} again: ${then.says}`, replaces }]
 }
 
 /** A stated length as a value: what the paper says, to half of its last place. */

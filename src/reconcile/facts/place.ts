@@ -9,6 +9,7 @@ import type { AsBuiltComponent, Claim } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { Reference, Side, Tie } from '../../records/component.ts'
 import type { FoundComponent, SubmittedFindings } from '../../records/findings.ts'
+import { the } from '../../records/naming.ts'
 import type { FoundLength, StatedLength } from '../../records/quantity.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { Case } from '../case.ts'
@@ -23,24 +24,27 @@ export type Place = {
 
 /** Baseline of the reference wall: as the visit taped it, else as the record states it. */
 type Baseline = { readonly length: Uncertain; readonly exhibit: Exhibit }
+/** The visit, and the rules where they are at hand: a drawing does without. */
+type Placing = Pick<Case, 'findings'> & Partial<Pick<Case, 'book' | 'county'>>
 type Presets = { readonly [M in Method]: MethodPreset }
 
 const printTie = ({ a, b, side }: Tie<StatedLength>): string =>
   `A ${printLength(a.ft)}, B ${printLength(b.ft)}${side === null ? ', side not said' : side === 'away' ? ', away from the house' : ', on the house side'}`
 
 /** How a length on record is off: by the rule that held when the part went in, else as record drawings are. */
-function onRecord(built: AsBuiltComponent, { book, county }: Case): Presets {
+function onRecord(built: AsBuiltComponent, { book, county }: Placing): Presets {
   const { approvedOn, issuedOn } = built.events[0].permit
   const day = approvedOn ?? issuedOn
-  const rule = day === null ? null : inForce(book, county, 'position.record-accuracy-ft', day)
+  const rule =
+    !book || !county || day === null ? null : inForce(book, county, 'position.record-accuracy-ft', day)
   if (rule?.state !== 'in-force') return METHODS
   const reading = { inches: 12 * rule.value.amount }
   return { ...METHODS, 'record-drawing': { ...METHODS['record-drawing'], reading } }
 }
 
 /** Where the record's ties put a component, each tie good to the accuracy that its record was held to. */
-export function recordedPlace(built: AsBuiltComponent, given: Case): Fact<Place> {
-  const tie = claimFact(built.measures.tie, `ties to ${built.label}`, printTie)
+export function recordedPlace(built: AsBuiltComponent, given: Placing): Fact<Place> {
+  const tie = claimFact(built.measures.tie, `ties to ${the(built.label)}`, printTie)
   if (tie.state !== 'known') return tie
   const presets = onRecord(built, given)
   const baseline = baselineOf(built.reference, given.findings, presets)
@@ -57,7 +61,7 @@ export function recordedPlace(built: AsBuiltComponent, given: Case): Fact<Place>
     baseline.length,
     tie.value.side,
   )
-  if ('says' in place) return lacking(`the ties on record to ${built.label} do not meet: ${place.says}`)
+  if ('says' in place) return lacking(`the ties on record to ${the(built.label)} do not meet: ${place.says}`)
   return known(place, ...tie.exhibits, baseline.exhibit)
 }
 
@@ -68,7 +72,7 @@ export function foundPlace(
   reference: Claim<Reference<StatedLength>>,
 ): Fact<Place> {
   const { tie } = found
-  if (!tie) return lacking(`the visit took no ties to ${found.label}`)
+  if (!tie) return lacking(`the visit took no ties to ${the(found.label)}`)
   const corners = findings.record.reference
   const recorded = statedValue(reference)
   if (corners && recorded && !sameCorner(corners.a, recorded.a, corners.b, recorded.b)) {
@@ -85,7 +89,7 @@ export function foundPlace(
     baseline.length,
     tie.side,
   )
-  if ('says' in place) return lacking(`the visit's ties to ${found.label} do not meet: ${place.says}`)
+  if ('says' in place) return lacking(`the visit's ties to ${the(found.label)} do not meet: ${place.says}`)
   const exhibit: Exhibit = {
     what: `ties to ${found.label}`,
     word: 'found',

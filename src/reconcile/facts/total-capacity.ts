@@ -1,5 +1,6 @@
 import { printGal } from '../../measure/print/gallons.ts'
 import { exact, plus } from '../../measure/uncertain.ts'
+import { the } from '../../records/naming.ts'
 import type { Case } from '../case.ts'
 import { type Fact, firstKnown, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
@@ -15,7 +16,7 @@ export function totalTankCapacity({ pairings, findings }: Case): Fact<Capacity> 
     const measured =
       found?.outcome === 'found'
         ? foundCapacity(found, findings?.id ?? '')
-        : lacking(`${built.label} was not measured`)
+        : lacking(`${the(built.label)} was not measured`)
     const recorded = recordedCapacity(built)
     const asRecorded: Fact<Capacity> =
       recorded.state === 'known'

@@ -1,3 +1,4 @@
+import { the } from '../../records/naming.ts'
 import { type MeaningOf, sentence } from './meaning.ts'
 
 export const capacityBelowRecord: MeaningOf = ({ because, subject }) => ({
@@ -6,7 +7,7 @@ export const capacityBelowRecord: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. Say so in the report, and keep the readings: a reviewer will look at them`),
     reviewer: sentence(`${because}. Either the record is wrong or the tank is not the one permitted`),
     agent: sentence(
-      `${subject.label} measures smaller than the county's record says. The county has to look at it`,
+      `${the(subject.label)} measures smaller than the county's record says. The county has to look at it`,
     ),
   },
   next: {
@@ -21,7 +22,7 @@ export const capacityAboveRecord: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. A larger tank than recorded may have been put in without a permit`),
     reviewer: sentence(`${because}. A larger tank may mean a replacement that is not on file`),
     agent: sentence(
-      `${subject.label} measures larger than the county's record says. That may be good news, but the record does not show it`,
+      `${the(subject.label)} measures larger than the county's record says. That may be good news, but the record does not show it`,
     ),
   },
   next: { who: 'reviewer', what: 'look for the paper of a replacement, or correct the record' },
@@ -38,7 +39,7 @@ export const capacityBelowCode: MeaningOf = ({ because, facet, subject }) =>
           ),
           reviewer: sentence(`${because}. It counts when the use changes or the tank is replaced`),
           agent: sentence(
-            `${subject.label} is smaller than a new one would have to be today. That by itself asks nothing of the owner`,
+            `${the(subject.label)} is smaller than a new one would have to be today. That by itself asks nothing of the owner`,
           ),
         },
         next: { who: 'nobody', what: 'nothing, until the use changes or the tank is replaced' },
@@ -49,7 +50,7 @@ export const capacityBelowCode: MeaningOf = ({ because, facet, subject }) =>
           firm: sentence(`${because}. The tank was short of the code on the day it was permitted`),
           reviewer: sentence(`${because}. Look whether it was permitted so, with a variance, or built short`),
           agent: sentence(
-            `${subject.label} is smaller than the code asked when it was permitted. The county has to look at it`,
+            `${the(subject.label)} is smaller than the code asked when it was permitted. The county has to look at it`,
           ),
         },
         next: { who: 'reviewer', what: 'decide whether the tank may stay, and on what terms' },

@@ -1,25 +1,32 @@
 import type { ComponentKind } from '../../records/component.ts'
 import { isLine } from '../../records/component.ts'
+import { isOrAre, the, wasOrWere } from '../../records/naming.ts'
 import { type MeaningOf, sentence } from './meaning.ts'
 
 /** Without its outlet baffle a tank sends solids to the absorption area, which does not recover from them. */
 const HURTS_WHEN_MISSING = new Set(['outlet-baffle', 'inlet-baffle', 'access-opening'])
 
-export const componentMissing: MeaningOf = ({ because, subject }) => {
+export const componentMissing: MeaningOf = ({ because, subject, certainty }) => {
   const hurts = HURTS_WHEN_MISSING.has(subject.kind)
   return {
     severity: hurts ? 'action' : 'review',
     sentences: {
       firm: sentence(`${because}. State how you searched; a reviewer will ask`),
-      reviewer: sentence(`${because}. Weigh how it was searched for before calling it gone`),
+      reviewer: sentence(
+        certainty.word === 'firm'
+          ? `${because}. The place itself was laid open or looked into`
+          : `${because}. Weigh how it was searched for before calling it gone`,
+      ),
       agent: hurts
-        ? sentence(`${subject.label} is missing and has to be put back before the system can be relied on`)
+        ? sentence(
+            `${the(subject.label)} ${isOrAre(subject.label)} missing and must be put back before the system can be relied on`,
+          )
         : sentence(
-            `${subject.label} is on the county's record but was not found. The county has to look at it`,
+            `${the(subject.label)} ${isOrAre(subject.label)} on the county's record but ${wasOrWere(subject.label)} not found. The county has to look at it`,
           ),
     },
     next: hurts
-      ? { who: 'owner', what: `have ${subject.label} put back by a licensed installer` }
+      ? { who: 'owner', what: `have ${the(subject.label)} put back by a licensed installer` }
       : { who: 'reviewer', what: 'correct the record, or ask for another search' },
   }
 }
@@ -81,7 +88,7 @@ export const materialDiffers: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. A photograph of it will help`),
     reviewer: sentence(`${because}. Either the record is wrong or the part was replaced`),
     agent: sentence(
-      `${subject.label} is of another material than the county's record says. The county has to look at it`,
+      `${the(subject.label)} ${isOrAre(subject.label)} of another material than the county's record says. The county has to look at it`,
     ),
   },
   next: { who: 'reviewer', what: 'correct the record, or look for the paper of a replacement' },
@@ -93,7 +100,7 @@ export const typeDiffers: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. A photograph of it will help`),
     reviewer: sentence(`${because}. Either the record is wrong or something else was built`),
     agent: sentence(
-      `${subject.label} is of another type than the county's record says. The county has to look at it`,
+      `${the(subject.label)} ${isOrAre(subject.label)} of another type than the county's record says. The county has to look at it`,
     ),
   },
   next: { who: 'reviewer', what: 'correct the record, or look for the paper of a replacement' },

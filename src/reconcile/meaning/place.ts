@@ -1,3 +1,4 @@
+import { isOrAre, itOrThem, the } from '../../records/naming.ts'
 import { type MeaningOf, sentence } from './meaning.ts'
 
 const MATTERS = new Set([
@@ -19,7 +20,7 @@ export const positionDiffers: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. Check which corners the ties run from before you leave`),
     reviewer: sentence(`${because}. The record's ties are wrong, or this is not the thing they meant`),
     agent: sentence(
-      `${subject.label} is not where the county's record puts it. The county has to look at it`,
+      `${the(subject.label)} ${isOrAre(subject.label)} not where the county's record puts ${itOrThem(subject.label)}. The county has to look at it`,
     ),
   },
   next: { who: 'reviewer', what: 'correct the ties on record, or ask whether there are two of them' },
@@ -31,7 +32,7 @@ export const setbackShort: MeaningOf = ({ because, subject, facet }) => ({
     firm: sentence(`${because}. Tell the owner to have the water tested`),
     reviewer: sentence(`${because}. Look for a variance, and have the well tested`),
     agent: sentence(
-      `${subject.label} is closer to the well than the rule allows. The well water has to be tested`,
+      `${the(subject.label)} ${isOrAre(subject.label)} closer to the well than the rule allows. The well water has to be tested`,
     ),
   },
   next: {

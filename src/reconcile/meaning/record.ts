@@ -15,7 +15,22 @@ export const recordAbsent: MeaningOf = ({ because }) => ({
   },
 })
 
-export const recordUnclear: MeaningOf = ({ because }) => ({
+/** A permit that was never approved is clear enough: it builds nothing. */
+const neverApproved: MeaningOf = ({ because }) => ({
+  severity: 'review',
+  sentences: {
+    firm: sentence(`${because}. Measure and tie in all you find`),
+    reviewer: sentence(`${because}. Look for the approval, or have it seen what was built`),
+    agent:
+      'The county has a permit for this parcel that was never approved, so it does not show that a system was built.',
+  },
+  next: { who: 'reviewer', what: 'look for the final approval, or ask for a visit' },
+})
+
+export const recordUnclear: MeaningOf = (outcome) =>
+  outcome.check === 'record-presence' ? neverApproved(outcome) : unclear(outcome)
+
+const unclear: MeaningOf = ({ because }) => ({
   severity: 'review',
   sentences: {
     firm: sentence(`${because}. A measurement on the spot can settle it`),

@@ -1,3 +1,4 @@
+import { isOrAre, the } from '../../records/naming.ts'
 import { type MeaningOf, sentence } from './meaning.ts'
 
 export const levelHigh: MeaningOf = ({ because }) => ({
@@ -59,13 +60,19 @@ export const conditionPoor: MeaningOf = ({ because, subject, facet, verdict }) =
         age ? `${because}. The presumption can be answered by an inspection or a certificate` : because,
       ),
       agent: lid
-        ? sentence(`The cover of ${subject.label} is not secured. Keep children away until it is`)
-        : sentence(`${subject.label} is in poor condition and has to be looked at`),
+        ? sentence(`The cover of ${the(subject.label)} is not secured. Keep children away until it is`)
+        : age
+          ? sentence(
+              `${the(subject.label)} is older than the county's rule presumes a steel tank to last. The county has to look at it`,
+            )
+          : sentence(
+              `${the(subject.label)} ${isOrAre(subject.label)} in poor condition and must be looked at`,
+            ),
     },
     next: lid
       ? { who: 'owner', what: 'have the cover secured at once' }
       : age
         ? { who: 'reviewer', what: 'decide whether the tank has to be tested or replaced' }
-        : { who: 'owner', what: `have ${subject.label} repaired or replaced by a licensed installer` },
+        : { who: 'owner', what: `have ${the(subject.label)} repaired or replaced by a licensed installer` },
   }
 }

@@ -1,7 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { printGal, printGalWithU, printWithU } from '../../../src/measure/print/gallons.ts'
-import { printFeetInches, printLength, printTenths } from '../../../src/measure/print/length.ts'
+import {
+  printFeetInches,
+  printLength,
+  printLengthWithU,
+  printTenths,
+} from '../../../src/measure/print/length.ts'
 import { printNumber, printSignificant } from '../../../src/measure/print/number.ts'
 import { uncertain } from '../../../src/measure/uncertain.ts'
 import rounding from '../../oracles/jcgm-100/rounding.json' with { type: 'json' }
@@ -114,5 +119,15 @@ describe('gallons', () => {
         },
       ),
     )
+  })
+})
+
+describe('a length with its uncertainty', () => {
+  test.each([
+    [61.09, 0.443, `61'-1" ± 11"`],
+    [9.25 / 12, 0.625 / 12, `9 1/4" ± 1 1/4"`],
+    [1, 0.2 / 12, `1'-0" ± 3/8"`],
+  ])('%s ft with u = %s ft is %s', (ft, u, text) => {
+    expect(printLengthWithU(uncertain(ft, u, 'tape'))).toBe(text)
   })
 })
