@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { parse } from 'yaml'
 import type { z } from 'zod'
 import { readSettings, SETTINGS } from '../../src/config.ts'
 import { filesUnder, textOf } from './source-files.ts'
