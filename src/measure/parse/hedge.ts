@@ -3,15 +3,28 @@ import type { Token } from './tokens.ts'
 const ABOUT = new Set(['about', 'approx', 'approximately', 'appr', 'abt', 'ca', 'circa', '~', '≈'])
 const BOUND = new Set('> < ≥ ≤ over under above below min max minimum maximum least most up'.split(' '))
 
-/** Takes out "about", "approx.", `~` and a `±` with nothing after it, and says whether there was one. */
+/**
+ * Takes out "about", "approx.", "more or less", `~`, and a `±` that no number follows or that leads (`±40 ft`), and
+ * says whether there was one.
+ */
 export function withoutAbout(list: readonly Token[]): {
   readonly list: readonly Token[]
   readonly about: boolean
 } {
-  const last = list.at(-1)
-  const bare = last?.kind === 'mark' && last.text === '+-' ? list.slice(0, -1) : list
-  const kept = bare.filter((token) => token.kind === 'number' || !ABOUT.has(token.text.toLowerCase()))
-  return { list: kept, about: kept.length < list.length }
+  const words = list.map((token) => token.text.toLowerCase())
+  const moreOrLess = words.findIndex(
+    (word, i) => word === 'more' && words[i + 1] === 'or' && words[i + 2] === 'less',
+  )
+  const numberAfter = (at: number) => list.slice(at + 1).some((token) => token.kind === 'number')
+  const hedges = list.map((token, i) => {
+    if (token.kind === 'number') return false
+    if (token.text === '+-') return i === 0 || !numberAfter(i)
+    return ABOUT.has(words[i]!) || (moreOrLess >= 0 && i >= moreOrLess && i < moreOrLess + 3)
+  })
+  if (!hedges.includes(true)) return { list, about: false }
+  // "(approx.)" leaves its brackets behind.
+  const kept = list.filter((token, i) => !hedges[i] && token.text !== '(' && token.text !== ')')
+  return { list: kept, about: true }
 }
 
 /**

@@ -93,8 +93,10 @@ function unitAt(
   list: readonly Token[],
   at: number,
 ): { readonly unit: LengthUnit; readonly next: number } | undefined {
-  const word = list[at]
-  const lineal = word?.kind === 'word' && /^(?:lineal|linear|lin)$/i.test(word.text) ? at + 1 : at
+  // "a 10-ft trench" joins the number and its unit; "120 lin. ft." says that the feet are not square.
+  const hyphen = isMark(list[at], '-') && list[at + 1]?.kind === 'word' ? at + 1 : at
+  const word = list[hyphen]
+  const lineal = word?.kind === 'word' && /^(?:lineal|linear|lin)$/i.test(word.text) ? hyphen + 1 : hyphen
   const unit = lengthUnit(list[lineal])
   return unit && { unit, next: lineal + 1 }
 }

@@ -76,7 +76,9 @@ function split(list: readonly Token[], text: string, table: UnitTable): Result<P
   const rest = list.slice(amount.value.next)
   if (rest.some((token) => token.kind === 'number'))
     return refuse(`${quoted(text)} holds more than one number: write one ${table.what} at a time`)
-  const unit = rest.map((token) => (token.text === '/' ? 'per' : token.text.toLowerCase())).join('')
+  const words = rest.map((token) => (token.text === '/' ? 'per' : token.text.toLowerCase()))
+  // "1,000-gal": a hyphen that joins the number and its unit.
+  const unit = (words[0] === '-' ? words.slice(1) : words).join('')
   return ok({ amount: amount.value, unit })
 }
 

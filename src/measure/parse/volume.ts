@@ -18,6 +18,7 @@ const VOLUME: UnitTable = {
   most: 10_000_000,
   units: [
     [1, 'gal gals gallon gallons gl gls g usgal usgals usgallon usgallons'],
+    [1, 'galtank gallontank galseptictank gallonseptictank galcapacity gallonscapacity'],
     [1000, 'mgal mgals mgallon mgallons kgal kgals thousandgal thousandgals thousandgallons'],
     [L_PER_IMPERIAL_GAL / L_PER_GAL, 'impgal impgals imperialgal imperialgallon imperialgallons'],
     [1 / L_PER_GAL, 'l liter liters litre litres ltr ltrs'],

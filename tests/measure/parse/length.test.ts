@@ -69,6 +69,9 @@ describe('the ways people write a length', () => {
     ['1,370 mm', 1.37 * M, 0.0005 * M * 12],
     ['1 m 37 cm', 1.37 * M, 0.005 * M * 12],
     ['3 yd', 9, 18],
+    ['10-ft', 10, 6],
+    ['10-foot', 10, 6],
+    ['6-in.', 0.5, 0.5],
     ['120 LF', 120, 6],
     ['120 L.F.', 120, 6],
     ['120 lin. ft.', 120, 6],
@@ -93,12 +96,20 @@ describe('the ways people write a length', () => {
     for (const { ft, halfStepFt } of all) expect(Math.abs(ft - 23.5)).toBeLessThanOrEqual(halfStepFt)
   })
 
-  test.each(['about 40 ft', 'approx. 40 ft', `~40'`, `40'±`, '40 ft +/-', '≈ 40 ft'])(
-    '%s is approximate',
-    (text) => {
-      expect(must(parseLength(text))).toMatchObject({ ft: 40, approximate: true })
-    },
-  )
+  test.each([
+    'about 40 ft',
+    'approx. 40 ft',
+    `~40'`,
+    `40'±`,
+    '40 ft +/-',
+    '≈ 40 ft',
+    '±40 ft',
+    '40 ± ft',
+    '40 ft (approx.)',
+    '40 ft more or less',
+  ])('%s is approximate', (text) => {
+    expect(must(parseLength(text))).toMatchObject({ ft: 40, approximate: true })
+  })
 
   test('a bare number is what the caller says it is', () => {
     expect(must(parseLength('106.2', { bare: 'ft' })).ft).toBe(106.2)
