@@ -5,7 +5,8 @@ import { type Step, type Worked, worked } from './step.ts'
 import { COVERAGE, expanded, standardUncertainty, type Uncertain } from './uncertain.ts'
 
 /** How a found quantity stands to the one stated on paper. */
-export type StatedVerdict = 'agrees' | 'smaller' | 'larger' | 'cannot-tell'
+export const STATED_VERDICTS = ['agrees', 'smaller', 'larger', 'cannot-tell'] as const
+export type StatedVerdict = (typeof STATED_VERDICTS)[number]
 
 export type StatedRule = {
   /** How far a thing of that stated size may truly be from it and still be that thing; absolute, in `unit`. */
@@ -85,7 +86,8 @@ export function compareWithStated(
 }
 
 /** How a found quantity stands to the least that a rule requires. */
-export type MinimumVerdict = 'suffices' | 'falls-short' | 'too-close-to-call'
+export const MINIMUM_VERDICTS = ['suffices', 'falls-short', 'too-close-to-call'] as const
+export type MinimumVerdict = (typeof MINIMUM_VERDICTS)[number]
 
 export type MinimumComparison = {
   readonly verdict: MinimumVerdict

@@ -23,4 +23,5 @@ export type SolidsRule = {
   readonly anyOf: readonly [SolidsCondition, ...SolidsCondition[]]
 }
 
-export type SolidsVerdict = 'due' | 'not-due' | 'too-close-to-call' | 'cannot-tell'
+export const SOLIDS_VERDICTS = ['due', 'not-due', 'too-close-to-call', 'cannot-tell'] as const
+export type SolidsVerdict = (typeof SOLIDS_VERDICTS)[number]
