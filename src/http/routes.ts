@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { calculations } from './api/calculations/routes.ts'
 import { counties } from './api/counties/routes.ts'
 import { discrepancies } from './api/discrepancies/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
@@ -19,6 +20,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     reconciliations,
     trial,
     discrepancies,
+    calculations,
     rules,
     visitBriefs,
   ]

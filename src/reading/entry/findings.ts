@@ -17,7 +17,7 @@ import { duplicateNames, tieWithoutReference } from './permit.ts'
 import { dateEntry, lengthEntry } from './quantity.ts'
 
 /** A length taken in the field: as written, with how it was taken; the default is the one usual for that measure. */
-const foundLength = (usual: Method) =>
+export const foundLength = (usual: Method) =>
   z
     .union([
       lengthEntry.transform((length) => asTaken(length, usual)),

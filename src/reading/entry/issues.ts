@@ -24,6 +24,9 @@ function told(issue: Issue, path: readonly PropertyKey[]): EntryIssue[] {
     const wanted = [...new Set(issue.errors.flatMap(expectations))]
     return [{ pointer: pointerOf(path), message: `write ${wanted.join(' or ')}` }]
   }
+  if (issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options)) {
+    return [{ pointer: pointerOf(path), message: `write one of: ${issue.options.map(String).join(', ')}` }]
+  }
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
       pointer: pointerOf([...path, key]),

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { findingsExample, permitExample } from '../../../src/http/api/shapes/entries.ts'
 import { testApp } from '../../support/app.ts'
-import { newParcel, repair1996, standingClock, visitThatAgrees, visitThatDiffers } from '../../support/quillback.ts'
+import {
+  newParcel,
+  repair1996,
+  standingClock,
+  visitThatAgrees,
+  visitThatDiffers,
+} from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
 const { services, ask } = await testApp({ clock })
@@ -10,7 +16,8 @@ const here = '/v1/counties/quillback'
 const at = `${here}/parcels/07-0412-0031`
 
 type Told = { change: string; kind: string; about: string; discrepancy: string; state: string }
-const told = (changes: readonly Told[]) => changes.map(({ change, kind, about }) => `${change} ${kind} (${about})`)
+const told = (changes: readonly Told[]) =>
+  changes.map(({ change, kind, about }) => `${change} ${kind} (${about})`)
 const idOf = (changes: readonly Told[], kind: string): string =>
   changes.find((it) => it.kind === kind)!.discrepancy
 
@@ -62,7 +69,11 @@ describe('the main job, through HTTP', () => {
       url: `${here}/findings/${draft.id}/submission`,
       headers: { 'if-match': '"r2"' },
     })
-    expect([code, body.findings.state, body.consequence.status.word]).toEqual([200, 'submitted', 'under-review'])
+    expect([code, body.findings.state, body.consequence.status.word]).toEqual([
+      200,
+      'submitted',
+      'under-review',
+    ])
     raised = body.consequence.changes
     expect(told(raised)).toEqual(
       expect.arrayContaining([
@@ -109,7 +120,10 @@ describe('the main job, through HTTP', () => {
     set('2026-11-03T15:00:00Z')
     const { body } = await ask('reviewer', { method: 'POST', url: `${at}/permits`, body: repair1996 })
     expect(told(body.consequence.changes)).toEqual(
-      expect.arrayContaining(['appeared line-replaced (line)', 'vanished line-replaced-without-permit (line)']),
+      expect.arrayContaining([
+        'appeared line-replaced (line)',
+        'vanished line-replaced-without-permit (line)',
+      ]),
     )
     const line = idOf(raised, 'line-replaced-without-permit')
     const read = (await ask('reviewer', { url: `${here}/discrepancies/${line}` })).body
@@ -130,7 +144,9 @@ describe('the main job, through HTTP', () => {
       url: `${here}/findings/${amendment.body.id}/submission`,
     })
     expect(told(body.consequence.changes)).toContain('vanished capacity-below-record (tank)')
-    expect((await ask('firm', { url: `${here}/findings/${draft.id}` })).body.amendedBy).toBe(amendment.body.id)
+    expect((await ask('firm', { url: `${here}/findings/${draft.id}` })).body.amendedBy).toBe(
+      amendment.body.id,
+    )
     const list = (await ask('reviewer', { url: `${at}/reconciliations` })).body.items
     expect(list.map((it: { occasion: string }) => it.occasion)).toEqual([
       'findings-amended',
@@ -147,6 +163,8 @@ describe('the main job, through HTTP', () => {
       body: { rules: 'quillback', permits: [permitExample], findings: findingsExample },
     })
     expect(code).toBe(200)
-    expect(body.discrepancies.map((it: { kind: string }) => it.kind)).toContain('line-replaced-without-permit')
+    expect(body.discrepancies.map((it: { kind: string }) => it.kind)).toContain(
+      'line-replaced-without-permit',
+    )
   })
 })

@@ -138,12 +138,9 @@ export const decisionBody = z
       })
       .nullish()
       .meta({ description: 'With `correct-record`, and only then' }),
-    supersedes: z
-      .guid('is not an id')
-      .nullish()
-      .meta({
-        description: 'The decision in force, where there is one: it is replaced knowingly or not at all',
-      }),
+    supersedes: z.guid('is not an id').nullish().meta({
+      description: 'The decision in force, where there is one: it is replaced knowingly or not at all',
+    }),
   })
   .superRefine(
     (entry, context) => {

@@ -1,0 +1,91 @@
+import { z } from 'zod'
+import { COUNTED_SURFACES } from '../../../geometry/absorption/absorption-shape.ts'
+import type { MinimumVerdict } from '../../../measure/compare.ts'
+import type { AbsorptionAnswer } from '../../../operations/calculations/absorption-area.ts'
+import { foundLength } from '../../../reading/entry/findings.ts'
+import { VERIFIED } from '../../../rules/citation.ts'
+import { citation, step } from '../shapes/basics.ts'
+import { presentCitations, presentSteps, presentUncertainty, ruleQuestion, U, uncertainty } from './shapes.ts'
+
+const length = foundLength('ground-tape')
+const depth = foundLength('inside-tape')
+const VERDICTS = ['suffices', 'falls-short', 'too-close-to-call'] as const satisfies readonly MinimumVerdict[]
+const rows = z.array(length).min(1).max(50)
+
+export const absorptionBody = z
+  .strictObject({
+    shape: z.discriminatedUnion('kind', [
+      z.strictObject({
+        kind: z.literal('pits'),
+        diameter: depth,
+        absorbingDepth: depth.meta({ description: 'Sidewall below the inlet' }),
+        count: z.int('write a whole number').min(1).max(99).default(1),
+      }),
+      z.strictObject({
+        kind: z.literal('trenches'),
+        width: length,
+        lengths: rows,
+        absorbingDepth: depth.optional().meta({ description: 'Gravel below the pipe' }),
+      }),
+      z.strictObject({ kind: z.literal('bed'), length, width: length, absorbingDepth: depth.optional() }),
+      z.strictObject({
+        kind: z.literal('chambers'),
+        width: length,
+        lengths: rows,
+        credit: z.number().positive().max(10).default(1),
+      }),
+      z.strictObject({ kind: z.literal('mound'), basalLength: length, basalWidth: length }),
+    ]),
+    counts: z.enum(COUNTED_SURFACES).optional().meta({
+      description:
+        'Which surfaces count; what the rule counts where left out, and the bottom where there is no rule',
+    }),
+    required: z
+      .strictObject({
+        ...ruleQuestion,
+        percRateMpi: z.number().positive().max(1000).meta({ description: 'Minutes per inch' }),
+        bedrooms: z.int('write a whole number').min(0).max(50).optional(),
+        flowGpd: z.number().positive().max(100_000).optional(),
+        soil: z.string().max(80).optional(),
+      })
+      .optional()
+      .meta({ description: 'To compare with what a place asked on a day' }),
+  })
+  .meta({
+    id: 'AbsorptionAreaQuestion',
+    examples: [
+      {
+        shape: { kind: 'pits', diameter: '8 ft', absorbingDepth: '6 ft', count: 2 },
+        required: { rules: 'quillback', on: '1974-06-20', percRateMpi: 5, bedrooms: 3 },
+      },
+    ],
+  })
+
+export const absorptionAnswer = z
+  .object({
+    counts: z.enum(COUNTED_SURFACES),
+    providedSqFt: z.number(),
+    expandedUncertaintySqFt: z.number(),
+    ...uncertainty,
+    required: z
+      .object({
+        sqFt: z.number().nullable(),
+        silence: z.string().nullable().meta({ description: 'Why there is no figure' }),
+        verdict: z.enum(VERDICTS).nullable(),
+        pack: z.string().nullable(),
+        verified: z.enum(VERIFIED).nullable(),
+        citations: z.array(citation),
+      })
+      .nullable(),
+    steps: z.array(step),
+  })
+  .meta({ id: 'AbsorptionArea', description: 'Absorption area provided, and against what was asked' })
+
+export const presentAbsorption = (it: AbsorptionAnswer): z.output<typeof absorptionAnswer> => ({
+  counts: it.counts,
+  providedSqFt: it.providedSqFt.value,
+  expandedUncertaintySqFt: U(it.providedSqFt),
+  ...presentUncertainty(it.providedSqFt, 'sq ft'),
+  required: it.required && { ...it.required, citations: presentCitations(it.required.citations) },
+  steps: presentSteps(it.steps),
+})

@@ -1,0 +1,53 @@
+import { z } from 'zod'
+import type { CodeCapacityAnswer } from '../../../operations/calculations/code-capacity.ts'
+import { VERIFIED } from '../../../rules/citation.ts'
+import { BURDENS } from '../../../rules/values/capacity-rule.ts'
+import { citation, day, step } from '../shapes/basics.ts'
+import { presentCitations, presentSteps, ruleQuestion } from './shapes.ts'
+
+export const codeCapacityBody = z
+  .strictObject({
+    ...ruleQuestion,
+    bedrooms: z.int('write a whole number').min(0).max(50).optional(),
+    flowGpd: z
+      .number()
+      .positive()
+      .max(100_000)
+      .optional()
+      .meta({ description: 'Daily design flow, gallons' }),
+    burdens: z.array(z.enum(BURDENS)).max(BURDENS.length).default([]).meta({
+      description: 'What makes the table ask for more',
+    }),
+  })
+  .meta({
+    id: 'CodeCapacityQuestion',
+    examples: [{ rules: 'quillback', on: '1974-06-20', bedrooms: 3 }],
+  })
+
+export const ruleState = z.enum(['in-force', 'not-yet', 'ended', 'no-record'])
+
+export const codeCapacityAnswer = z
+  .object({
+    on: day,
+    state: ruleState,
+    requiredGal: z.number().nullable(),
+    silence: z.string().nullable().meta({ description: 'Why there is no figure' }),
+    pack: z.string().nullable(),
+    verified: z.enum(VERIFIED).nullable().meta({ description: 'The least sure of its citations' }),
+    steps: z.array(step),
+    citations: z.array(citation),
+    overridden: z.array(z.string()).meta({ description: 'Packs further out that gave way' }),
+  })
+  .meta({ id: 'CodeCapacity', description: 'The least capacity that a place’s code asked on a day' })
+
+export const presentCodeCapacity = (it: CodeCapacityAnswer): z.output<typeof codeCapacityAnswer> => ({
+  on: it.on,
+  state: it.state,
+  requiredGal: it.requiredGal,
+  silence: it.silence,
+  pack: it.pack,
+  verified: it.verified,
+  steps: presentSteps(it.steps),
+  citations: presentCitations(it.citations),
+  overridden: [...it.overridden],
+})

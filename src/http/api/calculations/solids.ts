@@ -1,0 +1,103 @@
+import { z } from 'zod'
+import type { SolidsVerdict } from '../../../geometry/solids/solids-rule.ts'
+import type { SolidsAnswers } from '../../../operations/calculations/solids.ts'
+import { foundLength } from '../../../reading/entry/findings.ts'
+import { citation, day, step } from '../shapes/basics.ts'
+import { presentCitations, presentSteps, ruleQuestion, U } from './shapes.ts'
+
+const VERDICTS = [
+  'due',
+  'not-due',
+  'too-close-to-call',
+  'cannot-tell',
+] as const satisfies readonly SolidsVerdict[]
+const rod = foundLength('sounding-rod').optional()
+const rule = foundLength('liquid-level-rule').optional()
+
+export const solidsBody = z
+  .strictObject({
+    ...ruleQuestion,
+    readings: z
+      .strictObject({
+        liquidDepth: rod,
+        sludgeThickness: rod,
+        scumThickness: rod,
+        scumTopAboveLiquid: rule,
+        scumBottomBelowLiquid: rod,
+        outletBottomBelowLiquid: rule.meta({
+          description: 'Lower end of the outlet device below the liquid',
+        }),
+        outletTopAboveLiquid: rule.meta({ description: 'Its upper end above the liquid' }),
+      })
+      .meta({
+        description: 'All against the liquid standing at the outlet invert; what was not read is left out',
+      }),
+    nominalGal: z.number().positive().max(100_000).optional(),
+  })
+  .meta({
+    id: 'SolidsQuestion',
+    description: 'Measured from above, through the opening. Never lean in, never go in: the gases kill.',
+    examples: [
+      {
+        rules: 'quillback',
+        readings: {
+          liquidDepth: '48 in',
+          sludgeThickness: '14 in',
+          scumThickness: '5 in',
+          scumBottomBelowLiquid: '3 in',
+          outletBottomBelowLiquid: '18 in',
+        },
+        nominalGal: 1000,
+      },
+    ],
+  })
+
+export const solidsAnswer = z
+  .object({
+    on: day,
+    silence: z.string().nullable(),
+    rules: z
+      .array(
+        z.object({
+          rule: z.string(),
+          name: z.string(),
+          verdict: z.enum(VERDICTS),
+          conditions: z.array(
+            z.object({
+              when: z.string(),
+              verdict: z.enum(VERDICTS),
+              unit: z.enum(['in', '%']),
+              found: z.number().nullable(),
+              expandedUncertainty: z.number().nullable(),
+              limit: z.number().nullable(),
+              lacking: z.array(z.string()).meta({ description: 'The readings that it lacks' }),
+            }),
+          ),
+          steps: z.array(step),
+          citations: z.array(citation),
+        }),
+      )
+      .meta({ description: 'Rules contradict each other, so each answers under its own name' }),
+  })
+  .meta({ id: 'Solids', description: 'Whether scum and sludge call for pumping' })
+
+export const presentSolids = ({ on, silence, rules }: SolidsAnswers): z.output<typeof solidsAnswer> => ({
+  on,
+  silence,
+  rules: rules.map((it) => ({
+    rule: it.rule,
+    name: it.name,
+    verdict: it.verdict,
+    conditions: it.conditions.map(({ condition, verdict, found, limit, lacking }) => ({
+      when: condition.when,
+      verdict,
+      unit: condition.when === 'share-above' ? '%' : 'in',
+      found: found && found.value,
+      expandedUncertainty: found && U(found),
+      limit,
+      lacking: [...lacking],
+    })),
+    steps: presentSteps(it.steps),
+    citations: presentCitations(it.citations),
+  })),
+})

@@ -1,0 +1,188 @@
+import { describe, expect, test } from 'vitest'
+import { testApp } from '../../../support/app.ts'
+
+const { ask } = await testApp()
+const calculate = (which: string, body: object) =>
+  ask('agent', { method: 'POST', url: `/v1/calculations/${which}`, body })
+const faults = async (which: string, body: object) => {
+  const answer = await calculate(which, body)
+  expect(answer.status).toBe(422)
+  return (answer.body.errors as { pointer: string; message: string }[]).map(({ pointer }) => pointer)
+}
+
+describe('tank capacity', () => {
+  // 8 ft × 4 ft × 4 ft = 128 cu ft; × 1728 ÷ 231 (exact) = 957.506 gal.
+  const box = { kind: 'rectangular', length: '8\'-0"', width: '48 in', liquidDepth: '4 ft' }
+
+  test('of a box, in any way of writing a length', async () => {
+    const { status, body } = await calculate('tank-capacity', { shape: box })
+    expect(status).toBe(200)
+    expect(body.capacityGal).toBeCloseTo((128 * 1728) / 231, 9)
+    expect(body.expandedUncertaintyGal).toBeGreaterThan(0)
+    expect(body.galPerInch).toBeCloseTo((32 * 1728) / 231 / 12, 9)
+    expect(body.steps.at(0).numbers).toContain('8')
+    const shares = body.budget.reduce(
+      (sum: number, it: { percentOfVariance: number }) => sum + it.percentOfVariance,
+      0,
+    )
+    expect(shares).toBeCloseTo(100, 6)
+    const metric = await calculate('tank-capacity', {
+      shape: { kind: 'rectangular', length: '2.4384 m', width: { ft: 4 }, liquidDepth: { in: 48 } },
+    })
+    expect(metric.body.capacityGal).toBeCloseTo(body.capacityGal, 9)
+  })
+
+  test('a rough method costs certainty, and the answer says what to measure again', async () => {
+    const rough = { ...box, length: { length: '8\'-0"', method: 'by-eye' } }
+    const { body } = await calculate('tank-capacity', { shape: rough })
+    const sure = (await calculate('tank-capacity', { shape: box })).body
+    expect(body.expandedUncertaintyGal).toBeGreaterThan(5 * sure.expandedUncertaintyGal)
+    expect(body.better[0].what).toContain('inside length')
+    expect(body.better[0].expandedUncertaintyAfterGal).toBeLessThan(body.expandedUncertaintyGal)
+  })
+
+  test('walls come off what was taped along the outside', async () => {
+    const outside = { method: 'outside-tape' }
+    const shape = {
+      ...box,
+      length: { length: '8\'-6"', ...outside },
+      width: { length: '4\'-6"', ...outside },
+    }
+    const { body } = await calculate('tank-capacity', { shape, wallThickness: '3 in' })
+    expect(body.capacityGal).toBeCloseTo((128 * 1728) / 231, 9)
+  })
+
+  test('tanks in series add up', async () => {
+    const { body } = await calculate('tank-capacity', { shape: { kind: 'in-series', tanks: [box, box] } })
+    expect(body.capacityGal).toBeCloseTo((2 * 128 * 1728) / 231, 9)
+  })
+
+  test('every fault is told at once, with its pointer', async () => {
+    expect(
+      await faults('tank-capacity', { shape: { kind: 'rectangular', length: '8', width: 'wide' } }),
+    ).toEqual(['/shape/length', '/shape/width', '/shape/liquidDepth'])
+    expect(await faults('tank-capacity', { shape: { kind: 'box' } })).toEqual(['/shape/kind'])
+    expect(
+      await faults('tank-capacity', {
+        shape: { ...box, insideHeight: '3 ft' },
+      }),
+    ).toEqual(['/shape/liquidDepth'])
+  })
+})
+
+describe('code capacity', () => {
+  const of = async (body: object) => (await calculate('code-capacity', { rules: 'quillback', ...body })).body
+
+  test('of 1974 and of today differ, each with its source', async () => {
+    const then = await of({ on: '1974-06-20', bedrooms: 3 })
+    const now = await of({ on: '2020-01-01', bedrooms: 3 })
+    expect([then.state, then.pack]).toEqual(['in-force', 'public-health-service/tanks'])
+    expect([now.requiredGal, now.pack]).toEqual([1000, 'quillback/code'])
+    expect(now.citations[0].section).toBe('9.12, Table 1')
+    expect(now.steps.length).toBeGreaterThan(0)
+  })
+
+  test('before there was a code it says so', async () => {
+    const then = await of({ on: '1958-05-01', bedrooms: 3 })
+    expect(then.requiredGal).toBeNull()
+    expect(then.silence).toMatch(/1967-01-01/)
+  })
+
+  test('what the table goes by is asked for', async () => {
+    expect(await faults('code-capacity', { rules: 'quillback', on: '2020-01-01' })).toEqual(['/bedrooms'])
+    expect(await faults('code-capacity', { rules: 'nowhere', bedrooms: 3 })).toEqual(['/rules'])
+  })
+})
+
+describe('tie location', () => {
+  // A 3-4-5 triangle: corners 6 ft apart, both ties 5 ft, so the place is 3 ft along and 4 ft off.
+  const ties = { baseline: '6\'-0"', a: '5\'-0"', b: '5\'-0"' }
+
+  test('with the side said: one place and its ellipse', async () => {
+    const { body } = await calculate('tie-location', { ...ties, side: 'away' })
+    expect(body.places).toHaveLength(1)
+    expect(body.places[0].xFt).toBeCloseTo(3, 9)
+    expect(body.places[0].yFt).toBeCloseTo(4, 9)
+    expect(body.places[0].ellipse.semiMajorFt).toBeGreaterThanOrEqual(body.places[0].ellipse.semiMinorFt)
+  })
+
+  test('with no side said: two places, mirrored', async () => {
+    const { places } = (await calculate('tie-location', ties)).body
+    expect(places.map((it: { side: string; yFt: number }) => [it.side, Math.round(it.yFt)])).toEqual([
+      ['away', 4],
+      ['toward', -4],
+    ])
+  })
+
+  test('ties that can’t meet are bad input, with what would mend them', async () => {
+    const apart = await calculate('tie-location', { baseline: '36 ft', a: '10 ft', b: '60 ft' })
+    expect(apart.status).toBe(422)
+    expect(apart.body.errors[0].message).toMatch(/differ by/)
+  })
+})
+
+describe('absorption area', () => {
+  test('of two pits by their sidewall', async () => {
+    // 2 × π × 8 × 6 = 301.59 sq ft
+    const { body } = await calculate('absorption-area', {
+      shape: { kind: 'pits', diameter: '8 ft', absorbingDepth: '6 ft', count: 2 },
+      counts: 'sidewall',
+    })
+    expect(body.providedSqFt).toBeCloseTo(2 * Math.PI * 8 * 6, 6)
+    expect(body.required).toBeNull()
+  })
+
+  test('against what the table of today asks', async () => {
+    // 450 gpd ÷ 0.8 gpd per sq ft × 1.25 for a bed = 703.125 sq ft (Quillback County Code 9.20, invented).
+    const { body } = await calculate('absorption-area', {
+      shape: { kind: 'bed', length: '20 ft', width: '20 ft' },
+      required: { rules: 'quillback', on: '2020-01-01', percRateMpi: 10, bedrooms: 3, flowGpd: 450 },
+    })
+    expect([body.providedSqFt, body.counts]).toEqual([400, 'bottom'])
+    expect(body.required.sqFt).toBeCloseTo(703.125, 6)
+    expect(body.required.verdict).toBe('falls-short')
+  })
+
+  test('a wall that counts has to be measured', async () => {
+    expect(
+      await faults('absorption-area', {
+        shape: { kind: 'trenches', width: '2 ft', lengths: ['60 ft'] },
+        counts: 'sidewall',
+      }),
+    ).toEqual(['/shape/absorbingDepth'])
+  })
+})
+
+describe('solids', () => {
+  test('each rule answers under its own name', async () => {
+    const { body } = await calculate('solids', {
+      rules: 'quillback',
+      readings: {
+        liquidDepth: '48 in',
+        sludgeThickness: '30 in',
+        scumThickness: '10 in',
+        scumBottomBelowLiquid: '8 in',
+        outletBottomBelowLiquid: '18 in',
+      },
+      nominalGal: 1000,
+    })
+    expect(body.rules.length).toBeGreaterThan(1)
+    expect(body.rules.map((it: { verdict: string }) => it.verdict)).toContain('due')
+    for (const rule of body.rules) expect(rule.citations.length).toBeGreaterThan(0)
+  })
+
+  test('what was not read is lacking, not none', async () => {
+    const { body } = await calculate('solids', { rules: 'quillback', readings: { liquidDepth: '48 in' } })
+    const verdicts = new Set(body.rules.map((it: { verdict: string }) => it.verdict))
+    expect([...verdicts]).toEqual(['cannot-tell'])
+  })
+
+  test('more sludge than liquid is bad input', async () => {
+    expect(
+      await faults('solids', {
+        rules: 'quillback',
+        readings: { liquidDepth: '24 in', sludgeThickness: '40 in' },
+      }),
+    ).toEqual(['/readings/sludgeThickness'])
+  })
+})
