@@ -1,0 +1,62 @@
+import type { Bring } from '../../brief/bring.ts'
+import type { Caution } from '../../brief/cautions.ts'
+import type { WantedMeasurement } from '../../brief/measurements.ts'
+import type { VisitBrief } from '../../brief/visit-brief.ts'
+import { sentence } from '../../reconcile/meaning/meaning.ts'
+import type { AsBuiltComponent } from '../../records/as-built.ts'
+import { printCitation } from './evidence.ts'
+import type { LetterFrame } from './frame.ts'
+import { aboutIn, permitInWords, printRecord, type RecordPrinted } from './record.ts'
+import { type PlanPrinted, printPlan } from './site-plan.ts'
+
+export type BriefFacts = { readonly brief: VisitBrief; readonly components: readonly AsBuiltComponent[] }
+
+export type BriefPrinted = {
+  readonly frame: LetterFrame
+  readonly file: string
+  readonly unapproved: readonly string[]
+  readonly contradictions: readonly string[]
+  readonly cautions: readonly Caution[]
+  readonly recorded: readonly RecordPrinted[]
+  readonly expected: readonly { readonly about: string; readonly says: string; readonly from: string }[]
+  readonly plan: PlanPrinted | null
+  /** Where to look, in words; with a plan they are the plan's own. */
+  readonly words: readonly string[]
+  readonly bring: readonly Bring[]
+  readonly measurements: readonly {
+    readonly what: string
+    readonly how: string
+    readonly settles: readonly string[]
+  }[]
+  readonly deference: string
+}
+
+/** What an inspector takes along, most dangerous things first. */
+export function printBrief(frame: LetterFrame, { brief, components }: BriefFacts): BriefPrinted {
+  return {
+    frame,
+    file: brief.permits.map(permitInWords).join('; ') || 'no approved permit',
+    unapproved: brief.unapproved.map(permitInWords),
+    contradictions: brief.contradictions.map(({ says }) => sentence(says)),
+    cautions: brief.cautions,
+    recorded: printRecord(brief.recorded, components),
+    expected: brief.expected.map(({ about, component, says, citations }) => ({
+      about: aboutIn(components, component, about),
+      says: sentence(says),
+      from: [
+        ...new Set(citations.map(printCitation).map(({ place, verified }) => `${place} (${verified})`)),
+      ].join('; '),
+    })),
+    plan: printPlan(brief.whereToLook.plan),
+    words: brief.whereToLook.words,
+    bring: brief.bring,
+    measurements: brief.measurements.map(printMeasurement),
+    deference: brief.deference,
+  }
+}
+
+const printMeasurement = ({ what, how, settles }: WantedMeasurement) => ({
+  what: sentence(what).replace(/\.$/, ''),
+  how: sentence(how),
+  settles,
+})

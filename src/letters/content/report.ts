@@ -1,0 +1,147 @@
+import { CAUTIONS, type Caution, DEFERENCE } from '../../brief/cautions.ts'
+import { recordedLines } from '../../brief/recorded.ts'
+import type { SitePlan } from '../../brief/site-plan/plan.ts'
+import { SEVERITIES, type Severity } from '../../reconcile/kinds.ts'
+import { sentence } from '../../reconcile/meaning/meaning.ts'
+import type { Outcome } from '../../reconcile/outcome.ts'
+import type { Discrepancy, Reconciliation } from '../../reconcile/reconcile.ts'
+import type { DecisionAction } from '../../records/decision.ts'
+import { printDay } from './day.ts'
+import { type EvidencePrinted, isShort, printEvidence } from './evidence.ts'
+import type { LetterFrame } from './frame.ts'
+import { permitInWords, printRecord, type RecordPrinted } from './record.ts'
+import { type PlanPrinted, printPlan } from './site-plan.ts'
+import { ACTORS_IN_WORDS } from './status-letter.ts'
+
+/** What a reviewer did about one of the differences, where its ground has not moved since. */
+export type DecisionInReport = {
+  readonly key: string
+  readonly action: DecisionAction
+  readonly reason: string
+  readonly on: string
+}
+
+export type ReportFacts = {
+  readonly audience: 'firm' | 'reviewer'
+  readonly reconciliation: Reconciliation
+  readonly plan: SitePlan | null
+  readonly decisions: readonly DecisionInReport[]
+  /** Name of the firm that made the visit; null where there was none. */
+  readonly firm: string | null
+  /** What it was computed from and by, so that it can be computed again. */
+  readonly fingerprints: readonly { readonly what: string; readonly value: string }[]
+}
+
+export type Report = {
+  readonly frame: LetterFrame
+  readonly basis: readonly (readonly [name: string, value: string])[]
+  readonly counts: string
+  readonly differences: readonly DifferencePrinted[]
+  readonly plan: PlanPrinted | null
+  readonly agrees: Answers
+  readonly untold: Answers
+  readonly beside: readonly { readonly about: string; readonly question: string; readonly because: string }[]
+  readonly record: readonly RecordPrinted[]
+  readonly contradictions: readonly string[]
+  readonly advice: readonly { readonly about: string; readonly says: string }[]
+  readonly cautions: readonly Caution[]
+  readonly deference: string
+  readonly fingerprints: ReportFacts['fingerprints']
+}
+
+/** Those that need room for their working, and those that a row tells whole. */
+type Answers = { readonly long: readonly EvidencePrinted[]; readonly short: readonly EvidencePrinted[] }
+
+type DifferencePrinted = {
+  readonly kind: string
+  readonly severity: Severity
+  readonly severityInWords: string
+  readonly says: string
+  readonly who: string
+  readonly what: string
+  readonly decided: string | null
+  readonly evidence: EvidencePrinted
+}
+
+const SEVERITY_IN_WORDS: { readonly [S in Severity]: string } = {
+  action: 'Action: before the property changes hands or the system goes on being used',
+  review: 'Review: a person has to look',
+  note: 'Note: nothing is needed',
+}
+
+const WELL = ['agrees', 'suffices']
+const UNTOLD = ['cannot-tell', 'too-close-to-call']
+
+/** Everything that a reconciliation came to, with its evidence, for those who have to redo it by hand. */
+export function report(frame: LetterFrame, facts: ReportFacts): Report {
+  const { reconciliation, audience, decisions } = facts
+  const { outcomes, discrepancies, asBuilt, advice } = reconciliation
+  const raising = new Set(discrepancies.map(({ outcome }) => JSON.stringify(outcome)))
+  const others = outcomes.filter((it) => !raising.has(JSON.stringify(it)))
+  return {
+    frame,
+    basis: basisOf(reconciliation, facts.firm),
+    counts: countsOf(discrepancies),
+    differences: discrepancies.map((it) => printDifference(it, audience, decisions)),
+    plan: printPlan(facts.plan),
+    agrees: answers(others.filter(({ verdict }) => WELL.includes(verdict))),
+    untold: answers(others.filter(({ verdict }) => UNTOLD.includes(verdict))),
+    beside: others
+      .filter(({ verdict }) => verdict === 'does-not-apply')
+      .map(printEvidence)
+      .map(({ about, question, because }) => ({ about, question, because })),
+    record: printRecord(recordedLines(asBuilt), asBuilt.components),
+    contradictions: asBuilt.contradictions.map(({ says }) => sentence(says)),
+    advice: advice.map(({ about, says }) => ({ about, says: sentence(says) })),
+    cautions: CAUTIONS,
+    deference: DEFERENCE,
+    fingerprints: facts.fingerprints,
+  }
+}
+
+function answers(outcomes: readonly Outcome[]): Answers {
+  const printed = outcomes.map(printEvidence)
+  return { long: printed.filter((it) => !isShort(it)), short: printed.filter(isShort) }
+}
+
+function basisOf({ asBuilt, findings }: Reconciliation, firm: string | null): Report['basis'] {
+  return [
+    [
+      'File',
+      asBuilt.permits.length > 0 ? asBuilt.permits.map(permitInWords).join('; ') : 'no approved permit',
+    ],
+    ...(asBuilt.unapproved.length > 0
+      ? ([['Not approved', asBuilt.unapproved.map(permitInWords).join('; ')]] as const)
+      : []),
+    [
+      'Inspection',
+      findings === null ? 'none was handed in' : `${printDay(asBuilt.on)}${firm === null ? '' : `, ${firm}`}`,
+    ],
+  ]
+}
+
+function countsOf(discrepancies: readonly Discrepancy[]): string {
+  if (discrepancies.length === 0) return 'Nothing differs.'
+  const counts = SEVERITIES.map((severity) => discrepancies.filter((it) => it.severity === severity).length)
+  return sentence(SEVERITIES.map((severity, at) => `${counts[at]} for ${severity}`).join(', '))
+}
+
+function printDifference(
+  { key, kind, severity, sentences, next, outcome }: Discrepancy,
+  audience: ReportFacts['audience'],
+  decisions: readonly DecisionInReport[],
+): DifferencePrinted {
+  const decision = decisions.find((it) => it.key === key)
+  return {
+    kind: kind.replaceAll('-', ' '),
+    severity,
+    severityInWords: SEVERITY_IN_WORDS[severity],
+    says: sentences[audience],
+    who: ACTORS_IN_WORDS[next.who],
+    what: sentence(next.what),
+    decided: decision
+      ? `Decided on ${decision.on}: ${decision.action.replaceAll('-', ' ')}. Reason: ${sentence(decision.reason)}`
+      : null,
+    evidence: printEvidence(outcome),
+  }
+}
