@@ -1,5 +1,8 @@
 import { z } from 'zod'
 
+/** A lone surrogate: no text can hold it, and no database. */
+const HALF = 'holds half of a character: write it again'
+
 /** One line of text as a person types it: trimmed, without control characters, at most `most` characters. */
 export const line = (most: number) =>
   z
@@ -8,6 +11,7 @@ export const line = (most: number) =>
     .min(1, 'write something, or leave the field out')
     .max(most, `at most ${most} characters`)
     .refine((text) => !/[\u0000-\u001f\u007f]/.test(text), 'no control characters or line breaks')
+    .refine((text) => text.isWellFormed(), HALF)
 
 /** Free text: line breaks and tabs kept, other control characters refused. */
 export const prose = (most: number) =>
@@ -15,3 +19,4 @@ export const prose = (most: number) =>
     .string()
     .max(most, `at most ${most} characters`)
     .refine((text) => !/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/.test(text), 'no control characters')
+    .refine((text) => text.isWellFormed(), HALF)

@@ -78,7 +78,7 @@ export const permitEntry = z
     unreadable: z
       .array(
         z.strictObject({
-          pointer: z.string().regex(/^(\/[^/]+)+$/, 'a JSON Pointer such as /bedrooms'),
+          pointer: line(200).regex(/^(\/[^/]+)+$/, 'a JSON Pointer such as /bedrooms'),
           note: line(300),
         }),
       )

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { COUNTED_SURFACES } from '../../../geometry/absorption/absorption-shape.ts'
-import type { MinimumVerdict } from '../../../measure/compare.ts'
+import { MINIMUM_VERDICTS } from '../../../measure/compare.ts'
 import type { AbsorptionAnswer } from '../../../operations/calculations/absorption-area.ts'
 import { foundLength } from '../../../reading/entry/findings.ts'
 import { VERIFIED } from '../../../rules/citation.ts'
@@ -9,7 +9,6 @@ import { presentCitations, presentSteps, presentUncertainty, ruleQuestion, U, un
 
 const length = foundLength('ground-tape')
 const depth = foundLength('inside-tape')
-const VERDICTS = ['suffices', 'falls-short', 'too-close-to-call'] as const satisfies readonly MinimumVerdict[]
 const rows = z.array(length).min(1).max(50)
 
 export const absorptionBody = z
@@ -71,7 +70,7 @@ export const absorptionAnswer = z
       .object({
         sqFt: z.number().nullable(),
         silence: z.string().nullable().meta({ description: 'Why there is no figure' }),
-        verdict: z.enum(VERDICTS).nullable(),
+        verdict: z.enum(MINIMUM_VERDICTS).nullable(),
         pack: z.string().nullable(),
         verified: z.enum(VERIFIED).nullable(),
         citations: z.array(citation),

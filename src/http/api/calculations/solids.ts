@@ -1,16 +1,10 @@
 import { z } from 'zod'
-import type { SolidsVerdict } from '../../../geometry/solids/solids-rule.ts'
+import { SOLIDS_VERDICTS } from '../../../geometry/solids/solids-rule.ts'
 import type { SolidsAnswers } from '../../../operations/calculations/solids.ts'
 import { foundLength } from '../../../reading/entry/findings.ts'
 import { citation, day, step } from '../shapes/basics.ts'
 import { presentCitations, presentSteps, ruleQuestion, U } from './shapes.ts'
 
-const VERDICTS = [
-  'due',
-  'not-due',
-  'too-close-to-call',
-  'cannot-tell',
-] as const satisfies readonly SolidsVerdict[]
 const rod = foundLength('sounding-rod').optional()
 const rule = foundLength('liquid-level-rule').optional()
 
@@ -61,11 +55,11 @@ export const solidsAnswer = z
         z.object({
           rule: z.string(),
           name: z.string(),
-          verdict: z.enum(VERDICTS),
+          verdict: z.enum(SOLIDS_VERDICTS),
           conditions: z.array(
             z.object({
               when: z.string(),
-              verdict: z.enum(VERDICTS),
+              verdict: z.enum(SOLIDS_VERDICTS),
               unit: z.enum(['in', '%']),
               found: z.number().nullable(),
               expandedUncertainty: z.number().nullable(),
@@ -92,7 +86,7 @@ export const presentSolids = ({ on, silence, rules }: SolidsAnswers): z.output<t
       when: condition.when,
       verdict,
       unit: condition.when === 'share-above' ? '%' : 'in',
-      found: found && found.value,
+      found: found?.value ?? null,
       expandedUncertainty: found && U(found),
       limit,
       lacking: [...lacking],
