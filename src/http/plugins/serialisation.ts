@@ -14,7 +14,7 @@ export function serialiseWithZod(app: FastifyInstance, answers: 'fast' | 'checke
   app.setSerializerCompiler(({ schema, method, url, httpStatus }) => {
     invariant(schema instanceof z.ZodType, `${url}: the response schema is not a zod schema`)
     if (schema instanceof z.ZodUndefined) return () => ''
-    const write = writerFor(schema)
+    const write = (value: unknown) => writerFor(schema)(value)
     if (answers === 'fast') return write
     const where = `${method} ${url} ${httpStatus}`
     return (value) => {
@@ -32,12 +32,19 @@ export function serialiseWithZod(app: FastifyInstance, answers: 'fast' | 'checke
   })
 }
 
+const writers = new WeakMap<z.ZodType, (value: unknown) => string>()
+
+/** Made when an answer is first written: making all of them would double the time that the service needs to start. */
 function writerFor(schema: z.ZodType): (value: unknown) => string {
+  const made = writers.get(schema)
+  if (made) return made
   const json = z.toJSONSchema(schema, {
     target: 'draft-07',
     io: 'output',
     unrepresentable: 'any',
     reused: 'inline',
   })
-  return fastJsonStringify(json as fastJsonStringify.AnySchema)
+  const writer = fastJsonStringify(json as fastJsonStringify.AnySchema)
+  writers.set(schema, writer)
+  return writer
 }
