@@ -40,14 +40,19 @@ import type { OperationContext } from '../operations/context.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
 import { callerFinder } from './access/caller.ts'
 import { requireCaller } from './access/require-caller.ts'
+import { answerWithPages } from './pages/page-reply.ts'
+import { pages } from './pages/pages.ts'
+import { tellPerson } from './pages/problem/answer.ts'
 import { describeApi } from './plugins/api-description.ts'
 import { tagReads } from './plugins/entity-tag.ts'
 import { answerErrors, answerFault } from './plugins/error-answers.ts'
+import { limitGuesses } from './plugins/guesses.ts'
 import { answerHealth } from './plugins/health.ts'
 import { keepAnswers } from './plugins/idempotency.ts'
 import { limitLoad } from './plugins/limits.ts'
 import { answerMetrics } from './plugins/metrics.ts'
 import { explainProblems } from './plugins/problem-pages.ts'
+import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
 import { serialiseWithZod } from './plugins/serialisation.ts'
 import { validateWithZod } from './plugins/validation.ts'
@@ -75,7 +80,7 @@ export type App = FastifyInstance
 
 /** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
 export async function buildApp(services: Services, routes = registerRoutes): Promise<App> {
-  const { settings, database, clock, newId, files, jobs, book, logger } = services
+  const { settings, database, clock, newId, files, jobs, letters, book, logger } = services
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
     genReqId: ({ headers }) => acceptableId(headers['x-request-id']) ?? uuidv7(),
@@ -91,7 +96,7 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
     return503OnClosing: true,
   }).withTypeProvider<ZodTypeProvider>()
 
-  answerErrors(app)
+  answerErrors(app, tellPerson)
   validateWithZod(app)
   serialiseWithZod(app, settings.ANSWERS)
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
@@ -105,13 +110,17 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
   const finder = callerFinder(database, clock)
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })
   requireCaller(app, finder)
-  keepAnswers(app, { database, clock, newId, files, jobs, book })
+  keepAnswers(app, { database, clock, newId, files, jobs, letters, book })
+  limitGuesses(app, clock)
   tagReads(app)
   await describeApi(app)
   answerHealth(app, services)
   answerMetrics(app, database, settings.METRICS_TOKEN)
   explainProblems(app)
+  publishKeys(app, database)
   await app.register(routes, { prefix: '/v1' })
+  answerWithPages(app, { database, clock })
+  await app.register(pages)
   await app.ready()
   return app
 }

@@ -30,8 +30,12 @@ export type SitePlan = {
   readonly coverage: number
 }
 
+/** What of a case places things: a stored reconciliation has it too. */
+type Placing = Pick<Case, 'asBuilt' | 'pairings' | 'former' | 'unrecorded' | 'findings'> &
+  Partial<Pick<Case, 'book' | 'county'>>
+
 /** The plan of a case; null where nothing can be placed, because there are no ties or no baseline. */
-export function sitePlan(given: Case, coverage = 0.95): SitePlan | null {
+export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
   const { pairings, former, unrecorded, findings } = given
   const reference = referenceOf(given)
   if (!reference) return null
@@ -58,7 +62,7 @@ export function sitePlan(given: Case, coverage = 0.95): SitePlan | null {
   return all.length === 0 ? null : { reference, marks: all, coverage }
 }
 
-function referenceOf({ asBuilt, findings }: Case): SitePlan['reference'] | null {
+function referenceOf({ asBuilt, findings }: Placing): SitePlan['reference'] | null {
   const visit = findings?.record.reference ?? null
   const stated: Reference<StatedLength> | null | undefined = asBuilt.components
     .map(({ reference }) => statedValue(reference))

@@ -17,10 +17,20 @@ const BY_STATUS: Readonly<Record<number, ProblemName>> = {
   503: 'overloaded',
 }
 
+/** Tells a person of a problem, where the request came from one; undefined where it came from a program. */
+export type TellPerson = (
+  found: Problem,
+  request: FastifyRequest,
+  reply: FastifyReply,
+) => Promise<FastifyReply> | undefined
+
 /** Every failure ends here, as `application/problem+json`; only impossible things are logged as errors. */
-export function answerErrors(app: FastifyInstance): void {
+export function answerErrors(app: FastifyInstance, tellPerson: TellPerson = () => undefined): void {
   app.setErrorHandler(answerFault)
-  app.setNotFoundHandler((request, reply) => sendProblem(problem('not-found'), request, reply))
+  app.setNotFoundHandler((request, reply) => {
+    const found = problem('not-found')
+    return tellPerson(found, request, reply) ?? sendProblem(found, request, reply)
+  })
 }
 
 export const answerFault = (
@@ -38,7 +48,7 @@ export function sendProblem(found: Problem, request: FastifyRequest, reply: Fast
     .send(problemBody(found, request.id))
 }
 
-function asProblem(fault: FastifyError, request: FastifyRequest): Problem {
+export function asProblem(fault: FastifyError, request: FastifyRequest): Problem {
   if (fault instanceof Problem) return fault
   if (fault instanceof OutsideFailure) {
     const { retryAfterSeconds } = fault

@@ -1,0 +1,63 @@
+import type { Sureness } from '../../../brief/recorded.ts'
+import type { VisitBrief } from '../../../brief/visit-brief.ts'
+import { titleOf } from '../parcel/comparison/component-lines.ts'
+import { dayInWords } from '../words/dates.ts'
+import { capital } from '../words/plain.ts'
+import { permitInWords } from '../words/sources.ts'
+
+export type BriefLine = {
+  readonly what: string
+  readonly says: string
+  readonly sure: string
+  readonly from: string
+}
+export type BriefPart = {
+  readonly title: string
+  readonly lines: readonly BriefLine[]
+  /** What is usual and not on record. */
+  readonly usual: readonly string[]
+}
+
+const SURE: { readonly [S in Sureness]: string } = {
+  confirmed: '',
+  corrected: 'corrected by a reviewer',
+  unreadable: 'can’t be read',
+  contradictory: 'the papers contradict each other',
+}
+
+/** The record part by part, with what is usual beside it and marked as such. */
+export function presentBriefParts({ recorded, expected }: VisitBrief): readonly BriefPart[] {
+  const keys = [...new Set([null, ...[...recorded, ...expected].map(({ component }) => component)])]
+  return keys
+    .map((key) => ({
+      title: key === null ? 'The system' : titleOf(tagOf(key), ''),
+      lines: recorded
+        .filter(({ component }) => component === key)
+        .map(({ what, says, sureness, origins }) => ({
+          what: capital(what),
+          says,
+          sure: SURE[sureness],
+          from: origins.map(({ permit }) => permit.number).join(', '),
+        })),
+      usual: expected.filter(({ component }) => component === key).map(({ says }) => capital(says)),
+    }))
+    .filter(({ lines, usual }) => lines.length + usual.length > 0)
+}
+
+/** A component is known by its name on the permit that put it in. */
+const tagOf = (key: string): string => key.slice(key.indexOf('/') + 1)
+
+/** The papers that the brief rests on, and what stands against relying on them. */
+export function presentFile({ permits, unapproved, contradictions, asOf }: VisitBrief): readonly string[] {
+  return [
+    permits.length === 0
+      ? `No approved permit is on file by ${dayInWords(asOf)}.`
+      : `By ${permits.map(permitInWords).join('; ')}.`,
+    ...(unapproved.length > 0
+      ? [
+          `On file without a final approval: ${unapproved.map(({ number }) => number).join(', ')}. What they show may not be there.`,
+        ]
+      : []),
+    ...contradictions.map(({ says }) => `The papers do not agree: ${says}.`),
+  ]
+}

@@ -1,0 +1,24 @@
+const part = encodeURIComponent
+
+/** Where the pages are. A view asks here and writes no address of its own. */
+export const countyPath = (county: string): string => `/counties/${part(county)}`
+export const searchPath = (county: string, asked?: string): string =>
+  `${countyPath(county)}/search${asked === undefined ? '' : `?q=${part(asked)}`}`
+export const queuePath = (county: string): string => `${countyPath(county)}/queue`
+export const glancePath = (county: string): string => `${countyPath(county)}/glance`
+export const rulesPath = (county: string): string => `${countyPath(county)}/rules`
+export const packPath = (county: string, pack: string): string =>
+  `${rulesPath(county)}/${pack.split('/').map(part).join('/')}`
+export const visitsPath = (county: string): string => `${countyPath(county)}/visits`
+export const parcelPath = (county: string, parcel: string): string =>
+  `${countyPath(county)}/parcels/${part(parcel)}`
+export const briefPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/brief`
+export const lettersPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/letters`
+export const reconciliationPath = (county: string, id: string): string =>
+  `${countyPath(county)}/reconciliations/${part(id)}`
+export const decisionsPath = (county: string, discrepancy: string): string =>
+  `${countyPath(county)}/discrepancies/${part(discrepancy)}/decisions`
+export const differenceAnchor = (discrepancy: string): string => `d-${discrepancy}`
+/** The picture of a document's page, which the API serves. */
+export const pagePicturePath = (county: string, document: string, page: number): string =>
+  `/v1${countyPath(county)}/documents/${part(document)}/pages/${page}.png`

@@ -1,0 +1,44 @@
+/** The pages for people, on the same operations as the API: one folder a page, each route, present and view. */
+import type { FastifyPluginAsync } from 'fastify'
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { assets } from './assets-route.ts'
+import { brief } from './brief/route.ts'
+import { decision } from './decision/route.ts'
+import { glance } from './glance/route.ts'
+import { home } from './home/route.ts'
+import { parcel } from './parcel/route.ts'
+import { answerFaultAsPage } from './problem/answer.ts'
+import { queue } from './queue/route.ts'
+import { reconciliation } from './reconciliation/route.ts'
+import { rules } from './rules/route.ts'
+import { search } from './search/route.ts'
+import { visits } from './visits/route.ts'
+
+const PAGES: readonly FastifyPluginAsyncZod[] = [
+  home,
+  search,
+  queue,
+  parcel,
+  decision,
+  reconciliation,
+  brief,
+  visits,
+  glance,
+  rules,
+]
+
+export const pages: FastifyPluginAsync = async (app) => {
+  app.setErrorHandler(answerFaultAsPage)
+  app.addHook('onRoute', (route) => {
+    // The API description tells of the API.
+    route.schema = { ...route.schema, hide: true }
+  })
+  // Only here: the API takes no forms, so none of another site can reach it.
+  app.addContentTypeParser(
+    'application/x-www-form-urlencoded',
+    { parseAs: 'string' },
+    async (_: unknown, body: string) => Object.fromEntries(new URLSearchParams(body)),
+  )
+  await app.register(assets)
+  for (const page of PAGES) await app.register(page)
+}

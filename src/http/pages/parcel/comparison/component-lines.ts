@@ -1,0 +1,145 @@
+import { MEASURE_WORDS } from '../../../../brief/recorded.ts'
+import type { Outcome } from '../../../../reconcile/outcome.ts'
+import type { Pairing } from '../../../../reconcile/pairing.ts'
+import type { AsBuiltComponent } from '../../../../records/as-built.ts'
+import { isVessel, type MeasureName } from '../../../../records/component.ts'
+import type { FoundComponent } from '../../../../records/findings.ts'
+import { headed, plain } from '../../words/plain.ts'
+import { type Line, oneSided, twoSided } from './line.ts'
+import { foundSide, recordSide, type Side, said, silent } from './side.ts'
+
+type KeyOf = (outcome: Outcome) => string | null
+
+/** Measures that have a line of their own or share one with what they are compared with. */
+const PLAIN: readonly MeasureName[] = [
+  'length',
+  'width',
+  'diameter',
+  'liquidDepth',
+  'insideHeight',
+  'wallThickness',
+  'absorbingDepth',
+  'depthToTop',
+]
+const ON_TWO_SIDES: readonly string[] = [
+  'component-presence',
+  'component-on-record',
+  'type-of-component',
+  'material',
+  'line-material',
+  'capacity-against-record',
+  'position',
+]
+
+/** The lines of one component: what record and visit both speak of, then what only one of them or a rule can say. */
+export function componentLines(
+  { built, found }: Pairing,
+  outcomes: readonly Outcome[],
+  visited: boolean,
+  keyOf: KeyOf,
+): readonly Line[] {
+  const of = (...checks: readonly string[]) => outcomes.find(({ check }) => checks.includes(check))
+  const seen = visited ? found : null
+  const line = (what: string, names: readonly MeasureName[], outcome?: Outcome): readonly Line[] => {
+    const record = recordSide(built, names)
+    const visit = foundSide(seen, names)
+    if (record.state === 'silent' && visit.state === 'silent' && !outcome?.raises) return []
+    return [twoSided(what, record, visit, outcome, keyOf)]
+  }
+  const material = of('line-material', 'material')
+  return [
+    twoSided('presence', said('on record'), presence(seen, visited), of('component-presence'), keyOf),
+    typeLine(built, seen, of('type-of-component'), keyOf),
+    ...line(
+      'material',
+      built.measures.pipeDiameter.state === 'silent' ? ['material'] : ['material', 'pipeDiameter'],
+      material,
+    ),
+    ...capacityLine(built, seen, of('capacity-against-record'), keyOf),
+    ...PLAIN.flatMap((name) => line(MEASURE_WORDS[name], [name])),
+    ...line('ties', ['tie'], of('position')),
+    ...outcomes
+      .filter(({ check }) => !ON_TWO_SIDES.includes(check))
+      .map((outcome) => oneSided(outcome, keyOf)),
+  ]
+}
+
+function presence(found: FoundComponent | null, visited: boolean): Side {
+  if (!visited) return silent('no visit yet')
+  if (found === null) return silent('not looked for')
+  switch (found.outcome) {
+    case 'found':
+      return said('found', [searchInWords(found)])
+    case 'not-found':
+      return said('not found', [searchInWords(found)])
+    case 'not-reached':
+      return silent(`not reached: ${plain(found.notReachedBecause ?? 'other')}`)
+    case 'not-looked-for':
+      return silent('not looked for')
+  }
+}
+
+const searchInWords = ({ searchedBy, searchedWithin }: FoundComponent): string =>
+  searchedBy.length === 0
+    ? 'seen by the inspector'
+    : `searched for by ${searchedBy.map(plain).join(', ')}${searchedWithin ? ` within ${searchedWithin.asWritten}` : ''}`
+
+function typeLine(
+  built: AsBuiltComponent,
+  found: FoundComponent | null,
+  outcome: Outcome | undefined,
+  keyOf: KeyOf,
+): Line {
+  const names = ['shape', 'compartments', 'count'] as const
+  const record = withKind(built.kind, recordSide(built, names))
+  const visit =
+    found?.outcome === 'found' ? withKind(found.kind, foundSide(found, names)) : foundSide(found, names)
+  return twoSided('type', record, visit, outcome, keyOf)
+}
+
+const withKind = (kind: string, side: Side): Side =>
+  side.state === 'silent'
+    ? { ...said(plain(kind), ['seen by the inspector']), taken: side.taken }
+    : { ...side, text: `${plain(kind)}, ${side.text}` }
+
+/** A size is found by computing it: the visit's side is what its readings come to. */
+function capacityLine(
+  built: AsBuiltComponent,
+  found: FoundComponent | null,
+  outcome: Outcome | undefined,
+  keyOf: KeyOf,
+): readonly Line[] {
+  const record = recordSide(built, ['capacity'])
+  if (!outcome && record.state === 'silent') return []
+  const computed = outcome?.exhibits.findLast(
+    ({ word, what }) => word === 'derived' && what.startsWith('capacity'),
+  )
+  const visit = computed ? said(computed.asUsed) : foundSide(found, ['capacity'])
+  const fromRecord = outcome?.exhibits.find(({ word }) => word === 'stated')
+  const shown =
+    record.state === 'silent' && fromRecord && isVessel(built.kind) ? said('by its dimensions') : record
+  return [twoSided('capacity', shown, visit, outcome, keyOf)]
+}
+
+/** Found, or searched for, and answering to nothing on record. */
+export function unrecordedLines(
+  found: FoundComponent,
+  outcomes: readonly Outcome[],
+  keyOf: KeyOf,
+): readonly Line[] {
+  const here = outcomes.find(({ check }) => check === 'component-on-record')
+  const measured = [...PLAIN, 'material', 'pipeDiameter', 'tie'] as readonly MeasureName[]
+  return [
+    twoSided('presence', silent('not on record'), presence(found, true), here, keyOf),
+    ...measured.flatMap((name): readonly Line[] => {
+      const visit = foundSide(found, [name])
+      return visit.state === 'silent'
+        ? []
+        : [twoSided(MEASURE_WORDS[name], silent(''), visit, undefined, keyOf)]
+    }),
+    ...outcomes.filter((outcome) => outcome !== here).map((outcome) => oneSided(outcome, keyOf)),
+  ]
+}
+
+export const titleOf = (label: string, kind: string): string =>
+  label.toLowerCase().includes(plain(kind)) ? headed(label) : `${headed(label)} (${plain(kind)})`

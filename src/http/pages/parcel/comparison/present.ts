@@ -1,0 +1,144 @@
+import type { Outcome } from '../../../../reconcile/outcome.ts'
+import { pair } from '../../../../reconcile/pairing.ts'
+import type { Reconciliation } from '../../../../reconcile/reconcile.ts'
+import type { AsBuilt, AsBuiltComponent } from '../../../../records/as-built.ts'
+import type { FindingsRecord } from '../../../../records/findings.ts'
+import { dayInWords } from '../../words/dates.ts'
+import { componentLines, titleOf, unrecordedLines } from './component-lines.ts'
+import { type Line, oneSided, twoSided } from './line.ts'
+import { claimSide, said, silent } from './side.ts'
+
+export type Group = {
+  readonly title: string
+  /** How it came to be there, or how the two were taken to be one. */
+  readonly about: string
+  readonly lines: readonly Line[]
+}
+
+export type Comparison = {
+  /** The day of the visit; null while there was none. */
+  readonly visitedOn: string | null
+  readonly groups: readonly Group[]
+  /** Once in the ground by the record, and no longer in service. */
+  readonly former: readonly { readonly label: string; readonly says: string }[]
+  /** What would help, and nobody has to do. */
+  readonly advice: readonly string[]
+}
+
+/** Record and found, line by line, of one reconciliation and the findings it was made with. */
+export function presentComparison(
+  { asBuilt, outcomes, discrepancies, advice }: Reconciliation,
+  visit: FindingsRecord | null,
+): Comparison {
+  const keys = new Map(discrepancies.map(({ outcome, key }) => [questionOf(outcome), key]))
+  const keyOf = (outcome: Outcome) => keys.get(questionOf(outcome)) ?? null
+  const { pairings, unrecorded } = pair(asBuilt, visit)
+  const visited = visit !== null
+  const about = (...subjects: readonly string[]) => {
+    const own = outcomes.filter(({ subject }) => subjects.includes(subject.key))
+    return own.filter(({ verdict }) => verdict !== 'does-not-apply')
+  }
+  return {
+    visitedOn: visit?.visitedOn ?? null,
+    groups: [
+      {
+        title: 'The system',
+        about: fileInWords(asBuilt),
+        lines: systemLines(asBuilt, visit, about('system'), keyOf),
+      },
+      ...pairings.map((pairing) => ({
+        title: titleOf(pairing.built.label, pairing.built.kind),
+        about: beginnings(pairing.built, pairing.by),
+        // The cover's question goes by the name the inspector gave.
+        lines: componentLines(
+          pairing,
+          about(pairing.built.key, `found/${pairing.found?.label}`),
+          visited,
+          keyOf,
+        ),
+      })),
+      ...unrecorded.map((found) => ({
+        title: titleOf(found.label, found.kind),
+        about: 'Not on record: named by the inspector.',
+        lines: unrecordedLines(found, about(`found/${found.label}`), keyOf),
+      })),
+    ],
+    former: asBuilt.components
+      .filter(({ standing }) => standing !== 'in-service')
+      .map((it) => formerly(it, asBuilt)),
+    advice: advice.map(({ says }) => says),
+  }
+}
+
+const questionOf = ({ check, subject, facet, raises }: Outcome): string =>
+  [check, raises, subject.key, facet].join(' | ')
+
+function systemLines(
+  asBuilt: AsBuilt,
+  visit: FindingsRecord | null,
+  outcomes: readonly Outcome[],
+  keyOf: (outcome: Outcome) => string | null,
+): readonly Line[] {
+  const bedrooms = outcomes.find(({ check }) => check === 'bedrooms')
+  const counted = visit?.bedroomsCounted ?? null
+  const recorded = [
+    ['design flow', asBuilt.designFlowGpd, 'gpd'],
+    ['percolation rate', asBuilt.percRateMpi, 'min/in'],
+    ['soil', asBuilt.soilTexture, ''],
+  ] as const
+  return [
+    twoSided(
+      'bedrooms',
+      claimSide(asBuilt.bedrooms),
+      counted === null
+        ? silent(visit ? 'not counted' : 'no visit yet')
+        : said(String(counted), ['counted in the house']),
+      bedrooms,
+      keyOf,
+    ),
+    ...recorded.flatMap(([what, claim, unit]): readonly Line[] =>
+      claim.state === 'silent'
+        ? []
+        : [
+            twoSided(
+              what,
+              claimSide(claim, (value) => `${value} ${unit}`.trim()),
+              silent(''),
+              undefined,
+              keyOf,
+            ),
+          ],
+    ),
+    ...outcomes.filter((outcome) => outcome !== bedrooms).map((outcome) => oneSided(outcome, keyOf)),
+  ]
+}
+
+function fileInWords({ permits, unapproved, on }: AsBuilt): string {
+  const approved = permits.map(({ number }) => number).join(', ')
+  const open = unapproved.map(({ number }) => number).join(', ')
+  const said = approved
+    ? `As built on ${dayInWords(on)} by permit ${approved}.`
+    : `Nothing is approved on file by ${dayInWords(on)}.`
+  return open ? `${said} Without a final approval, so building nothing: ${open}.` : said
+}
+
+function beginnings({ events, replaces }: AsBuiltComponent, by: 'named' | 'only-of-its-kind' | null): string {
+  const [{ permit }] = events
+  const when = permit.approvedOn ? `, approved ${dayInWords(permit.approvedOn)}` : ''
+  const how = replaces.length > 0 ? 'Put in for an older one' : 'On record'
+  const paired =
+    by === 'only-of-its-kind'
+      ? ' Taken to be the one found: it is the only one of its kind on both sides.'
+      : ''
+  return `${how} by permit ${permit.number}${when}.${paired}`
+}
+
+function formerly({ label, standing, replacedBy, events }: AsBuiltComponent, { components }: AsBuilt) {
+  const heir = components.find(({ key }) => key === replacedBy)
+  const by = events.at(-1)!.permit.number
+  const says =
+    standing === 'abandoned'
+      ? `taken out of use by permit ${by}`
+      : `replaced by ${heir?.label ?? 'another'} under permit ${by}`
+  return { label, says }
+}

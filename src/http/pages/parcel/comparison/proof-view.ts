@@ -1,0 +1,61 @@
+import type { Exhibit } from '../../../../reconcile/outcome.ts'
+import type { Origin } from '../../../../records/as-built.ts'
+import { type Html, html } from '../../html.ts'
+import { citations } from '../../parts/citation.ts'
+import { scanCut } from '../../parts/scan.ts'
+import { steps } from '../../parts/steps.ts'
+import { originInWords, sourceInWords } from '../../words/sources.ts'
+import type { Line, Proof } from './line.ts'
+
+/** What a view needs to tell where values come from. */
+export type Sources = {
+  /** What accounts are called, by id. */
+  readonly names: ReadonlyMap<string, string>
+  /** Address of a page's picture; null where the reader may not see scans. */
+  readonly picture: ((document: string, page: number) => string) | null
+}
+
+/** Everything a line rests on. Null where there is nothing to open. */
+export function proof({ record, found, proof: of }: Line, sources: Sources): Html | null {
+  const origins = of ? [] : (record?.origins ?? [])
+  const taken = of ? [] : (found?.taken ?? [])
+  if (!of && origins.length === 0 && taken.length === 0) return null
+  return html`<div class="proof">${of && verdictProof(of, sources)}${origins.map((it) => html`<p>${origin(it, sources)}</p>`)}${taken.map(
+    (it) => html`<p>Found: ${it}.</p>`,
+  )}</div>`
+}
+
+const verdictProof = (
+  { question, certainty, exhibits, steps: working, citations: cited, wouldSettle }: Proof,
+  sources: Sources,
+): Html =>
+  html`<p><b>${question}</b> How sure: ${certainty}.</p>${exhibitList(exhibits, sources)}${steps(working)}${
+    cited.length > 0 && html`<h5>Rules</h5>${citations(cited)}`
+  }${wouldSettle && html`<p class="settle"><b>What would settle it:</b> ${wouldSettle.what} (${wouldSettle.why}).</p>`}`
+
+const exhibitList = (exhibits: readonly Exhibit[], sources: Sources): Html | null =>
+  exhibits.length === 0
+    ? null
+    : html`<ul class="exhibits">${exhibits.map((it) => html`<li class="${it.word}">${exhibit(it, sources)}</li>`)}</ul>`
+
+function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sources): Html {
+  const used = asUsed === asStated ? null : html` taken as <b>${asUsed}</b>`
+  const head = html`<b>${word}</b> ${what}: ${asStated}${used}`
+  switch (from.kind) {
+    case 'permit':
+      return html`${head}<br><span class="soft">${origin(from.origin, sources)}</span>`
+    case 'visit':
+      return html`${head}<br><span class="soft">${from.how}</span>`
+    case 'computed':
+      return head
+  }
+}
+
+function origin(it: Origin, { names, picture }: Sources): Html {
+  const { source } = it
+  const cut =
+    source.kind === 'document' && picture
+      ? scanCut(picture(source.document, source.page), source.box, source.words)
+      : null
+  return html`${originInWords(it)}; ${sourceInWords(source, names)}.${cut}`
+}

@@ -1,0 +1,26 @@
+import { type Html, html } from '../html.ts'
+import { differenceAnchor } from '../layout/addresses.ts'
+import { severityTag } from '../parts/severity.ts'
+import { dayAt } from '../words/dates.ts'
+import { headed } from '../words/plain.ts'
+import { prose } from '../words/prose.ts'
+import { WHO } from '../words/who.ts'
+import type { DecisionTold, Difference } from './difference.ts'
+
+const STANDING_WORDS: { readonly [S in Difference['standing']]: string } = {
+  open: 'open',
+  decided: 'decided',
+  moved: 'decided once; what that rested on has changed',
+}
+
+/** A difference under its line: what it means, who has to act, what was decided; `form` for whoever may decide. */
+export const difference = (it: Difference, form: Html | null): Html =>
+  html`<section class="difference ${it.severity} ${it.standing}" id="${differenceAnchor(it.id)}" aria-label="${headed(it.kind)}, ${it.about}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b> <span class="soft">${STANDING_WORDS[it.standing]}, since ${dayAt(it.raisedAt)}</span></p><p>${prose(it.says)}</p>${
+    it.decision ? decided(it.decision) : next(it.next)
+  }${it.earlier.length > 0 && html`<details class="earlier"><summary>Earlier decisions (${it.earlier.length})</summary>${it.earlier.map(decided)}</details>`}${form}</section>`
+
+const next = ({ who, what }: Difference['next']): Html | null =>
+  who === 'nobody' ? null : html`<p class="next"><b>Next:</b> ${WHO[who]} to ${what}.</p>`
+
+export const decided = ({ done, reason, asks, set, by, at }: DecisionTold): Html =>
+  html`<blockquote class="decision"><p><b>${done}</b>${set && html`: ${set}`}${asks && html`: ${asks}`}</p><p>${reason}</p><footer>${by}, ${dayAt(at)}</footer></blockquote>`

@@ -1,0 +1,88 @@
+import type { DiscrepancyKind, Severity } from '../../../reconcile/kinds.ts'
+import type { Meaning } from '../../../reconcile/meaning/meaning.ts'
+import type { Decision } from '../../../store/decisions.ts'
+import type { StandingDiscrepancy } from '../../../store/discrepancies.ts'
+import { DECISION_WORDS } from '../words/decisions.ts'
+import { plain } from '../words/plain.ts'
+
+/** A decision as a page tells it. */
+export type DecisionTold = {
+  readonly id: string
+  readonly done: string
+  readonly reason: string
+  readonly asks: string | null
+  /** `capacity set to 720 gal`, where it mended the record. */
+  readonly set: string | null
+  readonly by: string
+  readonly at: Date
+}
+
+/** A discrepancy that stands, under the line that raises it. */
+export type Difference = {
+  readonly id: string
+  readonly key: string
+  readonly revision: number
+  readonly kind: DiscrepancyKind
+  readonly severity: Severity
+  /** `moved`: decided once, and what the decision rested on has changed since. */
+  readonly standing: 'open' | 'decided' | 'moved'
+  readonly about: string
+  /** In the words for whoever reads the page. */
+  readonly says: string
+  readonly next: Meaning['next']
+  readonly raisedAt: Date
+  readonly decision: DecisionTold | null
+  /** Those that it superseded, oldest first. */
+  readonly earlier: readonly DecisionTold[]
+}
+
+export function presentDifference(
+  it: StandingDiscrepancy,
+  decisions: readonly Decision[],
+  names: ReadonlyMap<string, string>,
+  audience: 'reviewer' | 'firm',
+): Difference {
+  const about = decisions.filter(({ discrepancy }) => discrepancy === it.id)
+  const inForce = about.find(({ id }) => id === it.decision)
+  return {
+    id: it.id,
+    key: it.key,
+    revision: it.revision,
+    kind: it.kind,
+    severity: it.severity,
+    standing: it.state === 'ground-moved' ? 'moved' : it.state === 'decided' ? 'decided' : 'open',
+    about: it.body.outcome.subject.label,
+    says: it.body.sentences[audience],
+    next: it.body.next,
+    raisedAt: it.raisedAt,
+    decision: inForce ? tellDecision(inForce, names) : null,
+    earlier: about.filter(({ id }) => id !== inForce?.id).map((decision) => tellDecision(decision, names)),
+  }
+}
+
+export const tellDecision = (
+  { id, action, reason, asks, correction, decidedBy, decidedAt }: Decision,
+  names: ReadonlyMap<string, string>,
+): DecisionTold => ({
+  id,
+  done: DECISION_WORDS[action].done,
+  reason,
+  asks,
+  set: correction && `${plainField(correction.field)} set to ${written(correction.written)}`,
+  by: names.get(decidedBy) ?? 'a reviewer of the county',
+  at: decidedAt,
+})
+
+const plainField = (field: string): string => field.replace(/[A-Z]/g, (sign) => ` ${sign.toLowerCase()}`)
+
+function written(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return plain(String(value))
+  const { a, b, side } = value as {
+    readonly a?: unknown
+    readonly b?: unknown
+    readonly side?: string | null
+  }
+  return a !== undefined
+    ? `A ${a}, B ${b}${side ? `, ${side === 'away' ? 'away from the house' : 'on the house side'}` : ''}`
+    : JSON.stringify(value)
+}

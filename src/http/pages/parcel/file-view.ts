@@ -1,0 +1,82 @@
+import { type Html, html } from '../html.ts'
+import { briefPath, differenceAnchor } from '../layout/addresses.ts'
+import { severityTag } from '../parts/severity.ts'
+import { sitePlanFigure } from '../parts/site-plan.ts'
+import { day } from '../words/dates.ts'
+import { headed } from '../words/plain.ts'
+import { STATUS_HEAD } from '../words/status.ts'
+import type { Sources } from './comparison/proof-view.ts'
+import { comparison } from './comparison/view.ts'
+import { decideForm } from './decide-form-view.ts'
+import type { Difference } from './difference.ts'
+import { difference } from './difference-view.ts'
+import type { ParcelFilePage } from './file.ts'
+import { heading } from './heading-view.ts'
+import { history } from './history-view.ts'
+import { papers } from './papers-view.ts'
+
+export type FileOptions = {
+  readonly county: string
+  readonly pictures: Sources['picture']
+  /** How a search led here, where it was not exact. */
+  readonly came: string | null
+  /** The difference whose form came back, or that was just decided. */
+  readonly at: string | null
+  /** Said at the top: what was just done, or why it was not. */
+  readonly notice: { readonly says: string; readonly fault: boolean } | null
+  /** What only one audience has: a firm's visits. */
+  readonly own: Html | null
+}
+
+const SECTIONS = [
+  ['compared', 'Record and found'],
+  ['plan', 'Site plan'],
+  ['history', 'History'],
+  ['papers', 'Papers'],
+] as const
+
+/** The whole file of a parcel: what differs first, then line by line, the plan, the history, the papers. */
+export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
+  const { parcel, oldNumbers, status, differences, plan } = page
+  const { county, came, notice, own } = options
+  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${STATUS_HEAD[status.word]}</p><p>${status.sentence}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Visit brief</a></p></section>${summary(differences)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
+    ([id, name]) => html`<li><a href="#${id}">${name}</a></li>`,
+  )}</ul></nav>${own}<section id="compared"><h2>Record and found</h2>${compared(page, options)}</section><section id="plan"><h2>Site plan</h2>${
+    plan
+      ? sitePlanFigure(plan.svg, plan.words)
+      : html`<p>Nothing can be drawn: neither the record nor a visit gives two ties and the distance between their corners.</p>`
+  }</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section>`
+}
+
+const summary = (differences: readonly Difference[]): Html =>
+  html`<section class="differences" aria-label="Differences"><h2>Differences</h2>${
+    differences.length === 0
+      ? html`<p>None stands.</p>`
+      : html`<ul>${differences.map(({ id, severity, kind, about, standing }) => html`<li>${severityTag(severity)} <a href="#${differenceAnchor(id)}">${headed(kind)}, ${about}</a>${standing !== 'open' && html` <span class="soft">${standing === 'decided' ? 'decided' : 'decided once, ground moved'}</span>`}</li>`)}</ul>`
+  }</section>`
+
+function compared(
+  { comparison: lines, differences, forms, names }: ParcelFilePage,
+  { county, pictures, at }: FileOptions,
+): Html {
+  if (!lines) return html`<p>Nothing was compared yet: there is no permit on file, and no visit.</p>`
+  const byKey = new Map(differences.map((it) => [it.key, it]))
+  const shown = new Set<string>()
+  const under = (key: string): Html | null => {
+    const it = byKey.get(key)
+    if (!it || shown.has(key)) return null
+    shown.add(key)
+    return whole(it)
+  }
+  const whole = (it: Difference): Html => {
+    const form = forms.get(it.id)
+    return difference(it, form ? decideForm(county, form, at === it.id) : null)
+  }
+  const body = comparison(lines, { sources: { names, picture: pictures }, under })
+  const left = differences.filter(({ key }) => !shown.has(key))
+  return html`<p class="soft">${
+    lines.visitedOn
+      ? html`The file as it stood on the day of the visit, ${day(lines.visitedOn)}.`
+      : 'The file as it stands; nobody has visited yet.'
+  } Each line opens to what it rests on.</p>${body}${left.map(whole)}`
+}

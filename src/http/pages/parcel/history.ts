@@ -1,0 +1,154 @@
+import { dayOf } from '../../../base/plain-date.ts'
+import type { ParcelFileRead } from '../../../operations/parcels/read-parcel-file.ts'
+import type { ChangeNoticed } from '../../../store/discrepancies.ts'
+import type { PermitOnFile } from '../../../store/permits.ts'
+import type { Occasion, ReconciliationInList } from '../../../store/reconciliations.ts'
+import { dayInWords } from '../words/dates.ts'
+import { plain } from '../words/plain.ts'
+import { datesInWords } from '../words/prose.ts'
+import { tellDecision } from './difference.ts'
+
+export type HappenedKind = 'paper' | 'visit' | 'comparison' | 'decision'
+
+/** Something that happened to the parcel or its file, at its place in the line of events. */
+export type Happened = {
+  readonly on: string
+  readonly kind: HappenedKind
+  readonly says: string
+  readonly more: readonly string[]
+  /** A reconciliation that can be looked at as it was. */
+  readonly reconciliation: string | null
+}
+
+type Placed = Happened & { readonly at: number }
+
+const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
+  'permit-entered': 'a permit was entered',
+  'permit-corrected': 'the reading of a permit was mended',
+  'permit-transcribed': 'a permit was read from a document and confirmed',
+  'findings-submitted': 'findings were handed in',
+  'findings-amended': 'findings were amended',
+  'record-corrected': 'a decision corrected the record',
+  'time-passed': 'time had passed',
+  'asked-for': 'someone asked for it',
+}
+
+/** The line of events, oldest first: permits on their own dates, late paper, visits, comparisons, decisions. */
+export function presentHistory({
+  file,
+  reconciliations,
+  changes,
+  decisions,
+  names,
+}: ParcelFileRead): readonly Happened[] {
+  const visits = file?.findings.filter(({ state }) => state === 'submitted') ?? []
+  const firstVisit = visits.map(({ record }) => record.visitedOn).sort()[0]
+  const placed: Placed[] = [
+    ...(file?.permits ?? []).flatMap((permit) => ofPermit(permit, firstVisit)),
+    ...visits.map(
+      ({ record, firmName, submittedAt, amends, amendedBy }): Placed => ({
+        ...at(record.visitedOn, 1),
+        kind: 'visit',
+        says: `Visit${firmName ? ` by ${firmName}` : ''}`,
+        more: [
+          ...(submittedAt ? [`handed in ${dayInWords(dayOf(submittedAt))}`] : []),
+          ...(amends ? ['takes the place of earlier findings'] : []),
+          ...(amendedBy ? ['amended since'] : []),
+        ],
+      }),
+    ),
+    ...reconciliations.map((it) => ofReconciliation(it, changes)),
+    ...decisions.map((decision): Placed => {
+      const { done, reason, set, by } = tellDecision(decision, names)
+      return {
+        ...atInstant(decision.decidedAt),
+        kind: 'decision',
+        says: `${done}: ${reason}`,
+        more: [...(set ? [set] : []), by, ...(decision.supersededBy ? ['superseded since'] : [])],
+      }
+    }),
+  ]
+  return placed.sort((a, b) => a.at - b.at).map(({ at: _, ...happened }) => happened)
+}
+
+const at = (on: string, order: number) => ({
+  on,
+  at: Date.parse(`${on}T00:00:00Z`) + order,
+  reconciliation: null,
+})
+const atInstant = (instant: Date) => ({
+  on: dayOf(instant) as string,
+  at: instant.getTime(),
+  reconciliation: null,
+})
+
+function ofPermit({ record, enteredAt }: PermitOnFile, firstVisit: string | undefined): readonly Placed[] {
+  const entered = dayOf(enteredAt)
+  const on = record.approvedOn ?? record.issuedOn
+  const late = firstVisit !== undefined && entered > firstVisit
+  const paper: Placed[] = on
+    ? [
+        {
+          ...at(on, 0),
+          kind: 'paper',
+          says: `Permit ${record.number} (${record.kind}) ${record.approvedOn ? 'approved' : 'issued, no final approval on file'}`,
+          more: [
+            workInWords(record.components),
+            ...(late ? [] : [`in the file since ${dayInWords(entered)}`]),
+          ],
+        },
+      ]
+    : []
+  const entry: Placed = {
+    ...atInstant(enteredAt),
+    kind: 'paper',
+    says: `Permit ${record.number} came into the file${late ? ' after the visit' : ''}`,
+    more: on ? [] : [workInWords(record.components)],
+  }
+  return late || !on ? [...paper, entry] : paper
+}
+
+function workInWords(components: PermitOnFile['record']['components']): string {
+  const verbs = [...new Set(components.map(({ action }) => action))]
+  const parts = verbs.map((verb) => {
+    const tags = components.filter(({ action }) => action === verb).map(({ tag }) => tag)
+    return `${plain(verb)} ${tags.join(', ')}`
+  })
+  return parts.length === 0 ? 'names no component' : parts.join('; ')
+}
+
+function ofReconciliation(
+  { id, occasion, madeAt }: ReconciliationInList,
+  changes: readonly ChangeNoticed[],
+): Placed {
+  const own = changes.filter(({ reconciliation }) => reconciliation === id)
+  return {
+    ...atInstant(madeAt),
+    kind: 'comparison',
+    says: `Compared, because ${OCCASION_WORDS[occasion]}${own.length === 0 ? ': nothing changed' : ''}`,
+    more: own.map(changeInWords),
+    reconciliation: id,
+  }
+}
+
+function changeInWords({ change, body }: ChangeNoticed): string {
+  const what = `${plain(body.kind)}, ${body.about}`
+  switch (change) {
+    case 'appeared':
+      return `New: ${what}`
+    case 'returned':
+      return `Back: ${what}`
+    case 'vanished':
+      return `Gone: ${what}`
+    case 'changed':
+      return `Changed: ${what}${body.after ? ` (now: ${datesInWords(body.after)})` : ''}`
+  }
+}
+
+/** What a kind of event is called beside its line. */
+export const HAPPENED_WORDS: { readonly [K in HappenedKind]: string } = {
+  paper: 'Paper',
+  visit: 'Visit',
+  comparison: 'Comparison',
+  decision: 'Decision',
+}

@@ -1,0 +1,24 @@
+import type { StatusRead } from '../../../operations/parcels/read-status.ts'
+import type { Alias } from '../../../store/parcels.ts'
+import { type Html, html } from '../html.ts'
+import { lettersPath } from '../layout/addresses.ts'
+import { statusPanel } from '../parts/status-panel.ts'
+import { heading } from './heading-view.ts'
+
+export type StatusOptions = {
+  readonly county: string
+  readonly oldNumbers: readonly Alias[]
+  readonly came: string | null
+  /** Letters can be had here. */
+  readonly letters: boolean
+}
+
+/** What an agent or a lender sees of a parcel: its status, and nothing that would say whose it is or what was written. */
+export const parcelStatus = (
+  { parcel, status }: StatusRead,
+  { county, oldNumbers, came, letters }: StatusOptions,
+): Html =>
+  html`${heading(parcel, oldNumbers, came)}${statusPanel(status)}${
+    letters &&
+    html`<form method="post" action="${lettersPath(county, parcel.number)}"><p><button>Get the letter</button> <span class="soft">Dated and signed; whoever holds it can check it.</span></p></form>`
+  }<p class="soft">This says what the county’s file and the last inspection show. It is no warranty of the system.</p>`

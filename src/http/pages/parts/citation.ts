@@ -1,0 +1,33 @@
+import type { Citation } from '../../../rules/citation.ts'
+import { type Html, html } from '../html.ts'
+import { VERIFIED_WORDS } from '../words/sources.ts'
+
+/** A citation with how it came to be here: a rule that nobody has read yet says so wherever it shows. */
+export function citation({
+  authority,
+  document,
+  edition,
+  section,
+  covers,
+  words,
+  readAt,
+  verified,
+}: Citation): Html {
+  const status = html`<span class="cited ${verified}">${VERIFIED_WORDS[verified]}</span>`
+  if (verified === 'common-practice')
+    return html`${covers && html`${covers}: `}${words && html`“${words}” `}${status}`
+  const place = [authority, document, edition, section].filter((part) => part !== null).join(', ')
+  return html`${covers && html`${covers}: `}${place}${words && html`: <q>${words}</q>`} ${status}${address(readAt)}`
+}
+
+const address = (readAt: string | null): Html | null => {
+  if (readAt === null) return null
+  return /^https?:\/\//.test(readAt)
+    ? html` <a href="${readAt}" rel="noreferrer">where it was read</a>`
+    : html` <span class="soft">${readAt}</span>`
+}
+
+export const citations = (list: readonly Citation[]): Html | null =>
+  list.length === 0
+    ? null
+    : html`<ul class="citations">${list.map((it) => html`<li>${citation(it)}</li>`)}</ul>`

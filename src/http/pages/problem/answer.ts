@@ -1,0 +1,26 @@
+import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
+import { asProblem, type TellPerson } from '../../plugins/error-answers.ts'
+import type { Problem } from '../../problem.ts'
+import { problemPage } from './view.ts'
+
+/** Whoever asks with a browser, outside the API, is answered in words. */
+const wantsPage = ({ url, headers }: FastifyRequest): boolean =>
+  !url.startsWith('/v1/') && /\btext\/html\b/.test(headers.accept ?? '')
+
+/** Failures of a page's route. Whoever is not signed in is asked to sign in, and comes back to where they meant to go. */
+export async function answerFaultAsPage(fault: FastifyError, request: FastifyRequest, reply: FastifyReply) {
+  const found = asProblem(fault, request)
+  if (found.kind === 'not-signed-in' && request.method === 'GET' && wantsPage(request)) {
+    return reply.redirect(`/sign-in?to=${encodeURIComponent(request.url)}`, 303)
+  }
+  return sendProblemPage(found, request, reply)
+}
+
+export async function sendProblemPage(found: Problem, request: FastifyRequest, reply: FastifyReply) {
+  const { 'www-authenticate': _, ...headers } = found.headers
+  return reply.headers(headers).page(problemPage(found, request.id), found.status)
+}
+
+/** An address that no route has. */
+export const tellPerson: TellPerson = (found, request, reply) =>
+  wantsPage(request) ? sendProblemPage(found, request, reply) : undefined

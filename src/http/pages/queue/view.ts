@@ -1,0 +1,64 @@
+import { DISCREPANCY_KINDS, SEVERITIES } from '../../../reconcile/kinds.ts'
+import { flag, type Html, html } from '../html.ts'
+import { differenceAnchor, parcelPath } from '../layout/addresses.ts'
+import { severityTag } from '../parts/severity.ts'
+import { headed } from '../words/plain.ts'
+import { prose } from '../words/prose.ts'
+import type { QueueQuery, ShownState } from './filter.ts'
+import type { QueuePage, QueueRow } from './present.ts'
+
+type Options = {
+  readonly county: string
+  readonly path: string
+  readonly query: QueueQuery
+  /** Address of the next page; null on the last. */
+  readonly next: string | null
+}
+
+const STATE_WORDS: { readonly [S in ShownState]: string } = {
+  'to-decide': 'to be decided',
+  decided: 'decided',
+  vanished: 'no longer standing',
+  all: 'all there ever were',
+}
+
+export const queueView = ({ rows, counts, all }: QueuePage, { county, path, query, next }: Options): Html =>
+  html`<h1>Queue</h1>${filters(path, query)}${
+    counts &&
+    html`<ul class="counts" aria-label="How many">${counts.map(
+      ({ severity, count, to, on }) =>
+        html`<li><a href="${on ? all : to}"${on && html` aria-current="true"`}>${severityTag(severity)} <b>${count.toLocaleString('en-US')}</b>${on && html` <span class="soft">only these; show all</span>`}</a></li>`,
+    )}</ul>`
+  }${
+    rows.length === 0
+      ? html`<p class="lead">Nothing here that fits. ${query.state === 'to-decide' && !narrowed(query) ? 'Everything is decided.' : html`<a href="${path}">The whole queue</a>`}</p>`
+      : html`<p class="soft keys">Worst first, then longest. With the focus in the list, <kbd>j</kbd> and <kbd>k</kbd> or the arrows go down and up, <kbd>Enter</kbd> opens.</p><ol class="queue">${rows.map((it) => row(county, it))}</ol>`
+  }<p class="pager">${query.cursor !== undefined && html`<a href="${path}">From the start</a> `}${next && html`<a class="button" rel="next" href="${next}">Next page</a>`}</p>`
+
+const narrowed = ({ severity, kind, since, parcel }: QueueQuery): boolean =>
+  [severity, kind, since, parcel].some((asked) => asked !== undefined)
+
+const row = (
+  county: string,
+  { id, severity, kind, about, parcel, address, says, age, moved }: QueueRow,
+): Html =>
+  html`<li>${severityTag(severity)}<a class="go" href="${parcelPath(county, parcel)}#${differenceAnchor(id)}"><b>${headed(kind)}, ${about}</b> <span><span class="number">${parcel}</span> ${address}</span></a><span class="says">${prose(says)}${moved && html` <b>Decided once; what that rested on has changed.</b>`}</span><span class="age">${age}</span></li>`
+
+const filters = (path: string, { state, severity, kind, since, parcel }: QueueQuery): Html =>
+  html`<form class="filters" action="${path}" aria-label="Filters">${select('state', 'Show', Object.entries(STATE_WORDS), state)}${select(
+    'severity',
+    'Severity',
+    [['', 'any'], ...SEVERITIES.map((it) => [it, it] as const)],
+    severity,
+  )}${select('kind', 'Kind', [['', 'any'], ...DISCREPANCY_KINDS.map((it) => [it, headed(it)] as const)], kind)}<div><label for="f-since">Changed since</label><input id="f-since" name="since" type="date" value="${since}"></div><div><label for="f-parcel">Parcel</label><input id="f-parcel" name="parcel" value="${parcel}" maxlength="80" size="14"></div><div><button>Show</button></div></form>`
+
+const select = (
+  name: string,
+  label: string,
+  choices: readonly (readonly [string, string])[],
+  chosen: string | undefined,
+): Html =>
+  html`<div><label for="f-${name}">${label}</label><select id="f-${name}" name="${name}">${choices.map(
+    ([value, words]) =>
+      html`<option value="${value}" ${flag('selected', value === (chosen ?? ''))}>${words}</option>`,
+  )}</select></div>`

@@ -1,0 +1,37 @@
+import type { ReconciliationRead } from '../../../operations/reconciliation/read-reconciliation.ts'
+import { type Html, html } from '../html.ts'
+import { parcelPath } from '../layout/addresses.ts'
+import type { Comparison } from '../parcel/comparison/present.ts'
+import type { Sources } from '../parcel/comparison/proof-view.ts'
+import { comparison as comparisonView } from '../parcel/comparison/view.ts'
+import type { Plan } from '../parcel/file.ts'
+import { severityTag } from '../parts/severity.ts'
+import { sitePlanFigure } from '../parts/site-plan.ts'
+import { dayAt } from '../words/dates.ts'
+import { headed } from '../words/plain.ts'
+import { prose } from '../words/prose.ts'
+
+type Options = {
+  readonly county: string
+  readonly audience: 'reviewer' | 'firm'
+  readonly comparison: Comparison
+  readonly plan: Plan | null
+  readonly pictures: Sources['picture']
+}
+
+export function reconciliationView(
+  { parcel, reconciliation }: ReconciliationRead,
+  { county, audience, comparison, plan, pictures }: Options,
+): Html {
+  const { madeAt, result, engine, resultHash } = reconciliation
+  const shown = new Set<string>()
+  const under = (key: string): Html | null => {
+    const it = result.discrepancies.find((raised) => raised.key === key)
+    if (!it || shown.has(key)) return null
+    shown.add(key)
+    return html`<section class="difference ${it.severity}" aria-label="${headed(it.kind)}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b></p><p>${prose(it.sentences[audience])}</p></section>`
+  }
+  return html`<p class="notice" role="note">This is how it was compared on ${dayAt(madeAt)}. It is kept unchanged; <a href="${parcelPath(county, parcel.number)}">the parcel today</a> may look otherwise.</p><h1><span class="number">${parcel.number}</span> ${parcel.address}</h1>${comparisonView(comparison, { sources: { names: new Map(), picture: pictures }, under })}${
+    plan && html`<section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>`
+  }<p class="soft">Made by ${engine}. Fingerprint of the answer: <code>${resultHash}</code></p>`
+}

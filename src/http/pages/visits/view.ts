@@ -1,0 +1,15 @@
+import { type Html, html } from '../html.ts'
+import { briefPath, parcelPath } from '../layout/addresses.ts'
+import { day } from '../words/dates.ts'
+import type { presentVisits, VisitLine } from './present.ts'
+
+export const visitsView = (county: string, { drafts, submitted }: ReturnType<typeof presentVisits>): Html =>
+  html`<h1>Visits</h1><p class="lead">To prepare a visit, find the parcel by its number or address: its page leads to the brief.</p>${
+    drafts.length > 0 && html`<section><h2>Not handed in yet</h2>${list(county, drafts)}</section>`
+  }<section><h2>Handed in</h2>${submitted.length === 0 ? html`<p>None yet.</p>` : list(county, submitted)}</section>`
+
+const list = (county: string, lines: readonly VisitLine[]): Html =>
+  html`<ul class="hits">${lines.map(
+    ({ parcel, address, visitedOn, says, status }) =>
+      html`<li><a href="${parcelPath(county, parcel)}"><span class="number">${parcel}</span> ${address}</a> <span>visited ${day(visitedOn)}, ${says}.${status && html` <b>${status}.</b>`}</span> <a href="${briefPath(county, parcel)}" aria-label="Brief for ${parcel}">Brief</a></li>`,
+  )}</ul>`
