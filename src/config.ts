@@ -39,6 +39,13 @@ export const SETTINGS = {
   REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
   TRUST_PROXY: onOff.prefault('off'),
   METRICS_TOKEN: z.string().min(16, 'must have at least 16 characters').optional(),
+  PUBLIC_ADDRESS: z
+    .string()
+    .regex(/^https?:\/\//, 'must begin with https:// or http://')
+    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .optional(),
+  ASFOUND_SIGNING_KEY: z.string().min(1).optional(),
+  ASFOUND_SIGNING_KEY_FILE: z.string().min(1).optional(),
   STOP_WITHIN_SECONDS: whole(1, 600).prefault('20'),
 } as const
 

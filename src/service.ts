@@ -10,9 +10,12 @@ import { loadRuleBook } from './files/rule-packs.ts'
 import { buildApp, type Services } from './http/app.ts'
 import { prepareDatabase } from './jobs/prepare-database.ts'
 import { openJobs } from './jobs/start.ts'
+import { type OpenLetters, openLetters } from './letters/letters.ts'
 import { jobHandlers } from './operations/job-handlers.ts'
-import { openDatabase } from './store/database/database.ts'
+import { type OpenDatabase, openDatabase } from './store/database/database.ts'
 import { reachServer } from './store/database/server.ts'
+import { administer } from './store/database/transact.ts'
+import { registerSigningKey } from './store/signing-keys.ts'
 
 export type RunningService = {
   readonly address: string
@@ -61,7 +64,9 @@ export async function startService(
     const files = await openOriginals(path.join(settings.ASFOUND_DATA, 'originals'))
     // A pack that can't be read is a fault of the installation: `npm run rules:check` shows it line by line.
     const book = must(await loadRuleBook())
-    const services: Services = { database, clock, newId, files, jobs, book, settings, logger }
+    const letters = await openLettersOf(settings, database, clock)
+    undo.push(letters.close)
+    const services: Services = { database, clock, newId, files, jobs, letters, book, settings, logger }
     await before?.(services)
     if (settings.JOBS) await jobs.work(jobHandlers(services))
     const app = await buildApp(services)
@@ -72,6 +77,22 @@ export async function startService(
     await stop()
     throw fault
   }
+}
+
+/** The key is published before it has sealed anything, so that whoever gets its first letter can check it. */
+async function openLettersOf(
+  settings: Settings,
+  database: OpenDatabase,
+  clock: () => Date,
+): Promise<OpenLetters> {
+  const source = {
+    pem: settings.ASFOUND_SIGNING_KEY,
+    file: settings.ASFOUND_SIGNING_KEY_FILE,
+    dataFolder: settings.ASFOUND_DATA,
+  }
+  const letters = await openLetters(source, settings.PUBLIC_ADDRESS ?? `http://localhost:${settings.PORT}`)
+  await administer(database, (tx) => registerSigningKey(tx, letters.signer.publicKey, clock()))
+  return letters
 }
 
 /** A database that is started together with this process may need a moment longer. */

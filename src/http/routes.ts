@@ -3,6 +3,7 @@ import { calculations } from './api/calculations/routes.ts'
 import { counties } from './api/counties/routes.ts'
 import { discrepancies } from './api/discrepancies/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
+import { letters } from './api/letters/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
 import { permits } from './api/permits/routes.ts'
 import { reconciliations } from './api/reconciliations/routes.ts'
@@ -23,6 +24,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     calculations,
     rules,
     visitBriefs,
+    letters,
   ]
   for (const resource of resources) await app.register(resource)
 }

@@ -1,5 +1,6 @@
 import type { Originals } from '../files/originals.ts'
 import type { JobQueue } from '../jobs/queue.ts'
+import type { Letters } from '../letters/letters.ts'
 import type { RuleBook } from '../rules/book.ts'
 import type { Database } from '../store/database/database.ts'
 
@@ -12,6 +13,8 @@ export type OperationContext = {
   readonly newId: () => string
   readonly files: Originals
   readonly jobs: JobQueue
+  /** Prints and seals letters. */
+  readonly letters: Letters
   /** Every rule pack, as it is now. */
   readonly book: RuleBook
 }

@@ -13,6 +13,7 @@ export type Happened = {
     | 'reconciliation'
     | 'discrepancy'
     | 'decision'
+    | 'letter'
   readonly subject: string
   readonly parcel: string | null
   readonly beforeHash?: string | null

@@ -13,6 +13,7 @@ import type { JobKind } from '../../src/jobs/kinds.ts'
 import type { JobQueue } from '../../src/jobs/queue.ts'
 import type { Actor } from '../../src/store/database/actor.ts'
 import { testDatabase } from './database.ts'
+import { testLetters } from './letters.ts'
 import { enrolPeople, type People } from './people.ts'
 
 export type LeftJob = { readonly kind: JobKind; readonly actor: Actor; readonly data: unknown }
@@ -54,6 +55,7 @@ export async function testApp({ routes, settings, clock }: Options = {}): Promis
     newId: uuidv7,
     files: await openOriginals(folder),
     jobs: listingJobs(jobs),
+    letters: await testLetters(database),
     book: must(await loadRuleBook()),
     settings: { ...read.value, ...settings },
   }

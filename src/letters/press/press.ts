@@ -37,7 +37,10 @@ export function openPress(limitMs = LIMIT_MS): Press {
   const next = (): void => {
     clearTimeout(timer)
     const [head] = queue
-    if (!head) return hold(child, false)
+    if (!head) {
+      hold(child, false)
+      return
+    }
     child ??= start()
     hold(child, true)
     timer = setTimeout(() => child?.kill('SIGKILL'), limitMs)

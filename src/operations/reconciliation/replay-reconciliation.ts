@@ -54,7 +54,8 @@ export const replayReconciliation = (
     })
   })
 
-async function regather(
+/** The inputs of a stored reconciliation as they were; `input` is null where something of them is not kept. */
+export async function regather(
   tx: Tx,
   county: string,
   { inputs, inputHash }: StoredReconciliation,

@@ -1,6 +1,7 @@
 import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
 import type { AccessTokenTable, AccountTable, CountyTable, OrganisationTable } from './access-tables.ts'
 import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
+import type { LetterTables } from './letter-tables.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
@@ -27,7 +28,7 @@ export type Tables = {
   readonly job: JobTable
   readonly event: EventTable
   readonly rule_book: RuleBookTable
-}
+} & LetterTables
 
 type ParcelTable = {
   county: string

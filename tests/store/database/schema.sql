@@ -177,6 +177,43 @@ table job (
   changed_at timestamp with time zone not null default now()
 ) with row level security
 
+table letter (
+  county text not null,
+  id uuid not null,
+  parcel uuid not null,
+  kind text not null,
+  number text not null,
+  code text not null,
+  organisation uuid not null,
+  issued_by uuid not null,
+  issued_on date not null,
+  as_of date not null,
+  word text not null,
+  reconciliation uuid,
+  content jsonb not null,
+  facts jsonb not null,
+  pdf_sha256 text not null,
+  pdf_bytes integer not null,
+  pages integer not null,
+  signature text not null,
+  signing_key text not null,
+  issued_at timestamp with time zone not null
+) with row level security
+
+table letter_counter (
+  county text not null,
+  year integer not null,
+  last integer not null
+) with row level security
+
+table letter_withdrawal (
+  county text not null,
+  letter uuid not null,
+  reason text not null,
+  withdrawn_by uuid not null,
+  withdrawn_at timestamp with time zone not null
+) with row level security
+
 table migration (
   number integer not null,
   name text not null,
@@ -271,6 +308,13 @@ table rule_book (
   hash text not null,
   packs text not null,
   first_used_at timestamp with time zone not null default now()
+) with row level security
+
+table signing_key (
+  kid text not null,
+  public_jwk jsonb not null,
+  first_used_at timestamp with time zone not null default now(),
+  retired_at timestamp with time zone
 ) with row level security
 
 table street (
@@ -400,6 +444,42 @@ job: job_requested_by_fkey FOREIGN KEY (requested_by) REFERENCES account(id)
 
 job: job_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'running'::text, 'done'::text, 'failed'::text])))
 
+letter: letter_code_check CHECK ((code ~ '^[0-9A-Z]{4}(-[0-9A-Z]{4}){3}$'::text))
+
+letter: letter_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+letter: letter_county_number_key UNIQUE (county, number)
+
+letter: letter_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+letter: letter_county_reconciliation_fkey FOREIGN KEY (county, reconciliation) REFERENCES reconciliation(county, id)
+
+letter: letter_issued_by_fkey FOREIGN KEY (issued_by) REFERENCES account(id)
+
+letter: letter_kind_check CHECK ((kind = ANY (ARRAY['status'::text, 'report'::text, 'brief'::text])))
+
+letter: letter_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+
+letter: letter_pdf_sha256_check CHECK ((pdf_sha256 ~ '^[0-9a-f]{64}$'::text))
+
+letter: letter_pkey PRIMARY KEY (county, id)
+
+letter: letter_signing_key_fkey FOREIGN KEY (signing_key) REFERENCES signing_key(kid)
+
+letter_counter: letter_counter_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+letter_counter: letter_counter_last_check CHECK ((last >= 1))
+
+letter_counter: letter_counter_pkey PRIMARY KEY (county, year)
+
+letter_withdrawal: letter_withdrawal_county_letter_fkey FOREIGN KEY (county, letter) REFERENCES letter(county, id)
+
+letter_withdrawal: letter_withdrawal_pkey PRIMARY KEY (county, letter)
+
+letter_withdrawal: letter_withdrawal_reason_check CHECK ((btrim(reason) <> ''::text))
+
+letter_withdrawal: letter_withdrawal_withdrawn_by_fkey FOREIGN KEY (withdrawn_by) REFERENCES account(id)
+
 migration: migration_pkey PRIMARY KEY (number)
 
 organisation: organisation_kind_check CHECK ((kind = ANY (ARRAY['county'::text, 'firm'::text, 'agent'::text])))
@@ -447,6 +527,10 @@ reconciliation: reconciliation_pkey PRIMARY KEY (county, id)
 rule_book: rule_book_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
 
 rule_book: rule_book_pkey PRIMARY KEY (hash)
+
+signing_key: signing_key_kid_check CHECK ((kid ~ '^[A-Za-z0-9_-]{43}$'::text))
+
+signing_key: signing_key_pkey PRIMARY KEY (kid)
 
 street: street_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
@@ -533,6 +617,18 @@ CREATE INDEX job_by_age ON public.job USING btree (county, requested_at, id)
 
 CREATE UNIQUE INDEX job_pkey ON public.job USING btree (county, id)
 
+CREATE UNIQUE INDEX letter_by_code ON public.letter USING btree (code)
+
+CREATE INDEX letter_by_parcel ON public.letter USING btree (county, parcel, kind, issued_at DESC, id DESC)
+
+CREATE UNIQUE INDEX letter_county_number_key ON public.letter USING btree (county, number)
+
+CREATE UNIQUE INDEX letter_pkey ON public.letter USING btree (county, id)
+
+CREATE UNIQUE INDEX letter_counter_pkey ON public.letter_counter USING btree (county, year)
+
+CREATE UNIQUE INDEX letter_withdrawal_pkey ON public.letter_withdrawal USING btree (county, letter)
+
 CREATE UNIQUE INDEX migration_pkey ON public.migration USING btree (number)
 
 CREATE UNIQUE INDEX organisation_pkey ON public.organisation USING btree (id)
@@ -570,6 +666,8 @@ CREATE INDEX reconciliation_by_parcel ON public.reconciliation USING btree (coun
 CREATE UNIQUE INDEX reconciliation_pkey ON public.reconciliation USING btree (county, id)
 
 CREATE UNIQUE INDEX rule_book_pkey ON public.rule_book USING btree (hash)
+
+CREATE UNIQUE INDEX signing_key_pkey ON public.signing_key USING btree (kid)
 
 CREATE INDEX street_by_likeness ON public.street USING gist (county, key gist_trgm_ops (siglen='64'))
 
@@ -626,6 +724,18 @@ job: own for ALL to {asfound_service} using ((county = asking_county()) AND (ask
 
 job: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
+letter: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organisation = asking_organisation()))
+
+letter: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+letter_counter: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
+
+letter_withdrawal: reviewer for INSERT to {asfound_service} with check ((county = asking_county()) AND (asking_role() = 'reviewer'::text))
+
+letter_withdrawal: with_letter for SELECT to {asfound_service} using ((county = asking_county()) AND (EXISTS ( SELECT
+   FROM letter l
+  WHERE ((l.county = letter_withdrawal.county) AND (l.id = letter_withdrawal.letter)))))
+
 organisation: own_or_reviewer for SELECT to {asfound_service} using ((id = asking_organisation()) OR (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
 parcel: of_the_county for ALL to {asfound_service} using (county = asking_county())
@@ -651,6 +761,8 @@ reconciliation: service for ALL to {asfound_service} using ((county = asking_cou
 rule_book: anyone_reads for SELECT to {asfound_service} using true
 
 rule_book: service for INSERT to {asfound_service} with check (asking_role() = 'service'::text)
+
+signing_key: anyone_reads for SELECT to {asfound_service} using true
 
 transcription: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
@@ -696,6 +808,17 @@ CREATE OR REPLACE FUNCTION public.asking_role()
  STABLE PARALLEL SAFE
 RETURN NULLIF(current_setting('asfound.role'::text, true), ''::text)
 
+CREATE OR REPLACE FUNCTION public.county_of_letter(asked uuid)
+ RETURNS text
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select l.county from letter l where l.id = asked
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
 CREATE OR REPLACE FUNCTION public.find_access_token(token_hash bytea)
  RETURNS TABLE(token uuid, account uuid, organisation uuid, role text, counties text[], expires_at timestamp with time zone)
  LANGUAGE plpgsql
@@ -732,6 +855,17 @@ begin
   raise exception 'submitted findings are never changed; amend them by new findings' using errcode = 'restrict_violation';
 end
 $function$
+
+CREATE OR REPLACE FUNCTION public.letter_with_code(asked text)
+ RETURNS TABLE(county text, letter uuid)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select l.county, l.id from letter l where l.code = asked
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.note_streets()
  RETURNS trigger
@@ -872,6 +1006,12 @@ insert, select on idempotency_key to asfound_service
 
 insert, select, update on job to asfound_service
 
+insert, select on letter to asfound_service
+
+insert, select, update on letter_counter to asfound_service
+
+insert, select on letter_withdrawal to asfound_service
+
 select on organisation to asfound_service
 
 insert, select, update on parcel to asfound_service
@@ -887,5 +1027,7 @@ insert, select on permit_revision to asfound_service
 insert, select on reconciliation to asfound_service
 
 insert, select on rule_book to asfound_service
+
+select on signing_key to asfound_service
 
 insert, select on transcription to asfound_service

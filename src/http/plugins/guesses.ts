@@ -1,0 +1,53 @@
+import type { FastifyInstance } from 'fastify'
+import { problem } from '../problem.ts'
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** For what is open to anyone who knows something that can't be guessed. */
+    readonly guesses: Guesses
+  }
+}
+
+export type Guesses = {
+  /** Throws where this address has guessed too often of late, whether or not this time it would be right. */
+  readonly refuseGuesser: () => void
+  /** Counts a question for something that is not there. */
+  readonly noteMiss: () => void
+}
+
+/** Wrong answers a minute from one address. People mistype; whoever holds the real thing is not counted at all. */
+export const MISSES_PER_MINUTE = 20
+const WINDOW_MS = 60_000
+const REMEMBER_MOST = 20_000
+
+type Count = { misses: number; readonly until: number }
+
+/** Lets nobody try secrets out: an address that asked for too much that is not there waits for the minute to end. */
+export function limitGuesses(app: FastifyInstance, clock: () => Date): void {
+  const counts = new Map<string, Count>()
+  const current = (address: string): Count | undefined => {
+    const count = counts.get(address)
+    return count && count.until > clock().getTime() ? count : undefined
+  }
+  app.decorateRequest('guesses', {
+    getter() {
+      const address = this.ip
+      return {
+        refuseGuesser: () => {
+          const count = current(address)
+          if (!count || count.misses < MISSES_PER_MINUTE) return
+          const seconds = Math.ceil((count.until - clock().getTime()) / 1_000)
+          throw problem('too-many-requests', { headers: { 'retry-after': String(seconds) } })
+        },
+        noteMiss: () => {
+          const count = current(address) ?? { misses: 0, until: clock().getTime() + WINDOW_MS }
+          count.misses++
+          counts.delete(address)
+          // The address that was quiet longest makes room.
+          if (counts.size >= REMEMBER_MOST) counts.delete(counts.keys().next().value ?? '')
+          counts.set(address, count)
+        },
+      }
+    },
+  })
+}

@@ -1,0 +1,26 @@
+import { ok } from '../../base/result.ts'
+import { visitBrief } from '../../brief/visit-brief.ts'
+import { printBrief } from '../../letters/content/brief.ts'
+import { asBuiltOn } from '../../records/fold.ts'
+import { asService } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { gatherInput } from '../reconciliation/gather-input.ts'
+import type { Drafting } from './draft.ts'
+import { gatherFacts } from './gather-facts.ts'
+
+/** What to know before a visit. Where things were found last is told to a firm only by a visit of its own. */
+export const draftBrief: Drafting = ({ within, context, actor, parcel, status }) =>
+  transact(within, asService(actor), async (tx) => {
+    const { input, findings } = await gatherInput(tx, context, actor.county, parcel.id)
+    const closed = actor.role === 'firm' && findings?.organisation !== actor.organisation
+    const seen = closed ? { ...input, findings: null } : input
+    const { components } = asBuiltOn(input.permits, input.corrections, input.asOf)
+    const now = await gatherFacts(tx, actor.county, parcel.id, status.word)
+    return ok({
+      asOf: input.asOf,
+      reconciliation: null,
+      facts: { ...now, differences: null, word: null, findings: closed ? null : now.findings },
+      contents: (frame) => [printBrief(frame, { brief: visitBrief(seen), components })],
+      mostPages: null,
+    })
+  })

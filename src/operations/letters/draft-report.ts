@@ -1,0 +1,88 @@
+import { dayOf } from '../../base/plain-date.ts'
+import { ok } from '../../base/result.ts'
+import { sitePlan } from '../../brief/site-plan/plan.ts'
+import { type DecisionInReport, report } from '../../letters/content/report.ts'
+import type { LetterFacts } from '../../letters/facts.ts'
+import { layOut } from '../../reconcile/case.ts'
+import { asService } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
+import { transact } from '../../store/database/transact.ts'
+import { decisionsInForce } from '../../store/decisions.ts'
+import { discrepanciesOf } from '../../store/discrepancies.ts'
+import { organisationNames } from '../../store/organisations.ts'
+import { newestReconciliation, type StoredReconciliation } from '../../store/reconciliations.ts'
+import { regather } from '../reconciliation/replay-reconciliation.ts'
+import { conflict } from '../refusal.ts'
+import type { Drafting } from './draft.ts'
+import { gatherFacts } from './gather-facts.ts'
+
+const NONE =
+  'Nothing was reconciled on this parcel yet that you may see: hand in findings or enter a permit first.'
+
+/** The newest reconciliation that the asker may see, as it was made: a firm's own, for a reviewer the parcel's. */
+export const draftReport: Drafting = async ({ tx, within, actor, parcel, status }) => {
+  const { county } = actor
+  const stored = await newestReconciliation(tx, county, parcel.id)
+  if (!stored) return conflict(NONE)
+  const decisions = await decisionsShown(tx, county, stored)
+  return transact(within, asService(actor), async (service) => {
+    const { input, missing } = await regather(service, county, stored)
+    if (!input) {
+      return conflict(`What the newest reconciliation rests on is not all kept: ${missing.join(', ')}.`)
+    }
+    const firm = stored.organisation
+      ? (await organisationNames(service, [stored.organisation])).get(stored.organisation)
+      : undefined
+    const newest = await newestReconciliation(service, county, parcel.id)
+    const now = await gatherFacts(service, county, parcel.id, status.word)
+    return ok({
+      asOf: stored.result.asOf as typeof status.asOf,
+      reconciliation: stored,
+      facts: factsOf(stored, newest?.id === stored.id ? now.differences : null),
+      contents: (frame) => [
+        report(frame, {
+          audience: actor.role === 'reviewer' ? 'reviewer' : 'firm',
+          reconciliation: stored.result,
+          plan: sitePlan(layOut(input)),
+          decisions,
+          firm: firm ?? null,
+          fingerprints: fingerprintsOf(stored),
+        }),
+      ],
+      mostPages: null,
+    })
+  })
+}
+
+/** In the asker's name. A decision is shown with the difference it is about, while its ground has not moved. */
+async function decisionsShown(
+  tx: Tx,
+  county: string,
+  { parcel }: StoredReconciliation,
+): Promise<readonly DecisionInReport[]> {
+  const standing = await discrepanciesOf(tx, county, parcel)
+  const decisions = await decisionsInForce(tx, county, parcel)
+  return standing.flatMap(({ key, state, decision: id }) => {
+    const decision = decisions.find((it) => it.id === id)
+    if (!decision || state !== 'decided') return []
+    const { action, reason, decidedAt } = decision
+    return [{ key, action, reason, on: dayOf(decidedAt) }]
+  })
+}
+
+/** By the inputs it names, which may be older than what stands now. */
+const factsOf = ({ inputs }: StoredReconciliation, differences: LetterFacts['differences']): LetterFacts => ({
+  permits: inputs.permits.map(({ id, revision }) => ({ id, revision })),
+  corrections: inputs.corrections.map(({ decision }) => decision),
+  findings: { id: inputs.findings?.id ?? null },
+  differences,
+  word: null,
+})
+
+const fingerprintsOf = ({ id, inputHash, resultHash, inputs, engine }: StoredReconciliation) => [
+  { what: 'Reconciliation', value: id },
+  { what: 'Answer, SHA-256', value: resultHash },
+  { what: 'Inputs, SHA-256', value: inputHash },
+  { what: 'Rules, SHA-256', value: inputs.ruleBook },
+  { what: 'Computed by', value: engine },
+]
