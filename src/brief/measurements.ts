@@ -10,6 +10,8 @@ import { MEASURE_WORDS } from './recorded.ts'
 export type WantedMeasurement = {
   readonly what: string
   readonly component: string | null
+  /** The measure by its name in the findings. */
+  readonly field: string
   readonly how: string
   readonly settles: readonly string[]
   /** Questions that it alone decides, each counted by what may follow from it. */
@@ -21,6 +23,7 @@ const DECIDED = new Set(['agrees', 'differs', 'suffices', 'falls-short'])
 type Candidate = {
   readonly what: string
   readonly component: string | null
+  readonly field: string
   readonly how: string
   readonly without: (visit: FindingsRecord) => FindingsRecord
 }
@@ -75,6 +78,7 @@ function candidates(visit: FindingsRecord): readonly Candidate[] {
   const house: Candidate = {
     what: 'count the bedrooms',
     component: null,
+    field: 'bedroomsCounted',
     how: 'count in the house, not from the listing',
     without: (from) => ({ ...from, bedroomsCounted: null }),
   }
@@ -91,6 +95,7 @@ function candidates(visit: FindingsRecord): readonly Candidate[] {
         {
           what: `${WORDS[field]} of ${found.label}`,
           component: found.key,
+          field,
           how: howTaken(value),
           without: (from) => ({
             ...from,
