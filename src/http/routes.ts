@@ -2,7 +2,9 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { calculations } from './api/calculations/routes.ts'
 import { counties } from './api/counties/routes.ts'
 import { discrepancies } from './api/discrepancies/routes.ts'
+import { documents } from './api/documents/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
+import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
 import { permits } from './api/permits/routes.ts'
@@ -17,12 +19,14 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     counties,
     parcels,
     permits,
+    documents,
     findingsRoutes,
     reconciliations,
     trial,
     discrepancies,
     calculations,
     rules,
+    jobs,
     visitBriefs,
     letters,
   ]

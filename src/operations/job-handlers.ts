@@ -1,5 +1,15 @@
 import type { JobHandlers } from '../jobs/queue.ts'
+import { OCCASIONS, type Occasion } from '../store/reconciliations.ts'
 import type { OperationContext } from './context.ts'
+import { readPaper } from './documents/read-paper.ts'
+import { reconcileParcel } from './reconciliation/reconcile-parcel.ts'
 
 /** Which operation does each kind of job. A kind without a handler waits in the queue. */
-export const jobHandlers = (_context: OperationContext): Partial<JobHandlers> => ({})
+export const jobHandlers = (context: OperationContext): JobHandlers => ({
+  'read-document': (run) => readPaper(context, run),
+  'reconcile-parcel': async ({ actor, data }) => {
+    const occasion: Occasion = OCCASIONS.find((it) => it === data.occasion) ?? 'asked-for'
+    const { reconciliation, changes, status } = await reconcileParcel(context, actor, data.parcel, occasion)
+    return { reconciliation: reconciliation.id, changes: changes.length, status: status.word }
+  },
+})

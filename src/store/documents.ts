@@ -81,3 +81,81 @@ export async function documentsOf(tx: Tx, county: string, parcel: string): Promi
     .execute()
   return rows.map(asDocument)
 }
+
+/** In the order they came, from after `after`; of one state where one is asked for. */
+export async function documentsAfter(
+  tx: Tx,
+  county: string,
+  state: DocumentState | undefined,
+  after: string | undefined,
+  most: number,
+): Promise<readonly Document[]> {
+  let query = tx.selectFrom('document').select(COLUMNS).where('county', '=', county)
+  if (state) query = query.where('state', '=', state)
+  if (after) query = query.where('id', '>', after)
+  return (await query.orderBy('id').limit(most).execute()).map(asDocument)
+}
+
+/** One of the same bytes that was taken in and could be read, if there is one. */
+export async function documentWithContent(
+  tx: Tx,
+  county: string,
+  contentHash: string,
+): Promise<Document | undefined> {
+  const row = await tx
+    .selectFrom('document')
+    .select(COLUMNS)
+    .where('county', '=', county)
+    .where('content_hash', '=', contentHash)
+    .where('state', '!=', 'failed')
+    .orderBy('id')
+    .limit(1)
+    .executeTakeFirst()
+  return row && asDocument(row)
+}
+
+type Taken = Pick<
+  Document,
+  'id' | 'parcel' | 'contentHash' | 'mediaType' | 'fileName' | 'bytes' | 'receivedBy' | 'receivedAt'
+>
+
+export async function insertDocument(tx: Tx, county: string, taken: Taken): Promise<void> {
+  await tx
+    .insertInto('document')
+    .values({
+      county,
+      id: taken.id,
+      parcel: taken.parcel,
+      content_hash: taken.contentHash,
+      media_type: taken.mediaType,
+      file_name: taken.fileName,
+      bytes: taken.bytes,
+      pages: null,
+      state: 'received',
+      reason: null,
+      received_by: taken.receivedBy,
+      received_at: taken.receivedAt,
+    })
+    .execute()
+}
+
+type Progressed = Partial<Pick<Document, 'parcel' | 'pages' | 'state' | 'reason' | 'proposals'>>
+
+/** Changes what is known of it and counts its revision up. */
+export async function changeDocument(
+  tx: Tx,
+  county: string,
+  id: string,
+  { proposals, ...columns }: Progressed,
+): Promise<void> {
+  await tx
+    .updateTable('document')
+    .set((eb) => ({
+      ...columns,
+      ...(proposals ? { proposals: JSON.stringify(proposals) } : {}),
+      revision: eb('revision', '+', 1),
+    }))
+    .where('county', '=', county)
+    .where('id', '=', id)
+    .execute()
+}

@@ -147,3 +147,19 @@ export async function insertAlias(tx: Tx, county: string, parcel: string, alias:
     .values({ county, parcel, number, kind, changed_on: changedOn, note })
     .execute()
 }
+
+/** Those of `numbers` that parcels of the county bear now. */
+export async function numbersAmong(
+  tx: Tx,
+  county: string,
+  numbers: readonly string[],
+): Promise<ReadonlySet<string>> {
+  if (numbers.length === 0) return new Set()
+  const rows = await tx
+    .selectFrom('parcel')
+    .select('number')
+    .where('county', '=', county)
+    .where('number', 'in', [...new Set(numbers)])
+    .execute()
+  return new Set(rows.map(({ number }) => number))
+}

@@ -47,7 +47,11 @@ const routes: readonly (readonly [string, InjectOptions, Expected])[] = [
   ['a permit', { url: `${here}/permits/${permit.id}` }, read({ reviewer: 200, firm: 200, rival: 200 })],
   ['a draft', { url: `${here}/findings/${draft.id}` }, read({ firm: 200 })],
   ['findings', { url: `${here}/findings/${submitted.id}` }, read({ reviewer: 200, firm: 200 })],
-  ['a reconciliation', { url: `${here}/reconciliations/${reconciliation}` }, read({ reviewer: 200, firm: 200 })],
+  [
+    'a reconciliation',
+    { url: `${here}/reconciliations/${reconciliation}` },
+    read({ reviewer: 200, firm: 200 }),
+  ],
   ['a replay', { url: `${here}/reconciliations/${reconciliation}/replay` }, read({ reviewer: 200 })],
   ['the queue', { url: `${here}/discrepancies` }, read({ reviewer: 200, firm: 200, rival: 200 })],
   ['a discrepancy', { url: `${here}/discrepancies/${discrepancy}` }, read({ reviewer: 200, firm: 200 })],
@@ -55,7 +59,11 @@ const routes: readonly (readonly [string, InjectOptions, Expected])[] = [
   ['a rule pack', { url: '/v1/rules/quillback/code' }, { ...read({ reviewer: 200 }), stranger: 200 }],
   [
     'a trial',
-    { method: 'POST', url: '/v1/reconciliations/trial', body: { rules: 'quillback', findings: findingsExample } },
+    {
+      method: 'POST',
+      url: '/v1/reconciliations/trial',
+      body: { rules: 'quillback', findings: findingsExample },
+    },
     { ...everybody(200), stranger: 200 },
   ],
   [
@@ -114,20 +122,13 @@ describe.each(routes)('%s', (_, request, expected) => {
 describe('what an agent sees of a parcel', () => {
   test('is its status and nothing of the file', async () => {
     const { body } = await ask('agent', { url: at })
-    expect(Object.keys(body).sort()).toEqual([
-      'address',
-      'id',
-      'number',
-      'oldNumbers',
-      'retiredOn',
-      'status',
-    ])
+    expect(Object.keys(body).sort()).toEqual(['address', 'id', 'number', 'oldNumbers', 'retiredOn', 'status'])
   })
 
   test('names no firm, no account, no permit and no reading', async () => {
     const { body } = await ask('agent', { url: `${at}/status` })
     const text = JSON.stringify(body)
-    for (const secret of ['Heron', permit.id, submitted.id, submitted.firm.id, '718', '74-118', '6\'-0']) {
+    for (const secret of ['Heron', permit.id, submitted.id, submitted.firm.id, '718', '74-118', "6'-0"]) {
       expect(text).not.toContain(secret)
     }
   })
@@ -151,14 +152,20 @@ describe('what a firm sees', () => {
   })
 
   test('has a correction in it that another firm’s findings led to', async () => {
-    const tank = (await ask('firm', { url: `${here}/discrepancies?kind=capacity-below-record` })).body.items[0]
+    const tank = (await ask('firm', { url: `${here}/discrepancies?kind=capacity-below-record` })).body
+      .items[0]
     const decided = await post(
       'reviewer',
       `${here}/discrepancies/${tank.id}/decisions`,
       {
         action: 'correct-record',
         reason: 'The card reads 720.',
-        correction: { permit: permit.id, component: `${permit.id}/tank`, field: 'capacity', value: '720 gal' },
+        correction: {
+          permit: permit.id,
+          component: `${permit.id}/tank`,
+          field: 'capacity',
+          value: '720 gal',
+        },
       },
       { 'if-match': `"r${tank.revision}"` },
     )

@@ -66,7 +66,9 @@ describe('bad input', () => {
       expect([200, 422]).toContain((await ask('reviewer', { url: `${here}/parcels?q=${q}` })).status)
     }
     expect((await ask('reviewer', { url: `${here}/permits/not-an-id` })).status).toBe(422)
-    expect((await ask('reviewer', { url: `${here}/discrepancies?state=lost&since=yesterday` })).status).toBe(422)
+    expect((await ask('reviewer', { url: `${here}/discrepancies?state=lost&since=yesterday` })).status).toBe(
+      422,
+    )
   })
 
   test('decisions want what goes with them, and only that', async () => {
@@ -166,7 +168,9 @@ describe('lists', () => {
       url = body.next
     }
     expect(seen).toEqual(whole.items.map((it: { id: string }) => it.id))
-    const ranks = whole.items.map((it: { severity: string }) => ['action', 'review', 'note'].indexOf(it.severity))
+    const ranks = whole.items.map((it: { severity: string }) =>
+      ['action', 'review', 'note'].indexOf(it.severity),
+    )
     expect(ranks).toEqual([...ranks].sort())
   })
 
@@ -190,14 +194,19 @@ describe('lists', () => {
     const first = (await ask('agent', { url: `${here}/parcels?limit=2` })).body
     const second = (await ask('agent', { url: first.next })).body
     expect(second.items[0].number > first.items[1].number).toBe(true)
-    const made = await ask('agent', { url: `${here}/parcels?cursor=${Buffer.from('{}').toString('base64url')}` })
+    const made = await ask('agent', {
+      url: `${here}/parcels?cursor=${Buffer.from('{}').toString('base64url')}`,
+    })
     expect([made.status, made.body.errors[0].pointer]).toEqual([422, '/cursor'])
   })
 
   test('reconciliations come newest first, in pages', async () => {
     const { at } = await compared()
     const whole = (await ask('reviewer', { url: `${at}/reconciliations` })).body.items
-    expect(whole.map((it: { occasion: string }) => it.occasion)).toEqual(['findings-submitted', 'permit-entered'])
+    expect(whole.map((it: { occasion: string }) => it.occasion)).toEqual([
+      'findings-submitted',
+      'permit-entered',
+    ])
     const first = (await ask('reviewer', { url: `${at}/reconciliations?limit=1` })).body
     expect((await ask('reviewer', { url: first.next })).body.items).toEqual([whole[1]])
   })

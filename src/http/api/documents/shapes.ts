@@ -1,6 +1,8 @@
 import { z } from 'zod'
+import type { DocumentRead } from '../../../operations/documents/read-document.ts'
 import { DOCUMENT_STATES, type Document } from '../../../store/documents.ts'
 import { hash, id, instant } from '../shapes/basics.ts'
+import { presentProposal, proposal } from './proposals.ts'
 
 const told = {
   id,
@@ -36,4 +38,30 @@ export const presentDocumentInList = (it: Document): z.output<typeof documentInL
   reason: it.reason,
   revision: it.revision,
   receivedAt: it.receivedAt.toISOString(),
+})
+
+export const document = z
+  .object({
+    ...told,
+    text: z.array(
+      z.object({ page: z.number(), widthPt: z.number(), heightPt: z.number(), text: z.string() }),
+    ),
+    proposals: z.array(proposal).meta({ description: 'One for each permit that it seems to hold' }),
+    transcriptions: z.array(z.object({ id, confirmedBy: id, confirmedAt: instant })),
+  })
+  .meta({ id: 'Document', description: 'A paper, its text, what was read from it, and who confirmed it' })
+
+export const presentDocument = ({
+  document: it,
+  pages,
+  transcriptions,
+}: DocumentRead): z.output<typeof document> => ({
+  ...presentDocumentInList(it),
+  text: pages.map(({ number, widthPt, heightPt, text }) => ({ page: number, widthPt, heightPt, text })),
+  proposals: it.proposals.map(presentProposal),
+  transcriptions: transcriptions.map((made) => ({
+    id: made.id,
+    confirmedBy: made.confirmedBy,
+    confirmedAt: made.confirmedAt.toISOString(),
+  })),
 })

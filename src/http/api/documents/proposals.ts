@@ -1,0 +1,54 @@
+import { z } from 'zod'
+import { FOUND_HOW, type ProposedField, type ProposedPermit } from '../../../reading/proposal.ts'
+import { box } from '../shapes/source.ts'
+
+const value = z.union([z.string(), z.number()])
+
+const field = z
+  .object({
+    pointer: z
+      .string()
+      .meta({ description: 'Into the permit entry (RFC 6901)', examples: ['/components/0/capacity'] }),
+    value: value.meta({ description: 'As the permit entry takes it' }),
+    words: z.string().meta({ description: 'As they stand on the page' }),
+    page: z.number(),
+    box,
+    confidence: z.number().meta({ description: 'The share of such readings that are right, 0 to 1' }),
+    how: z.enum(FOUND_HOW),
+    readAlike: z.boolean().nullable().meta({ description: 'Two independent readers gave the same' }),
+    doubts: z.array(z.object({ kind: z.string(), says: z.string(), readings: z.array(value) })),
+  })
+  .meta({
+    id: 'ProposedField',
+    description: 'A value read from a paper; never a fact until a person confirms it',
+  })
+
+export const proposal = z
+  .object({
+    pages: z.array(z.number()),
+    fields: z.array(field),
+    entry: z.record(z.string(), z.unknown()).meta({
+      description: 'The fields put together; a permit entry once `missing` is filled in',
+    }),
+    parcelNumber: field.nullable(),
+    address: field.nullable(),
+    missing: z.array(z.string()).meta({ description: 'Pointers that are needed and the paper did not give' }),
+    family: z.string().nullable().meta({ description: 'The taught form it was read by' }),
+  })
+  .meta({ id: 'ProposedPermit', description: 'What one permit on the paper seems to say' })
+
+const presentField = (it: ProposedField): z.output<typeof field> => ({
+  ...it,
+  box: { ...it.box },
+  doubts: it.doubts.map(({ kind, says, readings }) => ({ kind, says, readings: [...readings] })),
+})
+
+export const presentProposal = (it: ProposedPermit): z.output<typeof proposal> => ({
+  pages: [...it.pages],
+  fields: it.fields.map(presentField),
+  entry: { ...it.entry },
+  parcelNumber: it.parcelNumber && presentField(it.parcelNumber),
+  address: it.address && presentField(it.address),
+  missing: [...it.missing],
+  family: it.family,
+})

@@ -1,0 +1,97 @@
+import { z } from 'zod'
+import type { PermitConfirmed, Transcribed } from '../../../operations/documents/confirm-transcription.ts'
+import { line } from '../../../reading/entry/fields.ts'
+import { permit, presentPermit } from '../permits/shapes.ts'
+import { id } from '../shapes/basics.ts'
+import { consequence, presentConsequence } from '../shapes/changes.ts'
+import { permitBody, permitExample } from '../shapes/entries.ts'
+import { documentInList, presentDocumentInList } from './shapes.ts'
+
+const fraction = z.number().min(0).max(1)
+
+const placeOnPaper = z.strictObject({
+  page: z.int('write a whole number').min(1).max(10_000),
+  box: z.strictObject({ x: fraction, y: fraction, w: fraction, h: fraction }).nullish(),
+  words: line(500),
+})
+
+const pointer = z
+  .string()
+  .max(200)
+  .regex(/^(\/[^/]+)+$/, 'a JSON Pointer into the entry, such as /components/0/capacity')
+  .refine((text) => text.isWellFormed() && !text.includes('\u0000'), 'holds characters that can’t be')
+
+export const transcriptionBody = z
+  .strictObject({
+    permits: z
+      .array(
+        z.strictObject({
+          parcel: line(80).meta({ description: 'The parcel it belongs to, by number or id' }),
+          proposal: z.int('write a whole number').min(0).max(1_000).nullish().meta({
+            description:
+              'Which proposal it was made from, counted from 0; left out where all of it was typed',
+          }),
+          entry: permitBody,
+          sources: z.record(pointer, placeOnPaper).default({}).meta({
+            description: 'Where on the paper a value stands, for values that a person placed',
+          }),
+        }),
+      )
+      .min(1, 'confirm at least one permit')
+      .max(50),
+  })
+  .meta({
+    id: 'TranscriptionEntry',
+    description:
+      'What a person confirms or mends, held against the picture. A value that is as proposed keeps the reading’s ' +
+      'place and confidence; a mended one keeps the place.',
+    examples: [
+      {
+        permits: [
+          {
+            parcel: '07-0412-0031',
+            proposal: 0,
+            entry: permitExample,
+            sources: {
+              '/components/0/capacity': {
+                page: 1,
+                box: { x: 0.41, y: 0.32, w: 0.12, h: 0.02 },
+                words: '1,000 GAL',
+              },
+            },
+          },
+        ],
+      },
+    ],
+  })
+
+export const permitsConfirmed = ({
+  permits,
+}: z.output<typeof transcriptionBody>): readonly PermitConfirmed[] =>
+  permits.map(({ parcel, proposal, entry, sources }) => ({
+    parcel,
+    proposal: proposal ?? null,
+    record: entry,
+    places: Object.fromEntries(
+      Object.entries(sources).map(([at, { page, box, words }]) => [at, { page, box: box ?? null, words }]),
+    ),
+  }))
+
+export const transcribed = z
+  .object({
+    transcription: id,
+    document: documentInList,
+    permits: z.array(permit),
+    consequences: z.array(z.object({ parcel: z.object({ id, number: z.string() }), consequence })),
+  })
+  .meta({ id: 'Transcription', description: 'The permits that now exist, and what they led to' })
+
+export const presentTranscribed = (it: Transcribed): z.output<typeof transcribed> => ({
+  transcription: it.transcription,
+  document: presentDocumentInList(it.document),
+  permits: it.permits.map(presentPermit),
+  consequences: it.reconciled.map((run) => ({
+    parcel: { id: run.parcel.id, number: run.parcel.number },
+    consequence: presentConsequence(run),
+  })),
+})

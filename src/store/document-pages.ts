@@ -1,0 +1,48 @@
+import type { PageWords } from '../reading/page-words.ts'
+import type { Tx } from './database/database.ts'
+
+/** A page as it was read. */
+export type DocumentPage = {
+  readonly number: number
+  /** Points, as a person is shown it upright. */
+  readonly widthPt: number
+  readonly heightPt: number
+  readonly text: string
+}
+
+export async function pagesOf(tx: Tx, county: string, document: string): Promise<readonly DocumentPage[]> {
+  return tx
+    .selectFrom('document_page')
+    .select(['number', 'width as widthPt', 'height as heightPt', 'text'])
+    .where('county', '=', county)
+    .where('document', '=', document)
+    .orderBy('number')
+    .execute()
+}
+
+/** The words of every page that was read, as the reading takes them. */
+export async function wordsOf(tx: Tx, county: string, document: string): Promise<readonly PageWords[]> {
+  const rows = await tx
+    .selectFrom('document_page')
+    .select('words')
+    .where('county', '=', county)
+    .where('document', '=', document)
+    .orderBy('number')
+    .execute()
+  return rows.map(({ words }) => words as PageWords)
+}
+
+/** Keeps a page's words; one read again takes the place of the earlier reading. */
+export async function keepPage(tx: Tx, county: string, document: string, page: PageWords): Promise<void> {
+  const values = {
+    width: page.widthPt,
+    height: page.heightPt,
+    text: page.words.map(({ text }) => text).join(' '),
+    words: JSON.stringify(page),
+  }
+  await tx
+    .insertInto('document_page')
+    .values({ county, document, number: page.page, ...values })
+    .onConflict((conflict) => conflict.columns(['county', 'document', 'number']).doUpdateSet(values))
+    .execute()
+}
