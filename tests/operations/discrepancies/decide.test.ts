@@ -80,7 +80,9 @@ describe('a correction of the record', () => {
       'returned capacity-below-record',
     )
     expect(discrepancy.state).toBe('decided')
-    expect((await now()).decisions.map(({ action, supersededBy }) => [action, supersededBy !== null])).toEqual([
+    expect(
+      (await now()).decisions.map(({ action, supersededBy }) => [action, supersededBy !== null]),
+    ).toEqual([
       ['correct-record', true],
       ['accept', false],
     ])
@@ -94,7 +96,11 @@ describe('a correction of the record', () => {
   test.each([
     ['another parcel’s permit', { permit: '01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11' }, '/correction/permit'],
     ['no such component', { component: 'nothing' }, '/correction/component'],
-    ['a component for a value of the whole', { field: 'bedrooms' as const, value: 3 }, '/correction/component'],
+    [
+      'a component for a value of the whole',
+      { field: 'bedrooms' as const, value: 3 },
+      '/correction/component',
+    ],
     ['a value that can’t be read', { value: '1O00' }, '/correction/value'],
     ['no value', { value: null }, '/correction/value'],
   ])('is refused with a pointer: %s', async (_, over, pointer) => {
@@ -133,9 +139,18 @@ describe('a decision', () => {
     expect((await now()).discrepancy.state).toBe('decided')
     const components = permitRecord({
       ...permit1974,
-      components: permit1974.components!.map((it) => (it.tag === 'tank' ? { ...it, capacity: '1,200 gal' } : it)),
+      components: permit1974.components!.map((it) =>
+        it.tag === 'tank' ? { ...it, capacity: '1,200 gal' } : it,
+      ),
     }).components
-    must(await correctPermit(context, reviewer, { id: permit, version: 2, record: { ...record, components }, reason }))
+    must(
+      await correctPermit(context, reviewer, {
+        id: permit,
+        version: 2,
+        record: { ...record, components },
+        reason,
+      }),
+    )
     const { discrepancy, changes, decisions } = await now()
     expect(discrepancy.state).toBe('ground-moved')
     expect(changes.at(-1)).toMatchObject({ change: 'changed', body: { state: 'ground-moved' } })
