@@ -8,6 +8,7 @@ import type { Uncertain } from '../../measure/uncertain.ts'
 import type { AsBuiltComponent, Claim } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { Reference, Side, Tie } from '../../records/component.ts'
+import { sameCorner } from '../../records/corner.ts'
 import type { FoundComponent, SubmittedFindings } from '../../records/findings.ts'
 import { the } from '../../records/naming.ts'
 import type { FoundLength, StatedLength } from '../../records/quantity.ts'
@@ -75,7 +76,7 @@ export function foundPlace(
   if (!tie) return lacking(`the visit took no ties to ${the(found.label)}`)
   const corners = findings.record.reference
   const recorded = statedValue(reference)
-  if (corners && recorded && !sameCorner(corners.a, recorded.a, corners.b, recorded.b)) {
+  if (corners && recorded && !(sameCorner(corners.a, recorded.a) && sameCorner(corners.b, recorded.b))) {
     return beside(
       `the visit measured from ${corners.a} and ${corners.b}, the record from ${recorded.a} and ${recorded.b}`,
     )
@@ -151,10 +152,4 @@ function placed(
   const points: Place['points'] =
     side === 'away' || geometry === 'flat' ? [away] : side === 'toward' ? [toward] : [away, toward]
   return { points, steps: fix.value.steps }
-}
-
-/** Corners are the same when their names are, whatever the spelling of case and spaces. */
-function sameCorner(a: string, recordedA: string, b: string, recordedB: string): boolean {
-  const plain = (name: string) => name.toLowerCase().replace(/[^a-z0-9]+/g, '')
-  return plain(a) === plain(recordedA) && plain(b) === plain(recordedB)
 }
