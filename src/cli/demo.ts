@@ -7,6 +7,7 @@ import { startService } from '../service.ts'
 import { type Cast, enrolCast, tokenFor } from './demonstration/enrol.ts'
 import { guide } from './demonstration/guide.ts'
 import { loadStories } from './demonstration/load.ts'
+import { loadPapers } from './demonstration/load-papers.ts'
 import { readStories } from './demonstration/read-stories.ts'
 import { explain } from './explain.ts'
 
@@ -22,6 +23,7 @@ try {
   const service = await startService(settings, logger, async (services) => {
     set.cast = await enrolCast(services.database)
     set.loaded = await loadStories(services, set.cast, readStories())
+    await loadPapers(services, set.cast)
   })
   closeWithGrace({ delay: settings.STOP_WITHIN_SECONDS * 1_000, logger }, async ({ err: fault }) => {
     if (fault) logger.fatal({ err: fault }, 'stopping after a fault')

@@ -1,5 +1,6 @@
 import type { PlainDate } from '../../base/plain-date.ts'
 import { COUNTY } from './enrol.ts'
+import { PAPERS } from './load-papers.ts'
 
 export type Guided = {
   readonly address: string
@@ -69,7 +70,7 @@ export function guide({ address, dataFolder, loaded, tokens, today }: Guided): s
     `Asfound, with the invented ${COUNTY.name}: ${address}`,
     `The API is described at ${address}/docs. Stop with Ctrl-C.`,
     loaded > 0
-      ? `${loaded} parcels were loaded into ${dataFolder}.`
+      ? `${loaded} parcels were loaded into ${dataFolder}, and ${PAPERS.length} papers wait there to be confirmed.`
       : `The parcels in ${dataFolder} are as they were left; delete the folder to begin again.`,
     '',
     'Tokens, new at each start and good for 30 days:',
