@@ -1,4 +1,5 @@
-import { type Caller, findToken } from '../../store/access/find-token.ts'
+import { type Caller, type FoundToken, findToken } from '../../store/access/find-token.ts'
+import { findSession } from '../../store/access/sign-in.ts'
 import { tokenHash } from '../../store/access/token.ts'
 import type { Database } from '../../store/database/database.ts'
 
@@ -13,6 +14,10 @@ export type CallerFinder = {
   readonly find: (token: string) => Promise<Caller | undefined>
   /** The same without asking the database: only what was found a moment ago. */
   readonly known: (token: string) => Caller | undefined
+  /** Who is signed in by a browser's session; undefined when it is unknown or over. */
+  readonly findSession: (secret: string) => Promise<Caller | undefined>
+  /** A session that was ended here is over here at once. */
+  readonly forget: (secret: string) => void
 }
 
 /** Finds who a token belongs to, asking the database once in a while for each. */
@@ -24,15 +29,16 @@ export function callerFinder(database: Database, clock: () => Date): CallerFinde
     return entry && entry.until > clock().getTime() ? entry.caller : undefined
   }
 
-  return {
-    known: (token) => fresh(tokenHash(token).toString('base64')),
-    find: async (token) => {
-      const hash = tokenHash(token)
-      const key = hash.toString('base64')
+  /** A token and a session are told apart by their keys: neither may serve as the other. */
+  const finding =
+    (kind: 'token' | 'session', ask: (database: Database, hash: Buffer) => Promise<FoundToken | undefined>) =>
+    async (secret: string): Promise<Caller | undefined> => {
+      const hash = tokenHash(secret)
+      const key = keyOf(kind, hash)
       const known = fresh(key)
       if (known) return known
-      const found = await findToken(database, hash)
-      // Unknown tokens are not remembered: a guesser could push the known ones out.
+      const found = await ask(database, hash)
+      // Unknown secrets are not remembered: a guesser could push the known ones out.
       if (!found) return undefined
       if (remembered.size >= REMEMBER_MOST) remembered.clear()
       const until = clock().getTime() + REMEMBER_MS
@@ -41,6 +47,14 @@ export function callerFinder(database: Database, clock: () => Date): CallerFinde
         until: Math.min(until, found.expiresAt?.getTime() ?? Number.POSITIVE_INFINITY),
       })
       return found.caller
-    },
+    }
+
+  return {
+    known: (token) => fresh(keyOf('token', tokenHash(token))),
+    find: finding('token', findToken),
+    findSession: finding('session', findSession),
+    forget: (secret) => void remembered.delete(keyOf('session', tokenHash(secret))),
   }
 }
+
+const keyOf = (kind: 'token' | 'session', hash: Buffer): string => `${kind} ${hash.toString('base64')}`

@@ -4,6 +4,7 @@ import type { Caller } from '../../store/access/find-token.ts'
 import type { Person, Role } from '../../store/database/actor.ts'
 import { problem } from '../problem.ts'
 import type { CallerFinder } from './caller.ts'
+import { isFromHere, sessionSecret } from './session-cookie.ts'
 
 /** Who may call a route: the roles, or anybody at all without a token. */
 export type Access = readonly Role[] | 'open'
@@ -21,6 +22,8 @@ declare module 'fastify' {
     /** The caller at work in the county of the path; throws where the path names none. */
     readonly actor: Person
     callerOrNobody: Caller | undefined
+    /** So that a session that was just ended is over here at once. */
+    forgetSession: (secret: string) => void
   }
 }
 
@@ -30,6 +33,7 @@ declare module 'fastify' {
  */
 export function requireCaller(app: FastifyInstance, finder: CallerFinder): void {
   app.decorateRequest('callerOrNobody', undefined)
+  app.decorateRequest('forgetSession', (secret) => finder.forget(secret))
   app.decorateRequest('caller', { getter: callerOf })
   app.decorateRequest('actor', { getter: actorOf })
   const routes: RouteOptions[] = []
@@ -62,6 +66,11 @@ export const bearerToken = ({ headers }: FastifyRequest): string | undefined =>
 
 async function callerFrom(request: FastifyRequest, finder: CallerFinder): Promise<Caller> {
   const token = bearerToken(request)
+  const secret = sessionSecret(request)
+  // A request that names a token means the token.
+  if (request.headers.authorization === undefined && secret !== undefined) {
+    return sessionCaller(request, secret, finder)
+  }
   if (token === undefined) {
     throw problem('not-signed-in', { headers: { 'www-authenticate': 'Bearer realm="asfound"' } })
   }
@@ -71,6 +80,17 @@ async function callerFrom(request: FastifyRequest, finder: CallerFinder): Promis
     detail: 'The token is unknown, expired or withdrawn.',
     headers: { 'www-authenticate': 'Bearer realm="asfound", error="invalid_token"' },
   })
+}
+
+async function sessionCaller(request: FastifyRequest, secret: string, finder: CallerFinder): Promise<Caller> {
+  const caller = await finder.findSession(secret)
+  if (!caller) throw problem('not-signed-in', { detail: 'The session is over: sign in again.' })
+  if (!isFromHere(request)) {
+    throw problem('not-allowed', {
+      detail: 'This was sent from a page of another site. Open it here and send it again.',
+    })
+  }
+  return caller
 }
 
 const countyInPath = (request: FastifyRequest): string | undefined =>

@@ -12,9 +12,11 @@ import { queue } from './queue/route.ts'
 import { reconciliation } from './reconciliation/route.ts'
 import { rules } from './rules/route.ts'
 import { search } from './search/route.ts'
+import { signIn } from './sign-in/route.ts'
 import { visits } from './visits/route.ts'
 
 const PAGES: readonly FastifyPluginAsyncZod[] = [
+  signIn,
   home,
   search,
   queue,

@@ -310,6 +310,25 @@ table rule_book (
   first_used_at timestamp with time zone not null default now()
 ) with row level security
 
+table session (
+  hash bytea not null,
+  account uuid not null,
+  counties text[] not null,
+  begun_at timestamp with time zone not null default now(),
+  last_used_at timestamp with time zone not null default now(),
+  ends_at timestamp with time zone not null
+) with row level security
+
+table sign_in (
+  account uuid not null,
+  name text not null,
+  password_hash text not null,
+  counties text[] not null,
+  misses integer not null default 0,
+  wait_until timestamp with time zone,
+  changed_at timestamp with time zone not null default now()
+) with row level security
+
 table signing_key (
   kid text not null,
   public_jwk jsonb not null,
@@ -528,6 +547,22 @@ rule_book: rule_book_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
 
 rule_book: rule_book_pkey PRIMARY KEY (hash)
 
+session: session_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+session: session_hash_check CHECK ((octet_length(hash) = 32))
+
+session: session_pkey PRIMARY KEY (hash)
+
+sign_in: sign_in_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+sign_in: sign_in_name_check CHECK (((name = lower(name)) AND (name ~ '^[a-z0-9][a-z0-9._@+-]{2,79}$'::text)))
+
+sign_in: sign_in_name_key UNIQUE (name)
+
+sign_in: sign_in_password_hash_check CHECK ((password_hash ~~ '$argon2id$%'::text))
+
+sign_in: sign_in_pkey PRIMARY KEY (account)
+
 signing_key: signing_key_kid_check CHECK ((kid ~ '^[A-Za-z0-9_-]{43}$'::text))
 
 signing_key: signing_key_pkey PRIMARY KEY (kid)
@@ -666,6 +701,14 @@ CREATE INDEX reconciliation_by_parcel ON public.reconciliation USING btree (coun
 CREATE UNIQUE INDEX reconciliation_pkey ON public.reconciliation USING btree (county, id)
 
 CREATE UNIQUE INDEX rule_book_pkey ON public.rule_book USING btree (hash)
+
+CREATE INDEX session_by_account ON public.session USING btree (account)
+
+CREATE UNIQUE INDEX session_pkey ON public.session USING btree (hash)
+
+CREATE UNIQUE INDEX sign_in_name_key ON public.sign_in USING btree (name)
+
+CREATE UNIQUE INDEX sign_in_pkey ON public.sign_in USING btree (account)
 
 CREATE UNIQUE INDEX signing_key_pkey ON public.signing_key USING btree (kid)
 
@@ -808,6 +851,20 @@ CREATE OR REPLACE FUNCTION public.asking_role()
  STABLE PARALLEL SAFE
 RETURN NULLIF(current_setting('asfound.role'::text, true), ''::text)
 
+CREATE OR REPLACE FUNCTION public.begin_session(for_account uuid, session_hash bytea, until timestamp with time zone)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  update sign_in set misses = 0, wait_until = null where account = for_account;
+  delete from session where ends_at < now() - interval '30 days';
+  insert into session (hash, account, counties, ends_at)
+    select session_hash, s.account, s.counties, until from sign_in s where s.account = for_account
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
 CREATE OR REPLACE FUNCTION public.county_of_letter(asked uuid)
  RETURNS text
  LANGUAGE sql
@@ -815,6 +872,17 @@ CREATE OR REPLACE FUNCTION public.county_of_letter(asked uuid)
  SET search_path TO 'pg_catalog', 'public'
 AS $function$
   select l.county from letter l where l.id = asked
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.end_session(session_hash bytea)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  update session set ends_at = least(ends_at, now()) where hash = session_hash
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -837,6 +905,41 @@ begin
       where hash = token_hash and (last_used_at is null or last_used_at < now() - interval '1 minute');
   end if;
 end
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.find_session(session_hash bytea)
+ RETURNS TABLE(account uuid, organisation uuid, role text, counties text[], ends_at timestamp with time zone)
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+#variable_conflict use_column
+begin
+  return query
+    select a.id, a.organisation, a.role, s.counties, s.ends_at
+    from session s join account a on a.id = s.account
+    where s.hash = session_hash and a.suspended_at is null and s.ends_at > now()
+      and s.last_used_at > now() - interval '4 hours';
+  if found then
+    update session set last_used_at = now()
+      where hash = session_hash and last_used_at < now() - interval '1 minute';
+  end if;
+end
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.find_sign_in(asked text)
+ RETURNS TABLE(account uuid, password_hash text, wait_until timestamp with time zone)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select s.account, s.password_hash, s.wait_until
+  from sign_in s join account a on a.id = s.account
+  where s.name = asked and a.suspended_at is null
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -880,6 +983,21 @@ begin
   return null;
 end
 $function$
+
+CREATE OR REPLACE FUNCTION public.note_wrong_password(asked text)
+ RETURNS void
+ LANGUAGE sql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  update sign_in
+  set misses = misses + 1,
+    wait_until = case when misses < 5 then null
+      else now() + least(interval '30 seconds' * power(2, least(misses - 5, 10)), interval '15 minutes') end
+  where name = asked
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.parcel_key(number text)
  RETURNS text

@@ -19,6 +19,8 @@ const WITHOUT_COUNTY = [
   'migration',
   'organisation',
   'rule_book',
+  'session',
+  'sign_in',
   'signing_key',
 ]
 

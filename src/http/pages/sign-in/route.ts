@@ -1,0 +1,53 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { signIn as begin, signOut as end } from '../../../operations/access/sign-in.ts'
+import { giveSession, isFromHere, sessionSecret, takeSession } from '../../access/session-cookie.ts'
+import { answered } from '../../api/answer.ts'
+import { problem } from '../../problem.ts'
+import { signInView } from './view.ts'
+import { whereTo } from './where-to.ts'
+
+type Fields = Readonly<Record<string, unknown>>
+
+export const signIn: FastifyPluginAsyncZod = async (app) => {
+  app.get('/sign-in', { config: { access: 'open' } }, async ({ query }, reply) =>
+    reply.page({
+      title: 'Sign in',
+      body: signInView({ name: '', to: whereTo((query as Fields).to), fault: null }),
+    }),
+  )
+
+  app.post('/sign-in', { config: { access: 'open' } }, async (request, reply) => {
+    const { name, password, to } = (request.body ?? {}) as Fields
+    if (!isFromHere(request) || typeof name !== 'string' || typeof password !== 'string') throw notFromForm()
+    request.guesses.refuseGuesser()
+    const begun = await begin(request.context, { name: name.slice(0, 80), password: password.slice(0, 200) })
+    if (begun.ok) {
+      giveSession(request, reply, begun.value.secret, begun.value.endsAt)
+      return reply.redirect(whereTo(to), 303)
+    }
+    const { error } = begun
+    if (error.why !== 'invalid' && error.why !== 'conflict') return answered(begun)
+    if (error.why === 'invalid') request.guesses.noteMiss()
+    const fault =
+      error.why === 'conflict'
+        ? error.says
+        : 'That password is not right for this name, or there is no such name.'
+    return reply.page(
+      { title: 'Sign in', body: signInView({ name, to: whereTo(to), fault }) },
+      error.why === 'conflict' ? 429 : 422,
+    )
+  })
+
+  app.post('/sign-out', { config: { access: 'open' } }, async (request, reply) => {
+    const secret = sessionSecret(request)
+    if (!isFromHere(request)) throw notFromForm()
+    if (secret !== undefined) {
+      await end(request.context, secret)
+      request.forgetSession(secret)
+    }
+    takeSession(request, reply)
+    return reply.redirect('/sign-in', 303)
+  })
+}
+
+const notFromForm = () => problem('unreadable-request', { detail: 'Use the form on the page.' })

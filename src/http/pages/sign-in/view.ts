@@ -1,0 +1,13 @@
+import { flag, type Html, html } from '../html.ts'
+
+export type SignInForm = {
+  readonly name: string
+  /** Where to go then: an address of this service. */
+  readonly to: string
+  readonly fault: string | null
+}
+
+export const signInView = ({ name, to, fault }: SignInForm): Html =>
+  html`<h1>Sign in</h1><p class="lead">What a county’s file says was built, against what was found in the ground.</p><form class="sign-in" method="post" action="/sign-in">${
+    fault && html`<p class="fault" id="fault" role="alert">${fault}</p>`
+  }<input type="hidden" name="to" value="${to}"><p><label for="name">Name</label><input id="name" name="name" value="${name}" autocomplete="username" autocapitalize="none" spellcheck="false" maxlength="80" required ${flag('autofocus', fault === null)}></p><p><label for="password">Password</label><input id="password" name="password" type="password" autocomplete="current-password" maxlength="200" required${fault && html` aria-invalid="true" aria-describedby="fault"`} ${flag('autofocus', fault !== null)}></p><p><button>Sign in</button></p></form><p class="soft">Accounts are given out by the county. If you have forgotten your password, ask whoever gave you yours.</p>`
