@@ -8,7 +8,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['geometry'],
   ['records', 'rules'],
   ['reading', 'reconcile', 'brief', 'status'],
-  ['store', 'scan', 'files', 'letters', 'jobs'],
+  ['store', 'scan', 'files', 'letters', 'jobs', 'net'],
   ['operations'],
   ['http'],
 ]
