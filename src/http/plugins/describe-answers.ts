@@ -15,6 +15,9 @@ const LINK = text('`rel="next"`: the next page (RFC 8288)')
 const LOCATION = text('Address of what was made')
 const REPLAYED = text('`true` where a repeat with the same Idempotency-Key got the first answer')
 
+/** What a route sends that declares no answer: bytes of the type that it names. */
+const BYTES: Json = { type: 'string', format: 'binary' }
+
 /** Words and headers for the good answers of a route, as far as they follow from what it declares. */
 export function describeAnswers(
   method: string | readonly string[],
@@ -22,10 +25,11 @@ export function describeAnswers(
   query: Json | undefined,
   answers: Readonly<Record<string, Json>> | undefined,
 ): Readonly<Record<string, Json>> {
+  const good = Object.keys(answers ?? {}).some((status) => status.startsWith('2'))
   const reads = method === 'GET'
   const pages = 'cursor' in ((query?.properties ?? {}) as object)
   return Object.fromEntries(
-    Object.entries(answers ?? {}).map(([status, answer]) => {
+    Object.entries(good ? (answers ?? {}) : { ...answers, 200: BYTES }).map(([status, answer]) => {
       const headers = {
         ...(reads || config.replaces ? { etag: ETAG } : {}),
         ...(pages ? { link: LINK } : {}),

@@ -62,7 +62,7 @@ const levelEntry = z
   )
   .transform(({ above, below, method }): FoundLength => {
     const length = above ?? below!
-    return { ...length, ft: above ? length.ft : -length.ft, method, instrument: method }
+    return { ...length, ft: above ? length.ft : 0 - length.ft, method, instrument: method }
   })
   .meta({ description: 'Liquid against the outlet invert', examples: [{ below: '5 in' }] })
 

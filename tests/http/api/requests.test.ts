@@ -127,6 +127,29 @@ describe('versions', () => {
     expect(body.revisions.map((it: { reason: string | null }) => it.reason)).toEqual([null, 'The 3 is a 4.'])
   })
 
+  test('what a read gives as entry can be changed in one place and sent back', async () => {
+    const { permit } = await compared()
+    const { body, headers } = await ask('reviewer', { url: `${here}/permits/${permit.id}` })
+    const put = await ask('reviewer', {
+      method: 'PUT',
+      url: `${here}/permits/${permit.id}`,
+      headers: { 'if-match': String(headers.etag) },
+      body: { record: { ...body.permit.entry, remarks: 'wet in spring' }, reason: 'On the back.' },
+    })
+    expect(put.status).toBe(200)
+    expect(put.body.permit.record).toEqual({ ...body.permit.record, remarks: 'wet in spring' })
+    const sources = put.body.permit.sources
+    expect(sources['/components/0/capacity']).toEqual(body.permit.sources[''])
+    const visit = (await post('firm', `${here}/parcels/${permit.parcel}/findings`, visitThatDiffers)).body
+    const changed = await ask('firm', {
+      method: 'PUT',
+      url: `${here}/findings/${visit.id}`,
+      headers: { 'if-match': '"r1"' },
+      body: { ...visit.entry, notes: 'dog in the yard' },
+    })
+    expect(changed.body.record).toEqual({ ...visit.record, notes: 'dog in the yard' })
+  })
+
   test('two reviewers who decide at once: one decides, the other is told', async () => {
     const { consequence } = await compared()
     const id = consequence.changes[0].discrepancy

@@ -1,7 +1,9 @@
 import { z } from 'zod'
 import type { FindingsRead } from '../../../operations/findings/read-findings.ts'
+import { findingsAsWritten } from '../../../reading/entry/written.ts'
 import type { Findings } from '../../../store/findings.ts'
 import { id, instant } from '../shapes/basics.ts'
+import { writtenEntry } from '../shapes/entries.ts'
 import { findingsRecord, presentFindingsRecord } from '../shapes/findings-record.ts'
 
 export const findings = z
@@ -12,6 +14,7 @@ export const findings = z
     state: z.enum(['draft', 'submitted']),
     revision: z.number(),
     record: findingsRecord,
+    entry: writtenEntry.meta({ description: 'The same as it is typed: what a change takes' }),
     amends: id.nullable().meta({ description: 'The submitted findings whose place these take' }),
     amendedBy: id.nullable().meta({ description: 'The submitted findings that took the place of these' }),
     createdAt: instant,
@@ -28,6 +31,7 @@ export const presentFindings = (it: Findings & Partial<Pick<FindingsRead, 'firmN
     state: it.state,
     revision: it.revision,
     record: presentFindingsRecord(it.record),
+    entry: { ...findingsAsWritten(it.record) },
     amends: it.amends,
     amendedBy: it.amendedBy,
     createdAt: it.createdAt.toISOString(),

@@ -1,6 +1,8 @@
 import { z } from 'zod'
+import { permitAsWritten } from '../../../reading/entry/written.ts'
 import type { PermitOnFile, PermitRevision } from '../../../store/permits.ts'
 import { id, instant } from '../shapes/basics.ts'
+import { writtenEntry } from '../shapes/entries.ts'
 import { permitRecord, presentPermitRecord } from '../shapes/permit-record.ts'
 import { presentSource, source } from '../shapes/source.ts'
 
@@ -15,6 +17,7 @@ export const permit = z
     parcel: id,
     revision: z.number(),
     record: permitRecord,
+    entry: writtenEntry.meta({ description: 'The same as it is typed: what a correction takes as `record`' }),
     sources,
     enteredAt: instant,
     changedAt: instant,
@@ -26,6 +29,7 @@ export const presentPermit = (it: PermitOnFile): z.output<typeof permit> => ({
   parcel: it.parcel,
   revision: it.revision,
   record: presentPermitRecord(it.record),
+  entry: { ...permitAsWritten(it.record) },
   sources: presentSources(it.sources),
   enteredAt: it.enteredAt.toISOString(),
   changedAt: it.changedAt.toISOString(),

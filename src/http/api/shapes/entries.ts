@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import { z } from 'zod'
 import { findingsEntry } from '../../../reading/entry/findings.ts'
 import { permitEntry } from '../../../reading/entry/permit.ts'
 
@@ -70,3 +70,6 @@ export const findingsBody = findingsEntry.meta({
     '`not-looked-for` are no evidence either way. Never go into a tank; keep people off weak covers.',
   examples: [findingsExample],
 })
+
+/** A record in an answer as it is typed, to be changed in one place and sent back. */
+export const writtenEntry = z.record(z.string(), z.unknown())

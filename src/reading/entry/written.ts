@@ -1,0 +1,36 @@
+import type { FindingsRecord, FoundComponent } from '../../records/findings.ts'
+import type { PermitRecord } from '../../records/permit.ts'
+import type { FoundLength, StatedLength, StatedVolume } from '../../records/quantity.ts'
+import type { FindingsEntry } from './findings.ts'
+import type { PermitEntry } from './permit.ts'
+
+/**
+ * A record in the form it is typed in, so that it can be read, changed in one place and sent back: reading it again
+ * gives the same record. Lengths and volumes come as they were written; what a record does not say is left out.
+ */
+export const permitAsWritten = (record: PermitRecord): PermitEntry => written(record) as PermitEntry
+
+/** The same for findings: each length with the method and the instrument it was taken by. */
+export const findingsAsWritten = (record: FindingsRecord): FindingsEntry =>
+  written({ ...record, components: record.components.map(withLevel) }) as FindingsEntry
+
+/** A level is typed as above or below the outlet, and kept as one height. */
+function withLevel({ levelAboveOutlet: level, ...rest }: FoundComponent) {
+  if (level === null) return rest
+  const { asWritten, method } = level
+  return { ...rest, levelAboveOutlet: { [level.ft < 0 ? 'below' : 'above']: asWritten, method } }
+}
+
+function written(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(written)
+  if (typeof value !== 'object' || value === null) return value
+  if (isFound(value)) return { length: value.asWritten, method: value.method, instrument: value.instrument }
+  if (isQuantity(value)) return value.asWritten
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, field]) => (field === null ? [] : [[key, written(field)]])),
+  )
+}
+
+const isQuantity = (value: object): value is StatedLength | StatedVolume =>
+  'asWritten' in value && ('ft' in value || 'gal' in value)
+const isFound = (value: object): value is FoundLength => isQuantity(value) && 'instrument' in value
