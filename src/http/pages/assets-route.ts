@@ -1,5 +1,6 @@
 import type { FastifyPluginAsync } from 'fastify'
 import { problem } from '../problem.ts'
+import { gzipped } from './gzipped.ts'
 import { PUBLIC_FILES } from './public-files.ts'
 
 /** The sheet, the mark and the modules: open to all, and good for ever under their addresses. */
@@ -11,6 +12,6 @@ export const assets: FastifyPluginAsync = async (app) => {
     return reply
       .header('cache-control', 'public, max-age=31536000, immutable')
       .type(file.type)
-      .send(file.body)
+      .send(await gzipped(reply, file.body, file.gzipped))
   })
 }

@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyRequest, FastifyReply as Reply } from 'fastify'
 import type { OperationContext } from '../../operations/context.ts'
 import { readCounty } from '../../operations/counties/read-counties.ts'
+import { gzipped } from './gzipped.ts'
 import { layout, type Page } from './layout/layout.ts'
 import type { Reader } from './layout/reader.ts'
 
@@ -53,9 +54,7 @@ export function answerWithPages(
       throw fault
     })
     const here = request.url.split('?', 1)[0] ?? '/'
-    return this.code(status)
-      .header('cache-control', PRIVATE)
-      .type('text/html; charset=utf-8')
-      .send(layout(reader, here, page))
+    const body = await gzipped(this, layout(reader, here, page))
+    return this.code(status).header('cache-control', PRIVATE).type('text/html; charset=utf-8').send(body)
   })
 }

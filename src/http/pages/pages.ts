@@ -6,6 +6,7 @@ import { brief } from './brief/route.ts'
 import { decision } from './decision/route.ts'
 import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
+import { letter } from './letter/route.ts'
 import { parcel } from './parcel/route.ts'
 import { answerFaultAsPage } from './problem/answer.ts'
 import { queue } from './queue/route.ts'
@@ -22,6 +23,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   queue,
   parcel,
   decision,
+  letter,
   reconciliation,
   brief,
   visits,

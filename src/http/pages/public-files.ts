@@ -1,7 +1,13 @@
 import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
+import { gzipSync } from 'node:zlib'
 
-export type PublicFile = { readonly path: string; readonly type: string; readonly body: string }
+export type PublicFile = {
+  readonly path: string
+  readonly type: string
+  readonly body: string
+  readonly gzipped: Buffer
+}
 
 const FOLDER = new URL('../public/', import.meta.url)
 const TYPES: Readonly<Record<string, string>> = {
@@ -9,6 +15,11 @@ const TYPES: Readonly<Record<string, string>> = {
   js: 'text/javascript; charset=utf-8',
   svg: 'image/svg+xml',
 }
+
+const named = (folder: URL, ending: string): readonly string[] =>
+  readdirSync(folder)
+    .filter((name) => name.endsWith(`.${ending}`))
+    .sort()
 
 /** Comments and indentation are for whoever changes the sheet. */
 const tight = (css: string): string =>
@@ -20,24 +31,34 @@ const tight = (css: string): string =>
     .replace(/;}/g, '}')
     .trim()
 
-/**
- * The files that pages ask for, by name. An address carries the hash of its content, so that a browser may keep it for
- * ever and a new version is a new address.
- */
-export const PUBLIC_FILES: ReadonlyMap<string, PublicFile> = new Map(
-  readdirSync(FOLDER)
-    .filter((name) => TYPES[name.slice(name.lastIndexOf('.') + 1)] !== undefined)
-    .map((name) => {
-      const [stem = '', ending = ''] = name.split('.')
-      const text = readFileSync(new URL(name, FOLDER), 'utf8')
-      const body = ending === 'css' ? tight(text) : text
-      const hash = createHash('sha256').update(body).digest('base64url').slice(0, 10)
-      return [name, { path: `/assets/${stem}.${hash}.${ending}`, type: TYPES[ending]!, body }] as const
-    }),
-)
+/** The sheet is written in parts, by what they dress, and sent as one. */
+function sheet(): string {
+  const folder = new URL('sheet/', FOLDER)
+  return tight(
+    named(folder, 'css')
+      .map((name) => readFileSync(new URL(name, folder), 'utf8'))
+      .join('\n'),
+  )
+}
+
+/** The address carries the hash of the content: a browser may keep it for ever, and a new version is a new address. */
+function file(name: string, body: string): readonly [string, PublicFile] {
+  const [stem = '', ending = ''] = name.split('.')
+  const hash = createHash('sha256').update(body).digest('base64url').slice(0, 10)
+  const path = `/assets/${stem}.${hash}.${ending}`
+  return [name, { path, type: TYPES[ending]!, body, gzipped: gzipSync(body) }]
+}
+
+const asTheyAre = ['js', 'svg'].flatMap((ending) => named(FOLDER, ending))
+
+/** The files that pages ask for, by name. */
+export const PUBLIC_FILES: ReadonlyMap<string, PublicFile> = new Map([
+  file('sheet.css', sheet()),
+  ...asTheyAre.map((name) => file(name, readFileSync(new URL(name, FOLDER), 'utf8'))),
+])
 
 export const publicPath = (name: string): string => {
-  const file = PUBLIC_FILES.get(name)
-  if (!file) throw new Error(`there is no public file ${name}`)
-  return file.path
+  const found = PUBLIC_FILES.get(name)
+  if (!found) throw new Error(`there is no public file ${name}`)
+  return found.path
 }

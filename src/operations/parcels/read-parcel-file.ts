@@ -6,6 +6,8 @@ import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Decision, decisionsOn } from '../../store/decisions.ts'
 import { type ChangeNoticed, changesOn } from '../../store/discrepancies.ts'
+import { pagesOf } from '../../store/document-pages.ts'
+import type { PermitOnFile } from '../../store/permits.ts'
 import {
   newestReconciliation,
   type ReconciliationInList,
@@ -30,6 +32,8 @@ export type ParcelFileRead = ParcelRead & {
   readonly decisions: readonly Decision[]
   /** What the accounts are called that typed, confirmed or decided something; those the reader may know. */
   readonly names: ReadonlyMap<string, string>
+  /** Height against width of the scanned pages that values were read from, by `<document>/<page>`; for a reviewer. */
+  readonly pageShapes: ReadonlyMap<string, number>
 }
 
 /** Past this many the oldest re-runs are left out of the history. */
@@ -53,6 +57,7 @@ export const readParcelFile = (
       visit: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
       ...history,
       names: await accountNames(tx, accounts.filter(isId)),
+      pageShapes: await pageShapes(tx, actor.county, file?.permits ?? []),
     })
   })
 
@@ -63,6 +68,22 @@ async function historyOf(tx: Tx, county: string, parcel: string) {
     decisionsOn(tx, county, parcel),
   ])
   return { reconciliations, changes, decisions }
+}
+
+async function pageShapes(
+  tx: Tx,
+  county: string,
+  permits: readonly PermitOnFile[],
+): Promise<ReadonlyMap<string, number>> {
+  const sources = permits.flatMap((permit) => Object.values(permit.sources))
+  const documents = new Set(sources.flatMap((it) => (it.kind === 'document' ? [it.document] : [])))
+  const shapes = new Map<string, number>()
+  for (const document of documents) {
+    for (const { number, widthPt, heightPt } of await pagesOf(tx, county, document)) {
+      shapes.set(`${document}/${number}`, heightPt / widthPt)
+    }
+  }
+  return shapes
 }
 
 /** Whoever typed or confirmed a value of the file. */

@@ -22,3 +22,6 @@ export const differenceAnchor = (discrepancy: string): string => `d-${discrepanc
 /** The picture of a document's page, which the API serves. */
 export const pagePicturePath = (county: string, document: string, page: number): string =>
   `/v1${countyPath(county)}/documents/${part(document)}/pages/${page}.png`
+/** A letter's PDF, which the API serves, and the page where anyone who holds its code can check it. */
+export const letterPdfPath = (id: string): string => `/v1/letters/${part(id)}.pdf`
+export const letterCheckPath = (code: string): string => `/letters/${part(code)}`

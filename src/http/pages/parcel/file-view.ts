@@ -1,5 +1,6 @@
 import { type Html, html } from '../html.ts'
 import { briefPath, differenceAnchor } from '../layout/addresses.ts'
+import { lettersPart } from '../letter/view.ts'
 import { severityTag } from '../parts/severity.ts'
 import { sitePlanFigure } from '../parts/site-plan.ts'
 import { day } from '../words/dates.ts'
@@ -33,6 +34,7 @@ const SECTIONS = [
   ['plan', 'Site plan'],
   ['history', 'History'],
   ['papers', 'Papers'],
+  ['letters', 'Letters'],
 ] as const
 
 /** The whole file of a parcel: what differs first, then line by line, the plan, the history, the papers. */
@@ -45,7 +47,7 @@ export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
     plan
       ? sitePlanFigure(plan.svg, plan.words)
       : html`<p>Nothing can be drawn: neither the record nor a visit gives two ties and the distance between their corners.</p>`
-  }</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section>`
+  }</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
 }
 
 const summary = (differences: readonly Difference[]): Html =>

@@ -5,6 +5,8 @@ import type { ParcelFileRead } from '../../../operations/parcels/read-parcel-fil
 import { pair } from '../../../reconcile/pairing.ts'
 import type { AsBuilt } from '../../../records/as-built.ts'
 import type { SubmittedFindings } from '../../../records/findings.ts'
+import type { Letter } from '../../../store/letters.ts'
+import { type LettersShown, presentLetters } from '../letter/present.ts'
 import { type Comparison, presentComparison } from './comparison/present.ts'
 import { type DecideForm, presentDecideForm, type Returned } from './decide-form.ts'
 import { type Difference, presentDifference } from './difference.ts'
@@ -27,12 +29,14 @@ export type ParcelFilePage = {
   readonly history: readonly Happened[]
   readonly permits: readonly PaperLine[]
   readonly documents: readonly PaperLine[]
+  readonly letters: LettersShown
   readonly names: ReadonlyMap<string, string>
 }
 
 export function presentParcelFile(
   read: ParcelFileRead,
   audience: 'reviewer' | 'firm',
+  letters: readonly Letter[],
   returned: Returned | null,
 ): ParcelFilePage {
   const { parcel, oldNumbers, status, file, reconciliation, visit, decisions, names } = read
@@ -50,9 +54,10 @@ export function presentParcelFile(
     ),
     comparison: result ? presentComparison(result, visit?.record ?? null) : null,
     plan: result ? presentPlan(result.asBuilt, submitted(visit)) : null,
-    history: presentHistory(read),
+    history: presentHistory(read, letters),
     permits: presentPermits(file?.permits ?? []),
     documents: presentDocuments(file?.documents ?? []),
+    letters: presentLetters(letters, audience),
     names,
   }
 }

@@ -1,14 +1,17 @@
 import { dayOf } from '../../../base/plain-date.ts'
+import { LETTER_TITLES } from '../../../letters/content/frame.ts'
 import type { ParcelFileRead } from '../../../operations/parcels/read-parcel-file.ts'
 import type { ChangeNoticed } from '../../../store/discrepancies.ts'
+import type { Letter } from '../../../store/letters.ts'
 import type { PermitOnFile } from '../../../store/permits.ts'
 import type { Occasion, ReconciliationInList } from '../../../store/reconciliations.ts'
 import { dayInWords } from '../words/dates.ts'
 import { plain } from '../words/plain.ts'
 import { datesInWords } from '../words/prose.ts'
+import { STATUS_HEAD } from '../words/status.ts'
 import { tellDecision } from './difference.ts'
 
-export type HappenedKind = 'paper' | 'visit' | 'comparison' | 'decision'
+export type HappenedKind = 'paper' | 'visit' | 'comparison' | 'decision' | 'letter'
 
 /** Something that happened to the parcel or its file, at its place in the line of events. */
 export type Happened = {
@@ -34,13 +37,10 @@ const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
 }
 
 /** The line of events, oldest first: permits on their own dates, late paper, visits, comparisons, decisions. */
-export function presentHistory({
-  file,
-  reconciliations,
-  changes,
-  decisions,
-  names,
-}: ParcelFileRead): readonly Happened[] {
+export function presentHistory(
+  { file, reconciliations, changes, decisions, names }: ParcelFileRead,
+  letters: readonly Letter[],
+): readonly Happened[] {
   const visits = file?.findings.filter(({ state }) => state === 'submitted') ?? []
   const firstVisit = visits.map(({ record }) => record.visitedOn).sort()[0]
   const placed: Placed[] = [
@@ -68,7 +68,8 @@ export function presentHistory({
       }
     }),
   ]
-  return placed.sort((a, b) => a.at - b.at).map(({ at: _, ...happened }) => happened)
+  const all = [...placed, ...letters.map(ofLetter)]
+  return all.sort((a, b) => a.at - b.at).map(({ at: _, ...happened }) => happened)
 }
 
 const at = (on: string, order: number) => ({
@@ -131,6 +132,13 @@ function ofReconciliation(
   }
 }
 
+const ofLetter = ({ kind, number, word, issuedAt, withdrawn }: Letter): Placed => ({
+  ...atInstant(issuedAt),
+  kind: 'letter',
+  says: `${LETTER_TITLES[kind]} ${number}: ${STATUS_HEAD[word]}`,
+  more: withdrawn ? [`withdrawn ${dayInWords(dayOf(withdrawn.at))}: ${withdrawn.reason}`] : [],
+})
+
 function changeInWords({ change, body }: ChangeNoticed): string {
   const what = `${plain(body.kind)}, ${body.about}`
   switch (change) {
@@ -151,4 +159,5 @@ export const HAPPENED_WORDS: { readonly [K in HappenedKind]: string } = {
   visit: 'Visit',
   comparison: 'Comparison',
   decision: 'Decision',
+  letter: 'Letter',
 }

@@ -1,8 +1,10 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import { listLetters } from '../../../operations/letters/read-letter.ts'
 import { readParcelFile } from '../../../operations/parcels/read-parcel-file.ts'
+import type { Answer } from '../../../operations/refusal.ts'
 import { answered } from '../../api/answer.ts'
 import type { Html } from '../html.ts'
-import { pagePicturePath } from '../layout/addresses.ts'
+import { pagePicturePath, searchPath } from '../layout/addresses.ts'
 import type { Returned } from './decide-form.ts'
 import { presentParcelFile } from './file.ts'
 import { type FileOptions, parcelFile } from './file-view.ts'
@@ -12,6 +14,10 @@ type Showing = Partial<Pick<FileOptions, 'came' | 'notice' | 'at'>> & {
   readonly status?: number
 }
 
+/** An old number that became several parcels: the search lists them. */
+export const isSeveral = (read: Answer<unknown>): boolean =>
+  !read.ok && read.error.why === 'not-found' && read.error.says !== undefined
+
 /** The page of a parcel's file, fresh or with a form that came back. */
 export async function showFile(
   request: FastifyRequest,
@@ -20,14 +26,19 @@ export async function showFile(
   { returned, came = null, notice = null, at = null, status = 200 }: Showing,
 ): Promise<FastifyReply> {
   const { context, actor } = request
-  const read = answered(await readParcelFile(context, actor, asked))
+  const answer = await readParcelFile(context, actor, asked)
+  if (isSeveral(answer)) return reply.redirect(searchPath(actor.county, asked), 303)
+  const read = answered(answer)
   const audience = actor.role === 'firm' ? 'firm' : 'reviewer'
-  const page = presentParcelFile(read, audience, returned ?? null)
+  const { letters } = answered(await listLetters(context, actor, read.parcel.id))
+  const page = presentParcelFile(read, audience, letters, returned ?? null)
   const own: Html | null = null
   const body = parcelFile(page, {
     county: actor.county,
-    pictures:
-      audience === 'reviewer' ? (document, number) => pagePicturePath(actor.county, document, number) : null,
+    pictures: (document, page) => {
+      const shape = read.pageShapes.get(`${document}/${page}`)
+      return shape === undefined ? null : { path: pagePicturePath(actor.county, document, page), shape }
+    },
     came,
     notice,
     at: at ?? returned?.discrepancy ?? null,

@@ -1,7 +1,8 @@
 import type { StatusRead } from '../../../operations/parcels/read-status.ts'
 import type { Alias } from '../../../store/parcels.ts'
 import { type Html, html } from '../html.ts'
-import { lettersPath } from '../layout/addresses.ts'
+import type { LettersShown } from '../letter/present.ts'
+import { lettersPart } from '../letter/view.ts'
 import { statusPanel } from '../parts/status-panel.ts'
 import { heading } from './heading-view.ts'
 
@@ -9,8 +10,7 @@ export type StatusOptions = {
   readonly county: string
   readonly oldNumbers: readonly Alias[]
   readonly came: string | null
-  /** Letters can be had here. */
-  readonly letters: boolean
+  readonly letters: LettersShown
 }
 
 /** What an agent or a lender sees of a parcel: its status, and nothing that would say whose it is or what was written. */
@@ -18,7 +18,4 @@ export const parcelStatus = (
   { parcel, status }: StatusRead,
   { county, oldNumbers, came, letters }: StatusOptions,
 ): Html =>
-  html`${heading(parcel, oldNumbers, came)}${statusPanel(status)}${
-    letters &&
-    html`<form method="post" action="${lettersPath(county, parcel.number)}"><p><button>Get the letter</button> <span class="soft">Dated and signed; whoever holds it can check it.</span></p></form>`
-  }<p class="soft">This says what the county’s file and the last inspection show. It is no warranty of the system.</p>`
+  html`${heading(parcel, oldNumbers, came)}${statusPanel(status)}<section><h2>Letters</h2>${lettersPart(county, parcel.number, letters)}</section><p class="soft">This says what the county’s file and the last inspection show. It is no warranty of the system.</p>`

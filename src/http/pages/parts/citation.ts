@@ -1,5 +1,5 @@
 import type { Citation } from '../../../rules/citation.ts'
-import { type Html, html } from '../html.ts'
+import { type Html, html, markup } from '../html.ts'
 import { VERIFIED_WORDS } from '../words/sources.ts'
 
 /** A citation with how it came to be here: a rule that nobody has read yet says so wherever it shows. */
@@ -27,7 +27,10 @@ const address = (readAt: string | null): Html | null => {
     : html` <span class="soft">${readAt}</span>`
 }
 
-export const citations = (list: readonly Citation[]): Html | null =>
-  list.length === 0
+/** Several rules may rest on one source: it is named once. */
+export function citations(list: readonly Citation[]): Html | null {
+  const lines = [...new Set(list.map((it) => citation(it).text))]
+  return lines.length === 0
     ? null
-    : html`<ul class="citations">${list.map((it) => html`<li>${citation(it)}</li>`)}</ul>`
+    : html`<ul class="citations">${lines.map((line) => html`<li>${markup(line)}</li>`)}</ul>`
+}

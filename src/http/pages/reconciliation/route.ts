@@ -3,7 +3,6 @@ import { z } from 'zod'
 import { readFindings } from '../../../operations/findings/read-findings.ts'
 import { readReconciliation } from '../../../operations/reconciliation/read-reconciliation.ts'
 import { answered } from '../../api/answer.ts'
-import { pagePicturePath } from '../layout/addresses.ts'
 import { presentComparison } from '../parcel/comparison/present.ts'
 import { presentPlan, submitted } from '../parcel/file.ts'
 import { reconciliationView } from './view.ts'
@@ -24,10 +23,6 @@ export const reconciliation: FastifyPluginAsyncZod = async (app) => {
         audience: actor.role === 'firm' ? 'firm' : 'reviewer',
         comparison: presentComparison(result, visit?.record ?? null),
         plan: presentPlan(result.asBuilt, submitted(visit)),
-        pictures:
-          actor.role === 'reviewer'
-            ? (document, page) => pagePicturePath(actor.county, document, page)
-            : null,
       })
       return reply.page({ title: `${read.parcel.number} as it was`, body })
     },

@@ -2,7 +2,6 @@ import type { ReconciliationRead } from '../../../operations/reconciliation/read
 import { type Html, html } from '../html.ts'
 import { parcelPath } from '../layout/addresses.ts'
 import type { Comparison } from '../parcel/comparison/present.ts'
-import type { Sources } from '../parcel/comparison/proof-view.ts'
 import { comparison as comparisonView } from '../parcel/comparison/view.ts'
 import type { Plan } from '../parcel/file.ts'
 import { severityTag } from '../parts/severity.ts'
@@ -16,12 +15,11 @@ type Options = {
   readonly audience: 'reviewer' | 'firm'
   readonly comparison: Comparison
   readonly plan: Plan | null
-  readonly pictures: Sources['picture']
 }
 
 export function reconciliationView(
   { parcel, reconciliation }: ReconciliationRead,
-  { county, audience, comparison, plan, pictures }: Options,
+  { county, audience, comparison, plan }: Options,
 ): Html {
   const { madeAt, result, engine, resultHash } = reconciliation
   const shown = new Set<string>()
@@ -31,7 +29,7 @@ export function reconciliationView(
     shown.add(key)
     return html`<section class="difference ${it.severity}" aria-label="${headed(it.kind)}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b></p><p>${prose(it.sentences[audience])}</p></section>`
   }
-  return html`<p class="notice" role="note">This is how it was compared on ${dayAt(madeAt)}. It is kept unchanged; <a href="${parcelPath(county, parcel.number)}">the parcel today</a> may look otherwise.</p><h1><span class="number">${parcel.number}</span> ${parcel.address}</h1>${comparisonView(comparison, { sources: { names: new Map(), picture: pictures }, under })}${
+  return html`<p class="notice" role="note">This is how it was compared on ${dayAt(madeAt)}. It is kept unchanged; <a href="${parcelPath(county, parcel.number)}">the parcel today</a> may look otherwise.</p><h1><span class="number">${parcel.number}</span> ${parcel.address}</h1>${comparisonView(comparison, { sources: { names: new Map(), picture: () => null }, under })}${
     plan && html`<section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>`
   }<p class="soft">Made by ${engine}. Fingerprint of the answer: <code>${resultHash}</code></p>`
 }

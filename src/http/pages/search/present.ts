@@ -41,8 +41,8 @@ export function cameBy(asked: string, by: string): string | null {
       return `You asked for ${asked}: this is the only parcel whose number begins so.`
     case 'address':
       return `You asked for “${asked}”: this is the only address that has it.`
-    case 'address-like':
-      return `No address is spelled “${asked}”. This is the only one like it: make sure that it is the one you mean.`
+    case 'street':
+      return `There is no “${asked}”. This is the only address of that street: make sure that it is the one you mean.`
     default:
       return null
   }

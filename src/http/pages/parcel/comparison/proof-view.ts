@@ -2,7 +2,7 @@ import type { Exhibit } from '../../../../reconcile/outcome.ts'
 import type { Origin } from '../../../../records/as-built.ts'
 import { type Html, html } from '../../html.ts'
 import { citations } from '../../parts/citation.ts'
-import { scanCut } from '../../parts/scan.ts'
+import { type Picture, scanCut } from '../../parts/scan.ts'
 import { steps } from '../../parts/steps.ts'
 import { originInWords, sourceInWords } from '../../words/sources.ts'
 import type { Line, Proof } from './line.ts'
@@ -11,8 +11,8 @@ import type { Line, Proof } from './line.ts'
 export type Sources = {
   /** What accounts are called, by id. */
   readonly names: ReadonlyMap<string, string>
-  /** Address of a page's picture; null where the reader may not see scans. */
-  readonly picture: ((document: string, page: number) => string) | null
+  /** The picture of a page; null where the reader may not see it, or there is none. */
+  readonly picture: (document: string, page: number) => Picture | null
 }
 
 /** Everything a line rests on. Null where there is nothing to open. */
@@ -29,7 +29,7 @@ const verdictProof = (
   { question, certainty, exhibits, steps: working, citations: cited, wouldSettle }: Proof,
   sources: Sources,
 ): Html =>
-  html`<p><b>${question}</b> How sure: ${certainty}.</p>${exhibitList(exhibits, sources)}${steps(working)}${
+  html`<p><b>${question}</b> How sure: ${certainty}.</p>${exhibitList(exhibits.filter(distinct), sources)}${steps(working)}${
     cited.length > 0 && html`<h5>Rules</h5>${citations(cited)}`
   }${wouldSettle && html`<p class="settle"><b>What would settle it:</b> ${wouldSettle.what} (${wouldSettle.why}).</p>`}`
 
@@ -38,7 +38,14 @@ const exhibitList = (exhibits: readonly Exhibit[], sources: Sources): Html | nul
     ? null
     : html`<ul class="exhibits">${exhibits.map((it) => html`<li class="${it.word}">${exhibit(it, sources)}</li>`)}</ul>`
 
+/** One reading may serve a check twice; it is shown once. */
+const distinct = (it: Exhibit, index: number, all: readonly Exhibit[]): boolean =>
+  all.findIndex(({ what, word, asUsed }) => what === it.what && word === it.word && asUsed === it.asUsed) ===
+  index
+
 function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sources): Html {
+  if (from.kind === 'computed' && asStated === 'computed')
+    return html`<b>${word}</b> ${what}: <b>${asUsed}</b>`
   const used = asUsed === asStated ? null : html` taken as <b>${asUsed}</b>`
   const head = html`<b>${word}</b> ${what}: ${asStated}${used}`
   switch (from.kind) {
@@ -53,9 +60,7 @@ function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sourc
 
 function origin(it: Origin, { names, picture }: Sources): Html {
   const { source } = it
-  const cut =
-    source.kind === 'document' && picture
-      ? scanCut(picture(source.document, source.page), source.box, source.words)
-      : null
+  const seen = source.kind === 'document' ? picture(source.document, source.page) : null
+  const cut = source.kind === 'document' && seen && scanCut(seen, source.box, source.words)
   return html`${originInWords(it)}; ${sourceInWords(source, names)}.${cut}`
 }
