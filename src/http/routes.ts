@@ -2,12 +2,14 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { calculations } from './api/calculations/routes.ts'
 import { counties } from './api/counties/routes.ts'
 import { discrepancies } from './api/discrepancies/routes.ts'
+import { pagePictures } from './api/documents/page-picture.ts'
 import { documents } from './api/documents/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
 import { permits } from './api/permits/routes.ts'
+import { photos } from './api/photos/routes.ts'
 import { reconciliations } from './api/reconciliations/routes.ts'
 import { trial } from './api/reconciliations/trial.ts'
 import { rules } from './api/rules/routes.ts'
@@ -20,7 +22,9 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     parcels,
     permits,
     documents,
+    pagePictures,
     findingsRoutes,
+    photos,
     reconciliations,
     trial,
     discrepancies,

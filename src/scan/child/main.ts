@@ -1,37 +1,23 @@
-import { writeSync } from 'node:fs'
 import type { PDFDocumentProxy } from 'pdfjs-dist'
 import type { Message } from '../message.ts'
 import type { PageReading } from '../outcome.ts'
 import { openPdf } from './open-pdf.ts'
 import { readPage } from './read-page.ts'
+import { say } from './say.ts'
 
-/** The lines go to the fourth descriptor: whatever a library prints can't get between them. */
-const MESSAGES = 3
-
-function say(message: Message): void {
-  const bytes = Buffer.from(`${JSON.stringify(message)}\n`)
-  for (let at = 0; at < bytes.length; ) {
-    try {
-      at += writeSync(MESSAGES, bytes, at)
-    } catch (error) {
-      // The pipe is full until the parent has read: wait for it.
-      if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error
-      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5)
-    }
-  }
-}
+const tell = (message: Message): void => say(message)
 
 async function main([path, from, to, maxPages]: readonly string[]): Promise<void> {
   const opened = await openPdf(path!)
-  if (!opened.ok) return say({ type: 'refused', why: opened.why })
+  if (!opened.ok) return tell({ type: 'refused', why: opened.why })
   const { pdf, notes } = opened
-  if (pdf.numPages === 0) return say({ type: 'refused', why: 'no-pages' })
-  say({ type: 'opened', pageCount: pdf.numPages, notes })
+  if (pdf.numPages === 0) return tell({ type: 'refused', why: 'no-pages' })
+  tell({ type: 'opened', pageCount: pdf.numPages, notes })
   if (pdf.numPages > Number(maxPages)) return
   const last = Math.min(pdf.numPages, Number(to) || pdf.numPages)
   for (let page = Number(from); page <= last; page++) {
-    say({ type: 'begin', page })
-    say({ type: 'done', reading: await readOrSay(pdf, page) })
+    tell({ type: 'begin', page })
+    tell({ type: 'done', reading: await readOrSay(pdf, page) })
   }
 }
 

@@ -5,7 +5,7 @@ import { testApp } from '../../support/app.ts'
 import { newParcel } from '../../support/quillback.ts'
 import { uploading } from '../../support/upload.ts'
 
-const { services, ask, people } = await testApp({ settings: { UPLOAD_LIMIT_MB: 1 } })
+const { app, services, ask, people } = await testApp({ settings: { UPLOAD_LIMIT_MB: 1 } })
 const here = '/v1/counties/quillback'
 const url = `${here}/documents`
 
@@ -211,6 +211,38 @@ describe('confirming it', () => {
     const { number } = await newParcel(services)
     const refused = await confirm(id, [{ parcel: number, entry: file.papers[0]!.truth.entry }])
     expect([refused.status, refused.body.detail]).toEqual([409, expect.stringMatching(/still being read/)])
+  })
+})
+
+describe('a page', () => {
+  test('is shown as a picture of the width asked for, and is the same for ever', async () => {
+    const { id } = await proposed('form-1986')
+    const shown = await ask('reviewer', { url: `${url}/${id}/pages/1.png?width=400` })
+    expect([shown.status, shown.headers['content-type']]).toEqual([200, 'image/png'])
+    const bytes = (
+      await app.inject({
+        url: `${url}/${id}/pages/1.png?width=400`,
+        headers: { authorization: `Bearer ${people.reviewer.token}` },
+      })
+    ).rawPayload
+    // PNG, 5.2 and 11.2.2: the signature, then the width and height of the header.
+    expect(bytes.subarray(0, 8)).toEqual(Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]))
+    expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([400, 518])
+    const again = await ask('reviewer', {
+      url: `${url}/${id}/pages/1.png?width=400`,
+      headers: { 'if-none-match': String(shown.headers.etag) },
+    })
+    expect(again.status).toBe(304)
+  })
+
+  test('that the paper has not, or of a file that is none, is told', async () => {
+    const { id } = await proposed('form-1986')
+    expect((await ask('reviewer', { url: `${url}/${id}/pages/2.png` })).status).toBe(404)
+    expect((await ask('reviewer', { url: `${url}/${id}/pages/0.png` })).status).toBe(422)
+    expect((await ask('firm', { url: `${url}/${id}/pages/1.png` })).status).toBe(404)
+    const bytes = Buffer.from('%PDF-1.7\nnothing of it either')
+    const broken = (await send({ file: { bytes, name: 'cut.pdf' } })).body.document
+    expect((await ask('reviewer', { url: `${url}/${broken.id}/pages/1.png` })).status).toBe(409)
   })
 })
 
