@@ -20,7 +20,8 @@ const MISTYPED = 'is not a code as letters carry it: one of its signs was mistyp
 export function readCode(typed: string): Result<string, string> {
   const signs = typed.toUpperCase().replace(/[\s\-–—_.]/g, '')
   const foreign = [...signs].find((sign) => !SIGNS.includes(sign))
-  if (foreign !== undefined) return err(`no code has the sign ${foreign}: look at the letter again`)
+  if (foreign !== undefined)
+    return err(`has the sign ${foreign}, which no code has: look at the letter again`)
   if (signs.length !== LENGTH) return err(`has ${signs.length} signs where a code has ${LENGTH}`)
   const drawn = signs.slice(0, -1)
   return lastSign(drawn) === signs.at(-1) ? ok(grouped(signs)) : err(MISTYPED)

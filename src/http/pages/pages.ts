@@ -7,6 +7,7 @@ import { decision } from './decision/route.ts'
 import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
 import { letter } from './letter/route.ts'
+import { letterCheck } from './letter-check/route.ts'
 import { parcel } from './parcel/route.ts'
 import { answerFaultAsPage } from './problem/answer.ts'
 import { queue } from './queue/route.ts'
@@ -24,6 +25,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   parcel,
   decision,
   letter,
+  letterCheck,
   reconciliation,
   brief,
   visits,
