@@ -2,12 +2,8 @@ import { ok } from '../../base/result.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Decision, decisionsAbout } from '../../store/decisions.ts'
-import {
-  type ChangeNoticed,
-  changesOf,
-  discrepancyById,
-  type StandingDiscrepancy,
-} from '../../store/discrepancies.ts'
+import { discrepancyById, type StandingDiscrepancy } from '../../store/discrepancies.ts'
+import { type ChangeNoticed, changesOf } from '../../store/discrepancy-changes.ts'
 import { type Parcel, parcelById } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, notFound } from '../refusal.ts'

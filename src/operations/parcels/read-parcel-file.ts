@@ -5,7 +5,7 @@ import type { Person } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Decision, decisionsOn } from '../../store/decisions.ts'
-import { type ChangeNoticed, changesOn } from '../../store/discrepancies.ts'
+import { type ChangeNoticed, changesOn } from '../../store/discrepancy-changes.ts'
 import { pagesOf } from '../../store/document-pages.ts'
 import type { PermitOnFile } from '../../store/permits.ts'
 import {

@@ -5,13 +5,12 @@ import { canonicalText, hashOf } from '../../store/canonical.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { type Decision, decisionsInForce } from '../../store/decisions.ts'
 import {
-  type ChangeNoticed,
   discrepanciesOf,
-  insertChanges,
   insertDiscrepancy,
   type StandingDiscrepancy,
   updateDiscrepancy,
 } from '../../store/discrepancies.ts'
+import { type ChangeNoticed, insertChanges } from '../../store/discrepancy-changes.ts'
 import type { Findings } from '../../store/findings.ts'
 import type { StoredReconciliation } from '../../store/reconciliations.ts'
 import type { OperationContext } from '../context.ts'

@@ -1,7 +1,7 @@
 import { ok } from '../../base/result.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
-import { type ChangeNoticed, changesBy } from '../../store/discrepancies.ts'
+import { type ChangeNoticed, changesBy } from '../../store/discrepancy-changes.ts'
 import { type Parcel, parcelById } from '../../store/parcels.ts'
 import {
   newestReconciliation,

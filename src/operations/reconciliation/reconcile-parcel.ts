@@ -2,7 +2,7 @@ import { reconcile } from '../../reconcile/reconcile.ts'
 import { hashOf } from '../../store/canonical.ts'
 import { type Actor, asService } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
-import type { ChangeNoticed } from '../../store/discrepancies.ts'
+import type { ChangeNoticed } from '../../store/discrepancy-changes.ts'
 import { recordEvent } from '../../store/events.ts'
 import { lockParcel } from '../../store/parcels.ts'
 import {

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { Reconciled } from '../../../operations/reconciliation/reconcile-parcel.ts'
 import { DISCREPANCY_KINDS } from '../../../reconcile/kinds.ts'
 import { DISCREPANCY_CHANGES, DISCREPANCY_STATES } from '../../../reconcile/projection.ts'
-import type { ChangeNoticed } from '../../../store/discrepancies.ts'
+import type { ChangeNoticed } from '../../../store/discrepancy-changes.ts'
 import { id, instant } from './basics.ts'
 import { presentStatus, status } from './status.ts'
 

@@ -1,7 +1,7 @@
 import { dayOf } from '../../../base/plain-date.ts'
 import { LETTER_TITLES } from '../../../letters/content/frame.ts'
 import type { ParcelFileRead } from '../../../operations/parcels/read-parcel-file.ts'
-import type { ChangeNoticed } from '../../../store/discrepancies.ts'
+import type { ChangeNoticed } from '../../../store/discrepancy-changes.ts'
 import type { Letter } from '../../../store/letters.ts'
 import type { PermitOnFile } from '../../../store/permits.ts'
 import type { Occasion, ReconciliationInList } from '../../../store/reconciliations.ts'
