@@ -2,6 +2,7 @@ import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
 import type { AccessTokenTable, AccountTable, CountyTable, OrganisationTable } from './access-tables.ts'
 import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
 import type { LetterTables } from './letter-tables.ts'
+import type { PhotoTable } from './photo-tables.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
@@ -20,6 +21,7 @@ export type Tables = {
   readonly permit_revision: PermitRevisionTable
   readonly findings: FindingsTable
   readonly findings_revision: FindingsRevisionTable
+  readonly photo: PhotoTable
   readonly reconciliation: ReconciliationTable
   readonly discrepancy: DiscrepancyTable
   readonly discrepancy_change: DiscrepancyChangeTable

@@ -118,6 +118,28 @@ await transact(database, reviewer, (tx) =>
     .execute(),
 )
 await transact(database, firm, (tx) => keepAnswer(tx, firm.account))
+for (const [who, ids] of findingsOf) {
+  await transact(database, who, async (tx) => {
+    for (const findings of Object.values(ids)) await insertPhoto(tx, findings, who.account)
+  })
+}
+
+function insertPhoto(tx: Tx, findings: string, account: string) {
+  const picture = { content_hash: hash, shown_hash: hash, media_type: 'image/jpeg' as const, bytes: 1 }
+  const shape = { width: 1, height: 1, orientation: 1, taken_at: null, lat: null, lon: null, radius_ft: null }
+  return tx
+    .insertInto('photo')
+    .values({
+      county,
+      id: randomUUID(),
+      findings,
+      component: null,
+      ...picture,
+      ...shape,
+      added_by: account,
+    })
+    .execute()
+}
 
 function decisionBy(account: string) {
   return {
@@ -151,6 +173,7 @@ const SEEN: {
   permit_revision: [1, 1, 1, 0, 1],
   findings: [2, 2, 2, 0, 4],
   findings_revision: [2, 2, 2, 0, 4],
+  photo: [2, 2, 2, 0, 4],
   reconciliation: [1, 1, 0, 0, 1],
   discrepancy: [1, 1, 0, 0, 1],
   discrepancy_change: [1, 1, 0, 0, 1],
@@ -204,6 +227,16 @@ describe('who may write', () => {
       (tx) => tx.insertInto('findings').values(newFindings()).execute(),
     ],
     [
+      'a firm adds a photo to another’s findings',
+      firm,
+      (tx) => insertPhoto(tx, findingsOf.get(rival)!.submitted, firm.account),
+    ],
+    [
+      'a reviewer adds a photo',
+      reviewer,
+      (tx) => insertPhoto(tx, findingsOf.get(firm)!.submitted, reviewer.account),
+    ],
+    [
       'a reviewer writes a reconciliation',
       reviewer,
       (tx) => tx.insertInto('discrepancy_change').values(newChange()).execute(),
@@ -218,6 +251,21 @@ describe('who may write', () => {
       tx.updateTable('permit').set({ number: 'forged' }).where('county', '=', county).executeTakeFirst(),
     )
     expect(changed.numUpdatedRows).toBe(0n)
+  })
+
+  test('nothing: a photo of findings that were handed in is not taken away, nor another’s', async () => {
+    const { draft, submitted } = findingsOf.get(firm)!
+    const taken = async (who: Actor, findings: string): Promise<bigint> =>
+      transact(database, who, async (tx) => {
+        const gone = await tx.deleteFrom('photo').where('findings', '=', findings).executeTakeFirst()
+        return gone.numDeletedRows
+      })
+    expect([
+      await taken(firm, submitted),
+      await taken(rival, draft),
+      await taken(reviewer, submitted),
+    ]).toEqual([0n, 0n, 0n])
+    expect(await taken(firm, draft)).toBe(1n)
   })
 
   test('not: anybody changes findings that were submitted', async () => {
