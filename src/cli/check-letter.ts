@@ -1,0 +1,84 @@
+/**
+ * `npm run letter:check -- letter.json --keys jwks.json [--pdf letter.pdf]`: whether a letter is genuine, by the published
+ * keys and nothing else. `letter.json` is the answer of `/v1/letters/{code}/verification`, or a file with the signature
+ * alone. Ends with 0 where everything fits, 1 where something does not, 2 where it could not be asked.
+ */
+import { readFile } from 'node:fs/promises'
+import { parseArgs } from 'node:util'
+import type { JSONWebKeySet } from 'jose'
+import { LETTER_TITLES } from '../letters/content/frame.ts'
+import { isPdfOf, verifyLetter } from '../letters/signing/verify.ts'
+import type { LetterStatement } from '../letters/statement.ts'
+
+const USAGE = 'npm run letter:check -- letter.json --keys jwks.json [--pdf letter.pdf]'
+
+/** The file can't be had, or is not what it should be: nothing is known of the letter. */
+class CannotAsk extends Error {}
+
+async function main(): Promise<boolean> {
+  const options = { keys: { type: 'string' }, pdf: { type: 'string' } } as const
+  const { values, positionals } = parseArgs({ options, allowPositionals: true })
+  const [file] = positionals
+  if (file === undefined || values.keys === undefined) throw new CannotAsk(`Usage: ${USAGE}`)
+  const keys = keySet(await textOf(values.keys))
+  const checked = await verifyLetter(signatureIn(await textOf(file)), keys)
+  if (!checked.ok) {
+    console.log(`NOT GENUINE: ${checked.error}.`)
+    return false
+  }
+  console.log(told(checked.value))
+  if (values.pdf === undefined) return true
+  const fits = isPdfOf(checked.value, await bytesOf(values.pdf))
+  console.log(
+    fits ? 'The PDF is the one that was sealed.' : 'NOT THE PDF that was sealed: its bytes are others.',
+  )
+  return fits
+}
+
+const told = ({ kind, number, county, parcel, issuedOn, asOf, status }: LetterStatement): string =>
+  [
+    `GENUINE by the keys given: ${LETTER_TITLES[kind].toLowerCase()} ${number} of ${county.name}, issued ${issuedOn}`,
+    `  parcel ${parcel.number}${parcel.address === null ? '' : `, ${parcel.address}`}, as of ${asOf}: ${status}`,
+    'Whether something has come in since, or the letter was withdrawn, only the service can tell.',
+  ].join('\n')
+
+/** Of an answer of the service, its signature; of anything else, the text itself. */
+function signatureIn(text: string): string {
+  if (!text.trim().startsWith('{')) return text.trim()
+  const { signature } = parsed(text) as { readonly signature?: unknown }
+  if (typeof signature === 'string') return signature
+  throw new CannotAsk(
+    'The file has no signature: save the answer of /v1/letters/CODE/verification as it comes.',
+  )
+}
+
+function keySet(text: string): JSONWebKeySet {
+  const { keys } = parsed(text) as { readonly keys?: unknown }
+  if (Array.isArray(keys)) return { keys }
+  throw new CannotAsk(
+    'The file of keys is no JWK set: save /.well-known/jwks.json of the service as it comes.',
+  )
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch (fault) {
+    throw new CannotAsk(`That is not JSON: ${(fault as Error).message}`)
+  }
+}
+
+const bytesOf = (file: string): Promise<Buffer> =>
+  readFile(file).catch((fault: Error) => {
+    throw new CannotAsk(`${file} can’t be read: ${fault.message}`)
+  })
+
+const textOf = async (file: string): Promise<string> => (await bytesOf(file)).toString('utf8')
+
+try {
+  process.exitCode = (await main()) ? 0 : 1
+} catch (fault) {
+  const known = fault instanceof CannotAsk || (fault as { code?: string }).code?.startsWith('ERR_PARSE_ARGS')
+  console.error(known ? (fault as Error).message : fault)
+  process.exitCode = 2
+}

@@ -1,0 +1,89 @@
+import { execFile } from 'node:child_process'
+import { createHash, createPrivateKey } from 'node:crypto'
+import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import os from 'node:os'
+import path from 'node:path'
+import { promisify } from 'node:util'
+import { afterAll, expect, test } from 'vitest'
+import { newKeyPem } from '../../src/letters/signing/key-source.ts'
+import { openSigner } from '../../src/letters/signing/signer.ts'
+
+const folder = await mkdtemp(path.join(os.tmpdir(), 'asfound-check-letter-'))
+afterAll(() => rm(folder, { recursive: true }))
+const signer = await openSigner(createPrivateKey(newKeyPem()))
+const pdf = Buffer.from('%PDF-1.7 a letter')
+const signature = await signer.sign({
+  form: 'asfound-letter-1',
+  kind: 'status',
+  number: '2026-00017',
+  county: { id: 'quillback', name: 'Quillback County' },
+  parcel: { number: '07-0412-0031', address: null },
+  issuedOn: '2026-06-01',
+  asOf: '2026-06-01',
+  status: 'settled',
+  check: 'https://records.quillback.example/letters/H7KQ-3MXR-9CWT-4FJD',
+  pdfSha256: createHash('sha256').update(pdf).digest('hex'),
+  reconciliation: null,
+})
+
+const file = async (name: string, content: string | Buffer): Promise<string> => {
+  const place = path.join(folder, name)
+  await writeFile(place, content)
+  return place
+}
+const keys = await file('jwks.json', JSON.stringify({ keys: [signer.publicKey] }))
+const letter = await file('letter.json', JSON.stringify({ state: 'valid', signature }))
+
+async function check(...args: string[]): Promise<{ code: number; says: string }> {
+  const script = path.resolve(import.meta.dirname, '../../src/cli/check-letter.ts')
+  const run = promisify(execFile)(process.execPath, [script, ...args], { cwd: folder })
+  const { stdout, stderr, code } = await run.then(
+    (ended) => ({ ...ended, code: 0 }),
+    (fault: { stdout: string; stderr: string; code: number }) => fault,
+  )
+  return { code, says: stdout + stderr }
+}
+
+test('a letter is genuine by the published keys alone, and its PDF is the one that was sealed', async () => {
+  const whole = await check(letter, '--keys', keys, '--pdf', await file('letter.pdf', pdf))
+  expect(whole).toEqual({
+    code: 0,
+    says: expect.stringContaining('GENUINE by the keys given: status letter 2026-00017 of Quillback County'),
+  })
+  expect(whole.says).toContain('The PDF is the one that was sealed.')
+  const bare = await check(await file('letter.jws', signature), '--keys', keys)
+  expect(bare.code).toBe(0)
+})
+
+test('another PDF, another key or a changed signature is not', async () => {
+  const other = await openSigner(createPrivateKey(newKeyPem()))
+  const otherKeys = await file('other.json', JSON.stringify({ keys: [other.publicKey] }))
+  const changed = await file(
+    'changed.jws',
+    signature.replace(/.$/, (sign) => (sign === 'A' ? 'Q' : 'A')),
+  )
+  const results = [
+    await check(
+      letter,
+      '--keys',
+      keys,
+      '--pdf',
+      await file('other.pdf', Buffer.concat([pdf, Buffer.from(' ')])),
+    ),
+    await check(letter, '--keys', otherKeys),
+    await check(changed, '--keys', keys),
+  ]
+  expect(results.map(({ code }) => code)).toEqual([1, 1, 1])
+  for (const { says } of results) expect(says).toContain('NOT ')
+})
+
+test('what could not be asked is told apart from what is not genuine', async () => {
+  const results = [
+    await check(),
+    await check(letter),
+    await check(path.join(folder, 'nothing.json'), '--keys', keys),
+    await check(letter, '--keys', letter),
+    await check(await file('empty.json', '{}'), '--keys', keys),
+  ]
+  expect(results.map(({ code }) => code)).toEqual([2, 2, 2, 2, 2])
+})
