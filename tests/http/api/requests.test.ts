@@ -71,6 +71,13 @@ describe('bad input', () => {
     )
   })
 
+  test('a trial beyond what a system can be is refused before it is worked on', async () => {
+    const tanks = Array.from({ length: 61 }, (_, index) => ({ tag: `tank ${index}`, kind: 'tank' }))
+    const body = { rules: 'quillback', permits: [{ ...permitExample, components: tanks }] }
+    const refused = await post('agent', '/v1/reconciliations/trial', body)
+    expect([refused.status, pointers(refused.body)]).toEqual([422, ['body /permits']])
+  })
+
   test('decisions want what goes with them, and only that', async () => {
     const { consequence } = await compared()
     const url = `${here}/discrepancies/${consequence.changes[0].discrepancy}/decisions`

@@ -7,6 +7,9 @@ import { answered } from '../answer.ts'
 import { findingsBody, findingsExample, permitBody, permitExample } from '../shapes/entries.ts'
 import { presentResult, reconciliationResult } from '../shapes/outcome.ts'
 
+/** A system has a dozen or two parts. Every tank is held against every well, so that many would hold up everybody else. */
+const MOST_COMPONENTS = 60
+
 const trialBody = z
   .strictObject({
     rules: z
@@ -16,8 +19,12 @@ const trialBody = z
     asOf: dateEntry.optional().meta({ description: 'What "today" means; today where left out' }),
     permits: z
       .array(permitBody)
-      .max(50)
+      .max(20)
       .default([])
+      .refine(
+        (permits) => permits.reduce((sum, { components }) => sum + components.length, 0) <= MOST_COMPONENTS,
+        `a trial takes at most ${MOST_COMPONENTS} components in all`,
+      )
       .meta({ description: 'Known as permit-1, permit-2 and so on; a component as permit-1/its tag' }),
     findings: findingsBody.nullish(),
   })
