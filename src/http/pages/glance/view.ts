@@ -8,11 +8,11 @@ export const glanceView = (county: string, tables: readonly CountTable[], at: Da
   html`<h1>${county} at a glance</h1><p class="soft">Counted on ${day(dayOf(at))}. A parcel’s status is the one last derived.</p>${tables.map(table)}`
 
 const table = ({ title, first, columns, rows, bars: drawn }: CountTable): Html =>
-  html`<section class="abreast"><table><caption>${title}</caption><thead><tr><th scope="col">${first}</th>${columns.map((name) => html`<th scope="col" class="figure">${name}</th>`)}</tr></thead><tbody>${
+  html`<section class="abreast"><div class="scroll" tabindex="0" role="region" aria-label="${title}, table"><table><caption>${title}</caption><thead><tr><th scope="col">${first}</th>${columns.map((name) => html`<th scope="col" class="figure">${name}</th>`)}</tr></thead><tbody>${
     rows.length === 0
       ? html`<tr><td colspan="${columns.length + 1}">None.</td></tr>`
       : rows.map(
           ({ name, cells }) =>
             html`<tr><th scope="row">${name}</th>${cells.map((count) => html`<td class="figure">${count.toLocaleString('en-US')}</td>`)}</tr>`,
         )
-  }</tbody></table>${rows.length > 0 && html`<div><p class="soft">${drawn}</p>${bars(rows.map(({ name, bar }) => ({ name, count: bar })))}</div>`}</section>`
+  }</tbody></table></div>${rows.length > 0 && html`<div><p class="soft">${drawn}</p>${bars(rows.map(({ name, bar }) => ({ name, count: bar })))}</div>`}</section>`

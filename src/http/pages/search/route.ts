@@ -5,7 +5,7 @@ import { findParcels } from '../../../operations/parcels/find-parcels.ts'
 import { ALL_ROLES } from '../../access/require-caller.ts'
 import { answered } from '../../api/answer.ts'
 import { parcelPath } from '../layout/addresses.ts'
-import { presentFound } from './present.ts'
+import { listTitle, presentFound } from './present.ts'
 import { searchList, searchNothing, searchStart } from './view.ts'
 
 const MOST = 30
@@ -37,7 +37,7 @@ export const search: FastifyPluginAsyncZod = async (app) => {
           return reply.page({
             title: `Parcels for ${asked}`,
             asked,
-            body: searchList(actor.county, asked, found.hits, found.sure),
+            body: searchList(actor.county, listTitle(asked, found.by), found.hits),
           })
         case 'nothing':
           return reply.page({ title: 'Nothing found', asked, body: searchNothing(asked, example) })

@@ -5,8 +5,8 @@ import type { Hit } from './present.ts'
 export const searchStart = (example: string): Html =>
   html`<h1>Find a parcel</h1><p class="lead">Write its number in any spelling, an old number, or the address, even in part.</p>${ways(example)}`
 
-export const searchList = (county: string, asked: string, hits: readonly Hit[], sure: boolean): Html =>
-  html`<h1>${sure ? `Which of these is ${asked}?` : `Parcels like “${asked}”`}</h1><ul class="hits">${hits.map(
+export const searchList = (county: string, title: string, hits: readonly Hit[]): Html =>
+  html`<h1>${title}</h1><ul class="hits">${hits.map(
     ({ number, address, retiredOn, because }) =>
       html`<li><a href="${parcelPath(county, number)}"><span class="number">${number}</span> ${address ?? 'no address on file'}</a>${because && html` <span class="soft">${because}</span>`}${retiredOn && html` <span class="soft">retired</span>`}</li>`,
   )}</ul>`

@@ -9,7 +9,7 @@ export const visitsView = (county: string, { drafts, submitted }: ReturnType<typ
   }<section><h2>Handed in</h2>${submitted.length === 0 ? html`<p>None yet.</p>` : list(county, submitted)}</section>`
 
 const list = (county: string, lines: readonly VisitLine[]): Html =>
-  html`<ul class="hits">${lines.map(
+  html`<ul class="hits visits">${lines.map(
     ({ parcel, address, visitedOn, says, status }) =>
-      html`<li><a href="${parcelPath(county, parcel)}"><span class="number">${parcel}</span> ${address}</a> <span>visited ${day(visitedOn)}, ${says}.${status && html` <b>${status}.</b>`}</span> <a href="${briefPath(county, parcel)}" aria-label="Brief for ${parcel}">Brief</a></li>`,
+      html`<li><a href="${parcelPath(county, parcel)}"><span class="number">${parcel}</span> ${address}</a><span class="soft">Visited ${day(visitedOn)}, ${says}</span><b>${status}</b><a href="${briefPath(county, parcel)}" aria-label="Brief for ${parcel}">Brief</a></li>`,
   )}</ul>`
