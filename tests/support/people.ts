@@ -24,8 +24,8 @@ export const enrolPeople = (database: Database): Promise<People> =>
     await addCounty(tx, { id: COUNTY, name: 'Quillback County', rulePack: COUNTY, parcelFormat: format })
     await addCounty(tx, { id: 'elsewhere', name: 'Elsewhere County', rulePack: COUNTY, parcelFormat: format })
     const enrol = async (role: Role, kind: 'county' | 'firm' | 'agent', name: string, county: string) => {
-      const organisation = await addOrganisation(tx, kind, name)
-      const account = await addAccount(tx, organisation, role, 'desk')
+      const organisation = await addOrganisation(tx, { kind, name, counties: [county] })
+      const account = await addAccount(tx, { organisation, role, label: 'desk' })
       const token = await issueToken(tx, { account, name: 'tests', counties: [county] })
       return { account, organisation, role, county, token }
     }

@@ -64,8 +64,9 @@ async function person(
     .where('account.label', '=', label)
     .executeTakeFirst()
   if (known) return { ...known, role, county: COUNTY.id }
-  const organisation = await addOrganisation(tx, kind, name)
-  return { organisation, account: await addAccount(tx, organisation, role, label), role, county: COUNTY.id }
+  const organisation = await addOrganisation(tx, { kind, name, counties: [COUNTY.id] })
+  const account = await addAccount(tx, { organisation, role, label, administers: true })
+  return { organisation, account, role, county: COUNTY.id }
 }
 
 /** How long a token of the demonstration is good for. */

@@ -1,5 +1,5 @@
-import { type Caller, type FoundToken, findToken } from '../../store/access/find-token.ts'
-import { findSession } from '../../store/access/sign-in.ts'
+import { type Caller, type FoundCaller, findToken } from '../../store/access/find-token.ts'
+import { findSession } from '../../store/access/sessions.ts'
 import { tokenHash } from '../../store/access/token.ts'
 import type { Database } from '../../store/database/database.ts'
 
@@ -31,7 +31,10 @@ export function callerFinder(database: Database, clock: () => Date): CallerFinde
 
   /** A token and a session are told apart by their keys: neither may serve as the other. */
   const finding =
-    (kind: 'token' | 'session', ask: (database: Database, hash: Buffer) => Promise<FoundToken | undefined>) =>
+    (
+      kind: 'token' | 'session',
+      ask: (database: Database, hash: Buffer) => Promise<FoundCaller | undefined>,
+    ) =>
     async (secret: string): Promise<Caller | undefined> => {
       const hash = tokenHash(secret)
       const key = keyOf(kind, hash)

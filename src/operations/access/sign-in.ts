@@ -1,46 +1,72 @@
-import { ok } from '../../base/result.ts'
-import { hashPassword, isPassword } from '../../store/access/password.ts'
-import { beginSession, endSession, findSignIn, noteWrongPassword } from '../../store/access/sign-in.ts'
-import { newToken, tokenHash } from '../../store/access/token.ts'
-import type { OperationContext } from '../context.ts'
-import { type Answer, conflict, invalid } from '../refusal.ts'
+import { err, ok, type Result } from '../../base/result.ts'
+import { recordAccess } from '../../store/access/access-events.ts'
+import { hashPassword, isPassword, needsRefresh } from '../../store/access/password.ts'
+import { endSession } from '../../store/access/sessions.ts'
+import { findSignIn, refreshPasswordHash } from '../../store/access/sign-in.ts'
+import { beginTry, forgetTries, type Guarded, sweepTries, takeBackTry } from '../../store/access/throttle.ts'
+import { tokenHash } from '../../store/access/token.ts'
+import { DOORKEEPER } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { openSession, type SessionBegun, type SignInContext } from './open-session.ts'
 
-type Context = Pick<OperationContext, 'database' | 'clock'>
+export type SignInAsked = {
+  readonly name: string
+  readonly password: string
+  /** Where from, in the network: guesses are counted by it too. */
+  readonly address: string
+  readonly browser: string | null
+}
 
-/** A browser's session: `secret` goes into its cookie, this once; only its hash is kept. */
-export type SessionBegun = { readonly secret: string; readonly endsAt: Date }
+/** Why nobody was let in: told alike whether name or password is wrong, or too much was tried of late. */
+export type SignInRefused = { readonly why: 'wrong' } | { readonly why: 'wait'; readonly seconds: number }
 
-/** A working day; unused for four hours it ends before. */
-const SESSION_MS = 12 * 3_600_000
+export const guardedName = (name: string): Guarded => ({ what: 'name', which: name, free: 5 })
+/** Many people may share an address. */
+export const guardedAddress = (address: string): Guarded => ({ what: 'address', which: address, free: 30 })
 
 /** An unknown name takes as long to refuse as a wrong password, so that the time does not tell which names there are. */
 let nobodys: Promise<string> | undefined
 
-/** Names are told apart without regard to case. Refused alike whether name or password is wrong. */
+/** By name, told apart without regard to case, and password. Each try counts before it is made. */
 export async function signIn(
-  { database, clock }: Context,
-  { name, password }: { readonly name: string; readonly password: string },
-): Promise<Answer<SessionBegun>> {
+  context: SignInContext,
+  { name, password, address, browser }: SignInAsked,
+): Promise<Result<SessionBegun, SignInRefused>> {
   const asked = name.trim().toLowerCase()
-  const kept = await findSignIn(database, asked)
-  const now = clock()
-  if (kept?.waitUntil && kept.waitUntil > now) {
-    const minutes = Math.ceil((kept.waitUntil.getTime() - now.getTime()) / 60_000)
-    return conflict(
-      `Too many wrong passwords for this name. Try again in ${minutes === 1 ? 'a minute' : `${minutes} minutes`}.`,
-    )
-  }
+  const [byName, byAddress] = [guardedName(asked), guardedAddress(address)]
+  const { wait, kept } = await transact(context.database, DOORKEEPER, async (tx) => {
+    const at = context.clock()
+    const waits = (await beginTry(tx, byName, at)) || (await beginTry(tx, byAddress, at))
+    return { wait: waits, kept: waits > 0 ? undefined : await findSignIn(tx, asked) }
+  })
+  if (wait > 0) return err({ why: 'wait', seconds: wait })
   nobodys ??= hashPassword('nobody has this one')
   const right = await isPassword(password, kept?.passwordHash ?? (await nobodys))
-  if (!kept || !right) {
-    if (kept) await noteWrongPassword(database, asked)
-    return invalid({ pointer: '/password', message: 'is not right for this name, or there is no such name' })
+  if (!kept?.passwordHash || !right) {
+    if (kept) await noteRefusal(context, kept)
+    return err({ why: 'wrong' })
   }
-  const secret = newToken()
-  const endsAt = new Date(now.getTime() + SESSION_MS)
-  await beginSession(database, kept.account, tokenHash(secret), endsAt)
-  return ok({ secret, endsAt })
+  const fresh = needsRefresh(kept.passwordHash) ? await hashPassword(password) : undefined
+  return transact(context.database, DOORKEEPER, async (tx) => {
+    await forgetTries(tx, byName)
+    await takeBackTry(tx, byAddress)
+    await sweepTries(tx, context.clock())
+    if (fresh) await refreshPasswordHash(tx, kept.account, fresh)
+    return ok(await openSession(tx, context, kept, { shown: 'password', browser }))
+  })
 }
 
-export const signOut = ({ database }: Context, secret: string): Promise<void> =>
+const noteRefusal = (
+  context: SignInContext,
+  { account, organisation }: { account: string; organisation: string },
+) =>
+  transact(context.database, DOORKEEPER, (tx) =>
+    recordAccess(
+      tx,
+      { account: null },
+      { id: context.newId(), kind: 'sign-in-refused', organisation, account, at: context.clock() },
+    ),
+  )
+
+export const signOut = ({ database }: Pick<SignInContext, 'database'>, secret: string): Promise<void> =>
   endSession(database, tokenHash(secret))

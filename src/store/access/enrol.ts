@@ -17,32 +17,61 @@ export async function addCounty(tx: Tx, { id, name, rulePack, parcelFormat }: Ne
   await tx.insertInto('county').values(row).execute()
 }
 
+type NewOrganisation = {
+  readonly kind: 'county' | 'firm' | 'agent'
+  readonly name: string
+  /** Where it is admitted; for a county's department, its county. */
+  readonly counties: readonly string[]
+  /** Whether its people must give a one-time code after their password. */
+  readonly secondStep?: 'offered' | 'required'
+}
+
 export async function addOrganisation(
   tx: Tx,
-  kind: 'county' | 'firm' | 'agent',
-  name: string,
+  { kind, name, counties, secondStep = 'offered' }: NewOrganisation,
 ): Promise<string> {
   const id = uuidv7()
-  await tx.insertInto('organisation').values({ id, kind, name }).execute()
+  await tx.insertInto('organisation').values({ id, kind, name, second_step: secondStep }).execute()
+  for (const county of counties) {
+    await tx.insertInto('admission').values({ county, organisation: id, admitted_by: null }).execute()
+  }
   return id
 }
 
-/** `label` says what the account is for ("front desk"), not who sits there. */
-export async function addAccount(tx: Tx, organisation: string, role: Role, label: string): Promise<string> {
+type NewAccount = {
+  readonly organisation: string
+  readonly role: Role
+  /** What the account is for ("front desk"), not who sits there. */
+  readonly label: string
+  readonly administers?: boolean
+}
+
+export async function addAccount(
+  tx: Tx,
+  { organisation, role, label, administers = false }: NewAccount,
+): Promise<string> {
   const id = uuidv7()
-  await tx.insertInto('account').values({ id, organisation, role, label }).execute()
+  await tx.insertInto('account').values({ id, organisation, role, label, administers }).execute()
   return id
 }
 
 type NewToken = {
   readonly account: string
   readonly name: string
+  /** Where it may read. */
   readonly counties: readonly string[]
+  /** Where among these it may write; everywhere, unless said. */
+  readonly writes?: readonly string[]
+  /** Whether it may manage the people, tokens and sessions that its account may. */
+  readonly manages?: boolean
   readonly expiresAt?: Date
 }
 
 /** Returns the token itself, this once; only its hash is kept. */
-export async function issueToken(tx: Tx, { account, name, counties, expiresAt }: NewToken): Promise<string> {
+export async function issueToken(
+  tx: Tx,
+  { account, name, counties, writes = counties, manages = false, expiresAt }: NewToken,
+): Promise<string> {
   const token = newToken()
   await tx
     .insertInto('access_token')
@@ -52,6 +81,9 @@ export async function issueToken(tx: Tx, { account, name, counties, expiresAt }:
       name,
       hash: tokenHash(token),
       counties: [...counties],
+      writes: [...writes],
+      manages,
+      issued_by: null,
       expires_at: expiresAt,
     })
     .execute()

@@ -3,26 +3,34 @@ import type { Role } from '../database/actor.ts'
 import type { Database } from '../database/database.ts'
 import { withoutCounty } from '../database/transact.ts'
 
-/** Whoever holds a token. */
+/** Whoever holds a token, or is signed in by a session. */
 export type Caller = {
+  /** The id of the token or session: nothing that anybody could come in by. */
   readonly token: string
   readonly account: string
   readonly organisation: string
   readonly role: Role
-  /** The counties the token is good for. */
+  /** Whether the account looks after its organisation's people and tokens. */
+  readonly administers: boolean
+  /** Whether what it came in by is good for managing people, tokens and sessions. */
+  readonly manages: boolean
+  /** The counties it may read in: those it was made for in which its organisation is still admitted. */
   readonly counties: readonly string[]
+  /** Where among these it may write too. */
+  readonly writes: readonly string[]
+  readonly bySession: boolean
 }
 
-export type FoundToken = { readonly caller: Caller; readonly expiresAt: Date | null }
+export type FoundCaller = { readonly caller: Caller; readonly expiresAt: Date | null }
 
-type Row = Caller & { readonly expires_at: Date | null }
+type Row = Omit<Caller, 'bySession'> & { readonly expires_at: Date | null }
 
 /** Undefined when no token has that hash, it is expired or withdrawn, or its account is suspended. */
-export const findToken = (database: Database, hash: Buffer): Promise<FoundToken | undefined> =>
+export const findToken = (database: Database, hash: Buffer): Promise<FoundCaller | undefined> =>
   withoutCounty(database, async (tx) => {
     const { rows } = await sql<Row>`select * from find_access_token(${hash})`.execute(tx)
     const [row] = rows
     if (!row) return undefined
     const { expires_at, ...caller } = row
-    return { caller, expiresAt: expires_at }
+    return { caller: { ...caller, bySession: false }, expiresAt: expires_at }
   })

@@ -32,6 +32,16 @@ export async function isPassword(password: string, kept: string): Promise<boolea
   return timingSafeEqual(found, expected)
 }
 
+/** Whether a hash was made with other costs than are taken now: it is made anew when its password is next given. */
+export function needsRefresh(kept: string): boolean {
+  const [, memory, passes, parallelism] = FORM.exec(kept) ?? []
+  return (
+    Number(memory) !== COSTS.memory ||
+    Number(passes) !== COSTS.passes ||
+    Number(parallelism) !== COSTS.parallelism
+  )
+}
+
 /** The same password typed on another keyboard: composed and decomposed letters are one (NIST SP 800-63B; from memory). */
 const derived = (
   password: string,

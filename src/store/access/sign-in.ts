@@ -1,67 +1,69 @@
-import { sql } from 'kysely'
 import type { Role } from '../database/actor.ts'
-import type { Database, Tx } from '../database/database.ts'
-import { withoutCounty } from '../database/transact.ts'
-import type { Caller } from './find-token.ts'
+import type { Tx } from '../database/database.ts'
 
-type KeptSignIn = {
+export type KeptSignIn = {
   readonly account: string
-  readonly passwordHash: string
-  /** Nobody may try this name again before then. */
-  readonly waitUntil: Date | null
+  readonly organisation: string
+  /** Null where the account signs in elsewhere only. */
+  readonly passwordHash: string | null
+  readonly role: Role
+  readonly label: string
 }
 
-/** What a password for that name is checked against; undefined where no account signs in so, or it is suspended. */
-export const findSignIn = (database: Database, name: string): Promise<KeptSignIn | undefined> =>
-  withoutCounty(database, async (tx) => {
-    const { rows } = await sql<KeptSignIn>`
-      select account, password_hash as "passwordHash", wait_until as "waitUntil"
-      from find_sign_in(${name})`.execute(tx)
-    return rows[0]
-  })
+/** Who signs in by that name (lower case); undefined where nobody does, or the account is suspended. At the door. */
+export async function findSignIn(tx: Tx, name: string): Promise<KeptSignIn | undefined> {
+  return tx
+    .selectFrom('sign_in as s')
+    .innerJoin('account as a', 'a.id', 's.account')
+    .select(['a.id as account', 'a.organisation', 'a.role', 's.password_hash as passwordHash', 'a.label'])
+    .where('s.name', '=', name)
+    .where('a.suspended_at', 'is', null)
+    .executeTakeFirst()
+}
 
-export const noteWrongPassword = (database: Database, name: string): Promise<void> =>
-  withoutCounty(database, async (tx) => void (await sql`select note_wrong_password(${name})`.execute(tx)))
+/** The name that an account signs in by. */
+export async function signInName(tx: Tx, account: string): Promise<string | undefined> {
+  const row = await tx.selectFrom('sign_in').select('name').where('account', '=', account).executeTakeFirst()
+  return row?.name
+}
 
-export const beginSession = (database: Database, account: string, hash: Buffer, until: Date): Promise<void> =>
-  withoutCounty(database, async (tx) => {
-    await sql`select begin_session(${account}, ${hash}, ${until})`.execute(tx)
-  })
+/** Names an account for signing in; its password is chosen later, or never. */
+export async function addSignIn(tx: Tx, account: string, name: string): Promise<void> {
+  await tx.insertInto('sign_in').values({ account, name, password_hash: null }).execute()
+}
 
-export const endSession = (database: Database, hash: Buffer): Promise<void> =>
-  withoutCounty(database, async (tx) => void (await sql`select end_session(${hash})`.execute(tx)))
+export async function replacePassword(
+  tx: Tx,
+  account: string,
+  passwordHash: string,
+  at: Date,
+): Promise<void> {
+  await tx
+    .updateTable('sign_in')
+    .set({ password_hash: passwordHash, changed_at: at })
+    .where('account', '=', account)
+    .execute()
+}
 
-/** Who is signed in by that session; undefined where it is unknown or over, or its account suspended. */
-export const findSession = (
-  database: Database,
-  hash: Buffer,
-): Promise<{ readonly caller: Caller; readonly expiresAt: Date } | undefined> =>
-  withoutCounty(database, async (tx) => {
-    type Row = {
-      readonly account: string
-      readonly organisation: string
-      readonly role: Role
-      readonly counties: readonly string[]
-      readonly ends_at: Date
-    }
-    const { rows } = await sql<Row>`select * from find_session(${hash})`.execute(tx)
-    const [row] = rows
-    if (!row) return undefined
-    const { ends_at, ...who } = row
-    return { caller: { ...who, token: hash.toString('base64url') }, expiresAt: ends_at }
-  })
+/** A hash with newer costs for the same password; nothing else changes. */
+export async function refreshPasswordHash(tx: Tx, account: string, passwordHash: string): Promise<void> {
+  await tx
+    .updateTable('sign_in')
+    .set({ password_hash: passwordHash })
+    .where('account', '=', account)
+    .execute()
+}
 
-/** Gives an account a name to sign in by, or another name, password or counties. The owner's: inside `administer`. */
+/** Gives an account a name to sign in by and a password, in place of those it had. */
 export async function keepSignIn(
   tx: Tx,
   account: string,
-  { name, passwordHash, counties }: { name: string; passwordHash: string; counties: readonly string[] },
+  { name, passwordHash }: { readonly name: string; readonly passwordHash: string },
 ): Promise<void> {
-  await sql`
-    insert into sign_in (account, name, password_hash, counties)
-    values (${account}, ${name}, ${passwordHash}, ${[...counties]})
-    on conflict (account) do update set name = excluded.name, password_hash = excluded.password_hash,
-      counties = excluded.counties, misses = 0, wait_until = null, changed_at = now()`.execute(tx)
-  // Whoever had the old password is out.
-  await sql`update session set ends_at = least(ends_at, now()) where account = ${account}`.execute(tx)
+  const row = { name, password_hash: passwordHash, changed_at: new Date() }
+  await tx
+    .insertInto('sign_in')
+    .values({ account, ...row })
+    .onConflict((conflict) => conflict.column('account').doUpdateSet(row))
+    .execute()
 }

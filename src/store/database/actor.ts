@@ -36,3 +36,18 @@ export const serviceIn = (county: string): Service => ({
   county,
   role: 'service',
 })
+
+/** An account at work on what belongs to no county: its organisation's people, its tokens and sessions. */
+export const memberOf = ({
+  account,
+  organisation,
+  role,
+}: Pick<Person, 'account' | 'organisation' | 'role'>): Person => ({
+  account,
+  organisation,
+  role,
+  county: '',
+})
+
+/** The service at the door: it sees who may come in, and no record of any county. */
+export const DOORKEEPER: Service = serviceIn('')

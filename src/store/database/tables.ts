@@ -1,15 +1,12 @@
 import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
-import type { AccessTokenTable, AccountTable, CountyTable, OrganisationTable } from './access-tables.ts'
+import type { AccessTables } from './access-tables.ts'
+import type { BulkTables } from './bulk-tables.ts'
 import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
 import type { LetterTables } from './letter-tables.ts'
 import type { PhotoTable } from './photo-tables.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
-  readonly county: CountyTable
-  readonly organisation: OrganisationTable
-  readonly account: AccountTable
-  readonly access_token: AccessTokenTable
   readonly parcel: ParcelTable
   readonly parcel_alias: ParcelAliasTable
   readonly parcel_status: ParcelStatusTable
@@ -30,7 +27,9 @@ export type Tables = {
   readonly job: JobTable
   readonly event: EventTable
   readonly rule_book: RuleBookTable
-} & LetterTables
+} & AccessTables &
+  BulkTables &
+  LetterTables
 
 type ParcelTable = {
   county: string

@@ -15,7 +15,6 @@ beforeAll(async () => {
       account,
       name: 'records.desk',
       password,
-      counties: ['quillback'],
     }),
   )
 })

@@ -1,5 +1,15 @@
 -- Tables
 
+table access_event (
+  id uuid not null,
+  organisation uuid not null,
+  account uuid,
+  kind text not null,
+  made_by uuid,
+  body jsonb not null default '{}'::jsonb,
+  happened_at timestamp with time zone not null
+) with row level security
+
 table access_token (
   id uuid not null,
   account uuid not null,
@@ -9,7 +19,10 @@ table access_token (
   created_at timestamp with time zone not null default now(),
   expires_at timestamp with time zone,
   revoked_at timestamp with time zone,
-  last_used_at timestamp with time zone
+  last_used_at timestamp with time zone,
+  writes text[] not null default '{}'::text[],
+  manages boolean not null default false,
+  issued_by uuid
 ) with row level security
 
 table account (
@@ -18,7 +31,32 @@ table account (
   label text not null,
   role text not null,
   suspended_at timestamp with time zone,
-  created_at timestamp with time zone not null default now()
+  created_at timestamp with time zone not null default now(),
+  administers boolean not null default false,
+  erased_at timestamp with time zone
+) with row level security
+
+table admission (
+  county text not null,
+  organisation uuid not null,
+  admitted_by uuid,
+  admitted_at timestamp with time zone not null default now(),
+  withdrawn_at timestamp with time zone
+) with row level security
+
+table audit (
+  county text not null,
+  number bigint not null,
+  at timestamp with time zone not null,
+  act text not null,
+  kind text not null,
+  record text not null,
+  account uuid,
+  organisation uuid,
+  role text not null,
+  before_hash text,
+  after_hash text,
+  hash text not null
 ) with row level security
 
 table county (
@@ -162,6 +200,16 @@ table idempotency_key (
   answered_at timestamp with time zone not null default now()
 ) with row level security
 
+table invitation (
+  id uuid not null,
+  account uuid not null,
+  hash bytea not null,
+  made_by uuid,
+  made_at timestamp with time zone not null,
+  expires_at timestamp with time zone not null,
+  used_at timestamp with time zone
+) with row level security
+
 table job (
   county text not null,
   id uuid not null,
@@ -225,7 +273,15 @@ table organisation (
   id uuid not null,
   kind text not null,
   name text not null,
-  created_at timestamp with time zone not null default now()
+  created_at timestamp with time zone not null default now(),
+  second_step text not null default 'offered'::text
+) with row level security
+
+table outside_identity (
+  issuer text not null,
+  subject text not null,
+  account uuid not null,
+  bound_at timestamp with time zone not null
 ) with row level security
 
 table parcel (
@@ -288,6 +344,26 @@ table permit_revision (
   recorded_at timestamp with time zone not null default now()
 ) with row level security
 
+table photo (
+  county text not null,
+  id uuid not null,
+  findings uuid not null,
+  component text,
+  content_hash text not null,
+  media_type text not null,
+  bytes bigint not null,
+  shown_hash text not null,
+  width integer not null,
+  height integer not null,
+  orientation smallint not null,
+  taken_at text,
+  lat double precision,
+  lon double precision,
+  radius_ft double precision,
+  added_by uuid not null,
+  added_at timestamp with time zone not null default now()
+) with row level security
+
 table reconciliation (
   county text not null,
   id uuid not null,
@@ -304,28 +380,41 @@ table reconciliation (
   made_at timestamp with time zone not null default now()
 ) with row level security
 
+table recovery_code (
+  account uuid not null,
+  hash bytea not null,
+  used_at timestamp with time zone
+) with row level security
+
 table rule_book (
   hash text not null,
   packs text not null,
   first_used_at timestamp with time zone not null default now()
 ) with row level security
 
+table second_step (
+  account uuid not null,
+  sealed_secret bytea not null,
+  confirmed_at timestamp with time zone,
+  last_step bigint not null default 0
+) with row level security
+
 table session (
   hash bytea not null,
   account uuid not null,
-  counties text[] not null,
   begun_at timestamp with time zone not null default now(),
   last_used_at timestamp with time zone not null default now(),
-  ends_at timestamp with time zone not null
+  ends_at timestamp with time zone not null,
+  id uuid not null default gen_random_uuid(),
+  stage text not null default 'full'::text,
+  idle interval not null default '04:00:00'::interval,
+  browser text
 ) with row level security
 
 table sign_in (
   account uuid not null,
   name text not null,
-  password_hash text not null,
-  counties text[] not null,
-  misses integer not null default 0,
-  wait_until timestamp with time zone,
+  password_hash text,
   changed_at timestamp with time zone not null default now()
 ) with row level security
 
@@ -341,6 +430,13 @@ table street (
   key text not null
 ) with row level security
 
+table throttle (
+  key bytea not null,
+  tries integer not null,
+  wait_until timestamp with time zone,
+  changed_at timestamp with time zone not null
+) with row level security
+
 table transcription (
   county text not null,
   id uuid not null,
@@ -353,13 +449,29 @@ table transcription (
 
 -- Constraints
 
+access_event: access_event_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+access_event: access_event_made_by_fkey FOREIGN KEY (made_by) REFERENCES account(id)
+
+access_event: access_event_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+
+access_event: access_event_pkey PRIMARY KEY (id)
+
+access_event: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 access_token: access_token_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+access_token: access_token_check CHECK ((writes <@ counties))
 
 access_token: access_token_hash_check CHECK ((octet_length(hash) = 32))
 
 access_token: access_token_hash_key UNIQUE (hash)
 
+access_token: access_token_issued_by_fkey FOREIGN KEY (issued_by) REFERENCES account(id)
+
 access_token: access_token_pkey PRIMARY KEY (id)
+
+access_token: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 account: account_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
 
@@ -367,9 +479,37 @@ account: account_pkey PRIMARY KEY (id)
 
 account: account_role_check CHECK ((role = ANY (ARRAY['firm'::text, 'reviewer'::text, 'agent'::text])))
 
+account: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+admission: admission_admitted_by_fkey FOREIGN KEY (admitted_by) REFERENCES account(id)
+
+admission: admission_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+admission: admission_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+
+admission: admission_pkey PRIMARY KEY (county, organisation)
+
+admission: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+audit: audit_act_check CHECK ((act = ANY (ARRAY['made'::text, 'changed'::text, 'removed'::text, 'restated'::text])))
+
+audit: audit_after_hash_check CHECK ((after_hash ~ '^[0-9a-f]{64}$'::text))
+
+audit: audit_before_hash_check CHECK ((before_hash ~ '^[0-9a-f]{64}$'::text))
+
+audit: audit_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
+
+audit: audit_number_check CHECK ((number >= 1))
+
+audit: audit_pkey PRIMARY KEY (county, number)
+
+county: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 county: county_id_check CHECK ((id ~ '^[a-z][a-z0-9-]{1,39}$'::text))
 
 county: county_pkey PRIMARY KEY (id)
+
+decision: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 decision: decision_county_discrepancy_fkey FOREIGN KEY (county, discrepancy) REFERENCES discrepancy(county, id)
 
@@ -405,6 +545,8 @@ discrepancy_change: discrepancy_change_county_reconciliation_fkey FOREIGN KEY (c
 
 discrepancy_change: discrepancy_change_pkey PRIMARY KEY (county, id)
 
+document: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 document: document_content_hash_check CHECK ((content_hash ~ '^[0-9a-f]{64}$'::text))
 
 document: document_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
@@ -421,11 +563,15 @@ document_page: document_page_number_check CHECK ((number >= 1))
 
 document_page: document_page_pkey PRIMARY KEY (county, document, number)
 
+event: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 event: event_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
 event: event_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
 
 event: event_pkey PRIMARY KEY (county, id)
+
+findings: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 findings: findings_check CHECK (((state = 'submitted'::text) = ((submitted_at IS NOT NULL) AND (submitted_by IS NOT NULL))))
 
@@ -445,6 +591,8 @@ findings: findings_state_check CHECK ((state = ANY (ARRAY['draft'::text, 'submit
 
 findings: findings_submitted_by_fkey FOREIGN KEY (submitted_by) REFERENCES account(id)
 
+findings_revision: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 findings_revision: findings_revision_county_findings_fkey FOREIGN KEY (county, findings) REFERENCES findings(county, id)
 
 findings_revision: findings_revision_pkey PRIMARY KEY (county, findings, revision)
@@ -455,6 +603,16 @@ idempotency_key: idempotency_key_account_fkey FOREIGN KEY (account) REFERENCES a
 
 idempotency_key: idempotency_key_pkey PRIMARY KEY (county, account, key)
 
+invitation: invitation_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+invitation: invitation_hash_check CHECK ((octet_length(hash) = 32))
+
+invitation: invitation_hash_key UNIQUE (hash)
+
+invitation: invitation_made_by_fkey FOREIGN KEY (made_by) REFERENCES account(id)
+
+invitation: invitation_pkey PRIMARY KEY (id)
+
 job: job_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
 
 job: job_pkey PRIMARY KEY (county, id)
@@ -462,6 +620,8 @@ job: job_pkey PRIMARY KEY (county, id)
 job: job_requested_by_fkey FOREIGN KEY (requested_by) REFERENCES account(id)
 
 job: job_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'running'::text, 'done'::text, 'failed'::text])))
+
+letter: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 letter: letter_code_check CHECK ((code ~ '^[0-9A-Z]{4}(-[0-9A-Z]{4}){3}$'::text))
 
@@ -491,6 +651,8 @@ letter_counter: letter_counter_last_check CHECK ((last >= 1))
 
 letter_counter: letter_counter_pkey PRIMARY KEY (county, year)
 
+letter_withdrawal: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 letter_withdrawal: letter_withdrawal_county_letter_fkey FOREIGN KEY (county, letter) REFERENCES letter(county, id)
 
 letter_withdrawal: letter_withdrawal_pkey PRIMARY KEY (county, letter)
@@ -501,9 +663,19 @@ letter_withdrawal: letter_withdrawal_withdrawn_by_fkey FOREIGN KEY (withdrawn_by
 
 migration: migration_pkey PRIMARY KEY (number)
 
+organisation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 organisation: organisation_kind_check CHECK ((kind = ANY (ARRAY['county'::text, 'firm'::text, 'agent'::text])))
 
 organisation: organisation_pkey PRIMARY KEY (id)
+
+organisation: organisation_second_step_check CHECK ((second_step = ANY (ARRAY['offered'::text, 'required'::text])))
+
+outside_identity: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+outside_identity: outside_identity_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+outside_identity: outside_identity_pkey PRIMARY KEY (issuer, subject)
 
 parcel: parcel_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
@@ -521,11 +693,17 @@ parcel_status: parcel_status_county_parcel_fkey FOREIGN KEY (county, parcel) REF
 
 parcel_status: parcel_status_pkey PRIMARY KEY (county, parcel)
 
+permit: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+permit: keep_revisions_in_step TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 permit: permit_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
 permit: permit_kind_check CHECK ((kind = ANY (ARRAY['new'::text, 'repair'::text, 'alteration'::text, 'abandonment'::text])))
 
 permit: permit_pkey PRIMARY KEY (county, id)
+
+permit_revision: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 permit_revision: permit_revision_county_permit_fkey FOREIGN KEY (county, permit) REFERENCES permit(county, id)
 
@@ -535,6 +713,28 @@ permit_revision: permit_revision_pkey PRIMARY KEY (county, permit, revision)
 
 permit_revision: permit_revision_recorded_by_fkey FOREIGN KEY (recorded_by) REFERENCES account(id)
 
+photo: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+photo: photo_added_by_fkey FOREIGN KEY (added_by) REFERENCES account(id)
+
+photo: photo_check CHECK (((lat IS NULL) = (lon IS NULL)))
+
+photo: photo_content_hash_check CHECK ((content_hash ~ '^[0-9a-f]{64}$'::text))
+
+photo: photo_county_findings_content_hash_key UNIQUE (county, findings, content_hash)
+
+photo: photo_county_findings_fkey FOREIGN KEY (county, findings) REFERENCES findings(county, id)
+
+photo: photo_media_type_check CHECK ((media_type = ANY (ARRAY['image/jpeg'::text, 'image/png'::text, 'image/webp'::text])))
+
+photo: photo_orientation_check CHECK (((orientation >= 1) AND (orientation <= 8)))
+
+photo: photo_pkey PRIMARY KEY (county, id)
+
+photo: photo_shown_hash_check CHECK ((shown_hash ~ '^[0-9a-f]{64}$'::text))
+
+reconciliation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 reconciliation: reconciliation_county_findings_fkey FOREIGN KEY (county, findings) REFERENCES findings(county, id)
 
 reconciliation: reconciliation_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
@@ -543,15 +743,33 @@ reconciliation: reconciliation_organisation_fkey FOREIGN KEY (organisation) REFE
 
 reconciliation: reconciliation_pkey PRIMARY KEY (county, id)
 
+recovery_code: recovery_code_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+recovery_code: recovery_code_hash_check CHECK ((octet_length(hash) = 32))
+
+recovery_code: recovery_code_pkey PRIMARY KEY (account, hash)
+
 rule_book: rule_book_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
 
 rule_book: rule_book_pkey PRIMARY KEY (hash)
+
+second_step: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+second_step: second_step_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+second_step: second_step_pkey PRIMARY KEY (account)
 
 session: session_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
 session: session_hash_check CHECK ((octet_length(hash) = 32))
 
+session: session_id_key UNIQUE (id)
+
 session: session_pkey PRIMARY KEY (hash)
+
+session: session_stage_check CHECK ((stage = ANY (ARRAY['full'::text, 'second-step'::text, 'set-up'::text])))
+
+sign_in: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 sign_in: sign_in_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
@@ -563,6 +781,8 @@ sign_in: sign_in_password_hash_check CHECK ((password_hash ~~ '$argon2id$%'::tex
 
 sign_in: sign_in_pkey PRIMARY KEY (account)
 
+signing_key: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 signing_key: signing_key_kid_check CHECK ((kid ~ '^[A-Za-z0-9_-]{43}$'::text))
 
 signing_key: signing_key_pkey PRIMARY KEY (kid)
@@ -570,6 +790,12 @@ signing_key: signing_key_pkey PRIMARY KEY (kid)
 street: street_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
 street: street_pkey PRIMARY KEY (county, key)
+
+throttle: throttle_key_check CHECK ((octet_length(key) = 32))
+
+throttle: throttle_pkey PRIMARY KEY (key)
+
+transcription: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 transcription: transcription_confirmed_by_fkey FOREIGN KEY (confirmed_by) REFERENCES account(id)
 
@@ -580,6 +806,12 @@ transcription: transcription_pkey PRIMARY KEY (county, id)
 
 -- Indexes
 
+CREATE INDEX access_event_by_account ON public.access_event USING btree (account, id)
+
+CREATE INDEX access_event_by_organisation ON public.access_event USING btree (organisation, id)
+
+CREATE UNIQUE INDEX access_event_pkey ON public.access_event USING btree (id)
+
 CREATE INDEX access_token_account ON public.access_token USING btree (account)
 
 CREATE UNIQUE INDEX access_token_hash_key ON public.access_token USING btree (hash)
@@ -589,6 +821,14 @@ CREATE UNIQUE INDEX access_token_pkey ON public.access_token USING btree (id)
 CREATE INDEX account_organisation ON public.account USING btree (organisation)
 
 CREATE UNIQUE INDEX account_pkey ON public.account USING btree (id)
+
+CREATE INDEX admission_by_organisation ON public.admission USING btree (organisation, county)
+
+CREATE UNIQUE INDEX admission_pkey ON public.admission USING btree (county, organisation)
+
+CREATE INDEX audit_by_record ON public.audit USING btree (county, kind, record, number)
+
+CREATE UNIQUE INDEX audit_pkey ON public.audit USING btree (county, number)
 
 CREATE UNIQUE INDEX county_pkey ON public.county USING btree (id)
 
@@ -648,6 +888,12 @@ CREATE INDEX idempotency_key_by_age ON public.idempotency_key USING btree (answe
 
 CREATE UNIQUE INDEX idempotency_key_pkey ON public.idempotency_key USING btree (county, account, key)
 
+CREATE INDEX invitation_by_account ON public.invitation USING btree (account)
+
+CREATE UNIQUE INDEX invitation_hash_key ON public.invitation USING btree (hash)
+
+CREATE UNIQUE INDEX invitation_pkey ON public.invitation USING btree (id)
+
 CREATE INDEX job_by_age ON public.job USING btree (county, requested_at, id)
 
 CREATE UNIQUE INDEX job_pkey ON public.job USING btree (county, id)
@@ -667,6 +913,10 @@ CREATE UNIQUE INDEX letter_withdrawal_pkey ON public.letter_withdrawal USING btr
 CREATE UNIQUE INDEX migration_pkey ON public.migration USING btree (number)
 
 CREATE UNIQUE INDEX organisation_pkey ON public.organisation USING btree (id)
+
+CREATE INDEX outside_identity_by_account ON public.outside_identity USING btree (account)
+
+CREATE UNIQUE INDEX outside_identity_pkey ON public.outside_identity USING btree (issuer, subject)
 
 CREATE INDEX parcel_by_address ON public.parcel USING btree (county, street_key, house_number)
 
@@ -694,15 +944,25 @@ CREATE UNIQUE INDEX permit_pkey ON public.permit USING btree (county, id)
 
 CREATE UNIQUE INDEX permit_revision_pkey ON public.permit_revision USING btree (county, permit, revision)
 
+CREATE UNIQUE INDEX photo_county_findings_content_hash_key ON public.photo USING btree (county, findings, content_hash)
+
+CREATE UNIQUE INDEX photo_pkey ON public.photo USING btree (county, id)
+
 CREATE INDEX reconciliation_by_findings ON public.reconciliation USING btree (county, findings)
 
 CREATE INDEX reconciliation_by_parcel ON public.reconciliation USING btree (county, parcel, id DESC)
 
 CREATE UNIQUE INDEX reconciliation_pkey ON public.reconciliation USING btree (county, id)
 
+CREATE UNIQUE INDEX recovery_code_pkey ON public.recovery_code USING btree (account, hash)
+
 CREATE UNIQUE INDEX rule_book_pkey ON public.rule_book USING btree (hash)
 
+CREATE UNIQUE INDEX second_step_pkey ON public.second_step USING btree (account)
+
 CREATE INDEX session_by_account ON public.session USING btree (account)
+
+CREATE UNIQUE INDEX session_id_key ON public.session USING btree (id)
 
 CREATE UNIQUE INDEX session_pkey ON public.session USING btree (hash)
 
@@ -716,6 +976,10 @@ CREATE INDEX street_by_likeness ON public.street USING gist (county, key gist_tr
 
 CREATE UNIQUE INDEX street_pkey ON public.street USING btree (county, key)
 
+CREATE INDEX throttle_by_age ON public.throttle USING btree (changed_at)
+
+CREATE UNIQUE INDEX throttle_pkey ON public.throttle USING btree (key)
+
 CREATE INDEX transcription_by_document ON public.transcription USING btree (county, document, id)
 
 CREATE UNIQUE INDEX transcription_pkey ON public.transcription USING btree (county, id)
@@ -723,7 +987,55 @@ CREATE UNIQUE INDEX transcription_pkey ON public.transcription USING btree (coun
 
 -- Policies
 
-account: own_or_reviewer for SELECT to {asfound_service} using ((organisation = asking_organisation()) OR (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+access_event: administrator for SELECT to {asfound_service} using ((organisation = asking_organisation()) AND asking_administers())
+
+access_event: door for SELECT to {asfound_service} using keeping_the_door()
+
+access_event: own for SELECT to {asfound_service} using (account = asking_account())
+
+access_event: own_happenings for INSERT to {asfound_service} with check ((organisation = asking_organisation()) OR keeping_the_door())
+
+access_token: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+access_token: administrator_adds for INSERT to {asfound_service} with check ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+access_token: administrator_changes for UPDATE to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+access_token: door_changes for UPDATE to {asfound_service} using keeping_the_door()
+
+access_token: door_sees for SELECT to {asfound_service} using keeping_the_door()
+
+access_token: own for SELECT to {asfound_service} using (account = asking_account())
+
+access_token: own_adds for INSERT to {asfound_service} with check (account = asking_account())
+
+access_token: own_changes for UPDATE to {asfound_service} using (account = asking_account())
+
+account: administrator_adds for INSERT to {asfound_service} with check ((organisation = asking_organisation()) AND asking_administers())
+
+account: administrator_changes for UPDATE to {asfound_service} using ((organisation = asking_organisation()) AND asking_administers())
+
+account: door for SELECT to {asfound_service} using keeping_the_door()
+
+account: door_adds for INSERT to {asfound_service} with check keeping_the_door()
+
+account: door_changes for UPDATE to {asfound_service} using keeping_the_door()
+
+account: of_the_county for SELECT to {asfound_service} using ((asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])) AND (EXISTS ( SELECT
+   FROM admission a
+  WHERE ((a.county = asking_county()) AND (a.organisation = account.organisation)))))
+
+account: own for SELECT to {asfound_service} using (organisation = asking_organisation())
+
+admission: administrator_admits for INSERT to {asfound_service} with check ((county = asking_county()) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+
+admission: administrator_changes for UPDATE to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+
+admission: of_the_county for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+admission: own for SELECT to {asfound_service} using (organisation = asking_organisation())
+
+audit: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
 county: anyone_reads for SELECT to {asfound_service} using true
 
@@ -763,6 +1075,8 @@ findings_revision: with_findings for ALL to {asfound_service} using ((county = a
 
 idempotency_key: own for ALL to {asfound_service} using ((county = asking_county()) AND (account = asking_account()))
 
+invitation: door for ALL to {asfound_service} using keeping_the_door()
+
 job: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organisation = asking_organisation()))
 
 job: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
@@ -779,7 +1093,17 @@ letter_withdrawal: with_letter for SELECT to {asfound_service} using ((county = 
    FROM letter l
   WHERE ((l.county = letter_withdrawal.county) AND (l.id = letter_withdrawal.letter)))))
 
-organisation: own_or_reviewer for SELECT to {asfound_service} using ((id = asking_organisation()) OR (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+organisation: administrator_adds for INSERT to {asfound_service} with check ((kind = ANY (ARRAY['firm'::text, 'agent'::text])) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+
+organisation: door for SELECT to {asfound_service} using keeping_the_door()
+
+organisation: of_the_county for SELECT to {asfound_service} using ((asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])) AND (EXISTS ( SELECT
+   FROM admission a
+  WHERE ((a.county = asking_county()) AND (a.organisation = organisation.id)))))
+
+organisation: own for SELECT to {asfound_service} using (id = asking_organisation())
+
+outside_identity: door for ALL to {asfound_service} using keeping_the_door()
 
 parcel: of_the_county for ALL to {asfound_service} using (county = asking_county())
 
@@ -797,26 +1121,202 @@ permit_revision: firm_reads for SELECT to {asfound_service} using ((county = ask
 
 permit_revision: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
+photo: own for INSERT to {asfound_service} with check ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (EXISTS ( SELECT
+   FROM findings f
+  WHERE ((f.county = photo.county) AND (f.id = photo.findings)))))
+
+photo: own_draft for DELETE to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (EXISTS ( SELECT
+   FROM findings f
+  WHERE ((f.county = photo.county) AND (f.id = photo.findings) AND (f.state = 'draft'::text)))))
+
+photo: with_findings for SELECT to {asfound_service} using ((county = asking_county()) AND (EXISTS ( SELECT
+   FROM findings f
+  WHERE ((f.county = photo.county) AND (f.id = photo.findings)))))
+
 reconciliation: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND ((asking_role() = 'reviewer'::text) OR ((asking_role() = 'firm'::text) AND (organisation = asking_organisation()))))
 
 reconciliation: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
+
+recovery_code: door for ALL to {asfound_service} using keeping_the_door()
 
 rule_book: anyone_reads for SELECT to {asfound_service} using true
 
 rule_book: service for INSERT to {asfound_service} with check (asking_role() = 'service'::text)
 
+second_step: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+second_step: door for ALL to {asfound_service} using keeping_the_door()
+
+second_step: own for SELECT to {asfound_service} using (account = asking_account())
+
+session: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+session: administrator_changes for UPDATE to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+session: door for ALL to {asfound_service} using keeping_the_door()
+
+session: own for SELECT to {asfound_service} using (account = asking_account())
+
+session: own_changes for UPDATE to {asfound_service} using (account = asking_account())
+
+sign_in: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+
+sign_in: door for ALL to {asfound_service} using keeping_the_door()
+
+sign_in: own for SELECT to {asfound_service} using (account = asking_account())
+
 signing_key: anyone_reads for SELECT to {asfound_service} using true
+
+throttle: door for ALL to {asfound_service} using keeping_the_door()
 
 transcription: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
 
 -- Triggers
 
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.access_event DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.access_event FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.access_event FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.access_token DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', 'last_used_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.access_token FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER tell_of_change AFTER UPDATE OF expires_at, revoked_at ON public.access_token FOR EACH STATEMENT EXECUTE FUNCTION tell_of_access()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.account DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.account FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER tell_of_change AFTER UPDATE OF label, administers, suspended_at ON public.account FOR EACH STATEMENT EXECUTE FUNCTION tell_of_access()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.admission DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'organisation', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.admission FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER tell_of_change AFTER INSERT OR UPDATE ON public.admission FOR EACH STATEMENT EXECUTE FUNCTION tell_of_access()
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.audit FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.audit FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.county DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('id', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.county FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.decision DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.decision FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.decision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.discrepancy_change FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.discrepancy_change FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.document DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER keep_paper BEFORE UPDATE ON public.document FOR EACH ROW WHEN (((old.content_hash IS DISTINCT FROM new.content_hash) OR (old.bytes IS DISTINCT FROM new.bytes) OR (old.received_by IS DISTINCT FROM new.received_by) OR (old.received_at IS DISTINCT FROM new.received_at))) EXECUTE FUNCTION keep_paper()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.document FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER never_removed BEFORE DELETE ON public.document FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.event DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.event FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.event FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.findings DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
 CREATE TRIGGER keep_submitted BEFORE UPDATE ON public.findings FOR EACH ROW WHEN ((old.state = 'submitted'::text)) EXECUTE FUNCTION keep_submitted_findings()
+
+CREATE TRIGGER keep_submitted_there BEFORE DELETE ON public.findings FOR EACH ROW WHEN ((old.state = 'submitted'::text)) EXECUTE FUNCTION keep_submitted_findings()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.findings FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.findings_revision DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'findings,revision', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.findings_revision FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.findings_revision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.letter DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.letter FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.letter FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.letter_withdrawal DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'letter', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.letter_withdrawal FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.letter_withdrawal FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.organisation DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.organisation FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.outside_identity DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'issuer,subject', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.outside_identity FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE TRIGGER note_streets_of_changed AFTER UPDATE ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
 
 CREATE TRIGGER note_streets_of_new AFTER INSERT ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.permit DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE CONSTRAINT TRIGGER keep_revisions_in_step AFTER INSERT OR UPDATE ON public.permit DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION keep_revisions_in_step()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.permit FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER never_removed BEFORE DELETE ON public.permit FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.permit_revision DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'permit,revision', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.permit_revision FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.permit_revision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.photo DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.photo FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.reconciliation DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.reconciliation FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.reconciliation FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.rule_book FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.rule_book FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.second_step DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'account', 'last_step')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.second_step FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER tell_of_change AFTER UPDATE OF ends_at ON public.session FOR EACH STATEMENT EXECUTE FUNCTION tell_of_access()
+
+CREATE TRIGGER tell_of_removal AFTER DELETE ON public.session FOR EACH STATEMENT EXECUTE FUNCTION tell_of_access()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.sign_in DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'account', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.sign_in FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.signing_key DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'kid', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.signing_key FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.transcription DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.transcription FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.transcription FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 
 -- Functions
@@ -827,11 +1327,87 @@ CREATE OR REPLACE FUNCTION public.address_key(address text)
  IMMUTABLE PARALLEL SAFE STRICT
 RETURN btrim(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(replace(((' '::text || translate(lower(address), '.,;:#-/_%\''"()'::text, '          '::text)) || ' '::text), '  '::text, ' '::text), '  '::text, ' '::text), ' rd '::text, ' road '::text), ' st '::text, ' street '::text), ' str '::text, ' street '::text), ' ln '::text, ' lane '::text), ' la '::text, ' lane '::text), ' ave '::text, ' avenue '::text), ' av '::text, ' avenue '::text), ' dr '::text, ' drive '::text), ' ct '::text, ' court '::text), ' hwy '::text, ' highway '::text), ' rte '::text, ' route '::text))
 
+CREATE OR REPLACE FUNCTION public.append_audit()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+ SET "TimeZone" TO 'UTC'
+AS $function$
+declare
+  left_out constant text[] := string_to_array(tg_argv[2], ',');
+  was constant jsonb := case when tg_op <> 'INSERT' then to_jsonb(old) - left_out end;
+  becomes constant jsonb := case when tg_op <> 'DELETE' then to_jsonb(new) - left_out end;
+  hash_before constant text := record_hash(was);
+  hash_after constant text := record_hash(becomes);
+  named constant jsonb := coalesce(becomes, was);
+begin
+  if hash_before = hash_after then return null; end if;
+  perform append_audit_entry(
+    coalesce(named ->> nullif(tg_argv[0], ''), '*'),
+    case tg_op when 'INSERT' then 'made' when 'UPDATE' then 'changed' else 'removed' end,
+    tg_table_name,
+    (select string_agg(named ->> key, '/' order by place)
+      from unnest(string_to_array(tg_argv[1], ',')) with ordinality as keys (key, place)),
+    hash_before, hash_after);
+  return null;
+end
+$function$
+
+CREATE OR REPLACE FUNCTION public.append_audit_entry(chain text, did text, of_kind text, of_record text, hash_before text, hash_after text)
+ RETURNS void
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'public'
+ SET enable_seqscan TO 'off'
+ SET enable_bitmapscan TO 'off'
+ SET enable_sort TO 'off'
+AS $function$
+declare
+  last record;
+  this bigint;
+  moment timestamptz;
+  entry text;
+  who constant uuid := asking_account();
+  of_organisation constant uuid := asking_organisation();
+  as_role constant text := coalesce(asking_role(), 'owner');
+begin
+  perform pg_advisory_xact_lock(hashtextextended('audit ' || chain, 0));
+  -- The collation of a variable is that of whatever it was called with, and with another one the key is no use.
+  select number, hash into last from audit where county = chain collate "default" order by number desc limit 1;
+  this := coalesce(last.number, 0) + 1;
+  moment := clock_timestamp();
+  entry := format('{"account":%s,"act":%s,"afterHash":%s,"at":"%s","beforeHash":%s,"county":%s,"kind":%s,"number":%s,'
+    '"organisation":%s,"record":%s,"role":%s}',
+    coalesce(to_json(who)::text, 'null'), to_json(did), coalesce(to_json(hash_after)::text, 'null'),
+    to_char(moment at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"'), coalesce(to_json(hash_before)::text, 'null'),
+    to_json(chain), to_json(of_kind), this, coalesce(to_json(of_organisation)::text, 'null'), to_json(of_record),
+    to_json(as_role));
+  insert into audit
+    (county, number, at, act, kind, record, account, organisation, role, before_hash, after_hash, hash)
+  values
+    (chain, this, moment, did, of_kind, of_record, who, of_organisation, as_role, hash_before, hash_after,
+     encode(sha256(convert_to(coalesce(last.hash, repeat('0', 64)) || entry, 'UTF8')), 'hex'));
+end
+$function$
+
+-- may call: owner=X/owner
+
 CREATE OR REPLACE FUNCTION public.asking_account()
  RETURNS uuid
  LANGUAGE sql
  STABLE PARALLEL SAFE
 RETURN (NULLIF(current_setting('asfound.account'::text, true), ''::text))::uuid
+
+CREATE OR REPLACE FUNCTION public.asking_administers()
+ RETURNS boolean
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select exists (select from account where id = asking_account() and administers and suspended_at is null)
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.asking_county()
  RETURNS text
@@ -850,20 +1426,6 @@ CREATE OR REPLACE FUNCTION public.asking_role()
  LANGUAGE sql
  STABLE PARALLEL SAFE
 RETURN NULLIF(current_setting('asfound.role'::text, true), ''::text)
-
-CREATE OR REPLACE FUNCTION public.begin_session(for_account uuid, session_hash bytea, until timestamp with time zone)
- RETURNS void
- LANGUAGE sql
- SECURITY DEFINER
- SET search_path TO 'pg_catalog', 'public'
-AS $function$
-  update sign_in set misses = 0, wait_until = null where account = for_account;
-  delete from session where ends_at < now() - interval '30 days';
-  insert into session (hash, account, counties, ends_at)
-    select session_hash, s.account, s.counties, until from sign_in s where s.account = for_account
-$function$
-
--- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.county_of_letter(asked uuid)
  RETURNS text
@@ -888,7 +1450,7 @@ $function$
 -- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.find_access_token(token_hash bytea)
- RETURNS TABLE(token uuid, account uuid, organisation uuid, role text, counties text[], expires_at timestamp with time zone)
+ RETURNS TABLE(token uuid, account uuid, organisation uuid, role text, administers boolean, manages boolean, counties text[], writes text[], expires_at timestamp with time zone)
  LANGUAGE plpgsql
  SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public'
@@ -896,8 +1458,13 @@ AS $function$
 #variable_conflict use_column
 begin
   return query
-    select t.id, a.id, a.organisation, a.role, t.counties, t.expires_at
+    select t.id, a.id, a.organisation, a.role, a.administers, t.manages, here.counties,
+      array(select unnest(t.writes) intersect select unnest(here.counties) order by 1), t.expires_at
     from access_token t join account a on a.id = t.account
+    cross join lateral (select array(
+      select d.county from admission d
+      where d.organisation = a.organisation and d.withdrawn_at is null and d.county = any (t.counties)
+      order by d.county)) as here (counties)
     where t.hash = token_hash and t.revoked_at is null and a.suspended_at is null
       and (t.expires_at is null or t.expires_at > now());
   if found then
@@ -910,7 +1477,7 @@ $function$
 -- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.find_session(session_hash bytea)
- RETURNS TABLE(account uuid, organisation uuid, role text, counties text[], ends_at timestamp with time zone)
+ RETURNS TABLE(session uuid, stage text, account uuid, organisation uuid, role text, administers boolean, counties text[], ends_at timestamp with time zone)
  LANGUAGE plpgsql
  SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public'
@@ -918,28 +1485,17 @@ AS $function$
 #variable_conflict use_column
 begin
   return query
-    select a.id, a.organisation, a.role, s.counties, s.ends_at
+    select s.id, s.stage, a.id, a.organisation, a.role, a.administers, array(
+      select d.county from admission d
+      where d.organisation = a.organisation and d.withdrawn_at is null order by d.county), s.ends_at
     from session s join account a on a.id = s.account
     where s.hash = session_hash and a.suspended_at is null and s.ends_at > now()
-      and s.last_used_at > now() - interval '4 hours';
+      and s.last_used_at > now() - s.idle;
   if found then
     update session set last_used_at = now()
       where hash = session_hash and last_used_at < now() - interval '1 minute';
   end if;
 end
-$function$
-
--- may call: owner=X/owner, asfound_service=X/owner
-
-CREATE OR REPLACE FUNCTION public.find_sign_in(asked text)
- RETURNS TABLE(account uuid, password_hash text, wait_until timestamp with time zone)
- LANGUAGE sql
- STABLE SECURITY DEFINER
- SET search_path TO 'pg_catalog', 'public'
-AS $function$
-  select s.account, s.password_hash, s.wait_until
-  from sign_in s join account a on a.id = s.account
-  where s.name = asked and a.suspended_at is null
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -950,6 +1506,30 @@ CREATE OR REPLACE FUNCTION public.house_number(address text)
  IMMUTABLE PARALLEL SAFE STRICT
 RETURN ("substring"(address, '^\s*(\d{1,7})[[:alpha:]]?\s'::text))::integer
 
+CREATE OR REPLACE FUNCTION public.keep_paper()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+begin
+  raise exception 'the paper of document % is never another', old.id using errcode = 'restrict_violation';
+end
+$function$
+
+CREATE OR REPLACE FUNCTION public.keep_revisions_in_step()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+begin
+  if not exists (select from permit_revision r where r.county = new.county and r.permit = new.id
+      and r.revision = new.revision and r.record = new.record) then
+    raise exception 'permit % says what none of its revisions does', new.id using errcode = 'restrict_violation';
+  end if;
+  return null;
+end
+$function$
+
 CREATE OR REPLACE FUNCTION public.keep_submitted_findings()
  RETURNS trigger
  LANGUAGE plpgsql
@@ -958,6 +1538,12 @@ begin
   raise exception 'submitted findings are never changed; amend them by new findings' using errcode = 'restrict_violation';
 end
 $function$
+
+CREATE OR REPLACE FUNCTION public.keeping_the_door()
+ RETURNS boolean
+ LANGUAGE sql
+ STABLE PARALLEL SAFE
+RETURN ((asking_role() = 'service'::text) AND (asking_county() IS NULL))
 
 CREATE OR REPLACE FUNCTION public.letter_with_code(asked text)
  RETURNS TABLE(county text, letter uuid)
@@ -969,6 +1555,25 @@ AS $function$
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.never_changed()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+begin
+  raise exception 'what is in % is never changed or removed; it is superseded', tg_table_name
+    using errcode = 'restrict_violation';
+end
+$function$
+
+CREATE OR REPLACE FUNCTION public.never_emptied()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+begin
+  raise exception 'the records of % are never removed as a whole', tg_table_name using errcode = 'restrict_violation';
+end
+$function$
 
 CREATE OR REPLACE FUNCTION public.note_streets()
  RETURNS trigger
@@ -984,17 +1589,13 @@ begin
 end
 $function$
 
-CREATE OR REPLACE FUNCTION public.note_wrong_password(asked text)
- RETURNS void
+CREATE OR REPLACE FUNCTION public.organisation_of(asked uuid)
+ RETURNS uuid
  LANGUAGE sql
- SECURITY DEFINER
+ STABLE SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public'
 AS $function$
-  update sign_in
-  set misses = misses + 1,
-    wait_until = case when misses < 5 then null
-      else now() + least(interval '30 seconds' * power(2, least(misses - 5, 10)), interval '15 minutes') end
-  where name = asked
+  select organisation from account where id = asked
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -1010,6 +1611,28 @@ CREATE OR REPLACE FUNCTION public.parcel_loose_key(number text)
  LANGUAGE sql
  IMMUTABLE PARALLEL SAFE STRICT
 RETURN btrim(regexp_replace(translate(upper(number), 'OIL -/,:;_%#''"()[]\–—'::text, '011..................'::text), '(^|\.)[.0]+(?=[^.])'::text, '\1'::text, 'g'::text), '.'::text)
+
+CREATE OR REPLACE FUNCTION public.record_hash(record jsonb)
+ RETURNS text
+ LANGUAGE sql
+ IMMUTABLE PARALLEL SAFE STRICT
+RETURN encode(sha256(convert_to(((SELECT COALESCE(jsonb_object_agg(jsonb_each.key, jsonb_each.value), '{}'::jsonb) AS "coalesce" FROM jsonb_each(record_hash.record) jsonb_each(key, value) WHERE (jsonb_each.value <> 'null'::jsonb)))::text, 'UTF8'::name)), 'hex'::text)
+
+CREATE OR REPLACE FUNCTION public.restate_records(of_table regclass)
+ RETURNS void
+ LANGUAGE sql
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select append_audit_entry(now.county, 'restated', now.kind, now.record, last.after_hash, now.hash)
+  from (select * from watched_records(of_table) order by county, record) now
+  left join lateral (
+    select after_hash from audit a
+    where a.county = now.county and a.kind = now.kind and a.record = now.record order by a.number desc limit 1
+  ) last on true
+  where last.after_hash is distinct from now.hash
+$function$
+
+-- may call: owner=X/owner
 
 CREATE OR REPLACE FUNCTION public.search_parcels(query text, most integer)
  RETURNS TABLE(parcel uuid, matched text, says text, score real)
@@ -1097,10 +1720,63 @@ CREATE OR REPLACE FUNCTION public.street_key(address text)
  IMMUTABLE PARALLEL SAFE STRICT
 RETURN address_key(regexp_replace(address, '^\s*\d+[[:alpha:]]?\s+'::text, ''::text))
 
+CREATE OR REPLACE FUNCTION public.tell_of_access()
+ RETURNS trigger
+ LANGUAGE plpgsql
+AS $function$
+begin
+  perform pg_notify('asfound_access', '');
+  return null;
+end
+$function$
+
+CREATE OR REPLACE PROCEDURE public.watch_records(IN of_table regclass, IN key text, IN chain text DEFAULT 'county'::text, IN left_out text DEFAULT ''::text)
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'public'
+AS $procedure$
+begin
+  execute format(
+    'create constraint trigger append_audit after insert or update or delete on %s deferrable initially deferred
+       for each row execute function append_audit(%L, %L, %L)', of_table, chain, key, left_out);
+  execute format(
+    'create trigger never_emptied before truncate on %s for each statement execute function never_emptied()', of_table);
+  perform restate_records(of_table);
+end
+$procedure$
+
+-- may call: owner=X/owner
+
+CREATE OR REPLACE FUNCTION public.watched_records(of_table regclass)
+ RETURNS TABLE(county text, kind text, record text, hash text)
+ LANGUAGE plpgsql
+ STABLE
+ SET search_path TO 'pg_catalog', 'public'
+ SET "TimeZone" TO 'UTC'
+AS $function$
+declare
+  how watched_table;
+begin
+  select * into strict how from watched_table where watched = of_table;
+  return query execute format(
+    'select coalesce(r ->> nullif(%L, ''''), ''*''), %L, concat_ws(''/'', %s), record_hash(r)
+       from (select to_jsonb(t) - $1 from %s t) as now (r)',
+    how.chain, how.kind, (select string_agg(format('r ->> %L', key), ', ') from unnest(how.key) as keys (key)),
+    of_table) using how.left_out;
+end
+$function$
+
+-- may call: owner=X/owner
+
 
 -- Grants
 
-select on account to asfound_service
+insert, select on access_event to asfound_service
+
+insert, select on account to asfound_service
+
+insert, select on admission to asfound_service
+
+select on audit to asfound_service
 
 select on county to asfound_service
 
@@ -1122,6 +1798,8 @@ insert, select on findings_revision to asfound_service
 
 insert, select on idempotency_key to asfound_service
 
+delete, insert, select, update on invitation to asfound_service
+
 insert, select, update on job to asfound_service
 
 insert, select on letter to asfound_service
@@ -1130,7 +1808,9 @@ insert, select, update on letter_counter to asfound_service
 
 insert, select on letter_withdrawal to asfound_service
 
-select on organisation to asfound_service
+insert, select on organisation to asfound_service
+
+delete, insert, select, update on outside_identity to asfound_service
 
 insert, select, update on parcel to asfound_service
 
@@ -1142,10 +1822,22 @@ insert, select, update on permit to asfound_service
 
 insert, select on permit_revision to asfound_service
 
+delete, insert, select on photo to asfound_service
+
 insert, select on reconciliation to asfound_service
+
+delete, insert, select, update on recovery_code to asfound_service
 
 insert, select on rule_book to asfound_service
 
+delete, insert, select, update on second_step to asfound_service
+
+delete, insert, select, update on session to asfound_service
+
+delete, insert, select, update on sign_in to asfound_service
+
 select on signing_key to asfound_service
+
+delete, insert, select, update on throttle to asfound_service
 
 insert, select on transcription to asfound_service

@@ -1,10 +1,12 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { signIn as begin, signOut as end } from '../../../operations/access/sign-in.ts'
+import { browserInWords } from '../../access/browser.ts'
 import { giveSession, isFromHere, sessionSecret, takeSession } from '../../access/session-cookie.ts'
-import { answered } from '../../api/answer.ts'
 import { problem } from '../../problem.ts'
+import { stepPath } from '../account/addresses.ts'
 import { signInView } from './view.ts'
 import { whereTo } from './where-to.ts'
+import { waitInWords } from './words.ts'
 
 type Fields = Readonly<Record<string, unknown>>
 
@@ -19,22 +21,27 @@ export const signIn: FastifyPluginAsyncZod = async (app) => {
   app.post('/sign-in', { config: { access: 'open' } }, async (request, reply) => {
     const { name, password, to } = (request.body ?? {}) as Fields
     if (!isFromHere(request) || typeof name !== 'string' || typeof password !== 'string') throw notFromForm()
-    request.guesses.refuseGuesser()
-    const begun = await begin(request.context, { name: name.slice(0, 80), password: password.slice(0, 200) })
+    const begun = await begin(request.context, {
+      name: name.slice(0, 80),
+      password: password.slice(0, 200),
+      address: request.ip,
+      browser: browserInWords(request.headers['user-agent']),
+    })
     if (begun.ok) {
-      giveSession(request, reply, begun.value.secret, begun.value.endsAt)
-      return reply.redirect(whereTo(to), 303)
+      const { secret, endsAt, stage } = begun.value
+      giveSession(request, reply, secret, endsAt)
+      const aim = whereTo(to)
+      return reply.redirect(stage === 'full' ? aim : stepPath(stage, aim), 303)
     }
     const { error } = begun
-    if (error.why !== 'invalid' && error.why !== 'conflict') return answered(begun)
-    if (error.why === 'invalid') request.guesses.noteMiss()
+    if (error.why === 'wait') reply.header('retry-after', String(error.seconds))
     const fault =
-      error.why === 'conflict'
-        ? error.says
+      error.why === 'wait'
+        ? waitInWords(error.seconds)
         : 'That password is not right for this name, or there is no such name.'
     return reply.page(
       { title: 'Sign in', body: signInView({ name, to: whereTo(to), fault }) },
-      error.why === 'conflict' ? 429 : 422,
+      error.why === 'wait' ? 429 : 422,
     )
   })
 

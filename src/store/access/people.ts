@@ -1,0 +1,89 @@
+import type { Role } from '../database/actor.ts'
+import type { Tx } from '../database/database.ts'
+
+export type AccountListed = {
+  readonly id: string
+  readonly organisation: string
+  readonly role: Role
+  /** What the account is for. */
+  readonly label: string
+  readonly administers: boolean
+  readonly suspendedAt: Date | null
+  readonly erasedAt: Date | null
+  readonly createdAt: Date
+  /** The name it signs in by; null where it does not, as a program's. */
+  readonly signInName: string | null
+  /** Whether a password was chosen. */
+  readonly hasPassword: boolean
+  readonly hasSecondStep: boolean
+}
+
+const accounts = (tx: Tx) =>
+  tx
+    .selectFrom('account as a')
+    .leftJoin('sign_in as s', 's.account', 'a.id')
+    .leftJoin('second_step as t', (join) =>
+      join.onRef('t.account', '=', 'a.id').on('t.confirmed_at', 'is not', null),
+    )
+    .select((eb) => [
+      'a.id',
+      'a.organisation',
+      'a.role',
+      'a.label',
+      'a.administers',
+      'a.suspended_at as suspendedAt',
+      'a.erased_at as erasedAt',
+      'a.created_at as createdAt',
+      's.name as signInName',
+      eb('s.password_hash', 'is not', null).$castTo<boolean>().as('hasPassword'),
+      eb('t.account', 'is not', null).$castTo<boolean>().as('hasSecondStep'),
+    ])
+
+/** An organisation's accounts that the asker may see, in the order they were made. */
+export const accountsOf = (tx: Tx, organisation: string): Promise<readonly AccountListed[]> =>
+  accounts(tx).where('a.organisation', '=', organisation).orderBy('a.id').execute()
+
+/** One of the organisation's accounts. */
+export const accountById = (tx: Tx, organisation: string, id: string): Promise<AccountListed | undefined> =>
+  accounts(tx).where('a.organisation', '=', organisation).where('a.id', '=', id).executeTakeFirst()
+
+type NewAccount = Pick<AccountListed, 'id' | 'organisation' | 'role' | 'label' | 'administers'>
+
+export async function insertAccount(tx: Tx, account: NewAccount): Promise<void> {
+  await tx.insertInto('account').values(account).execute()
+}
+
+type Changes = {
+  readonly label?: string
+  readonly administers?: boolean
+  readonly suspendedAt?: Date | null
+  readonly erasedAt?: Date
+}
+
+export async function changeAccount(tx: Tx, id: string, changes: Changes): Promise<void> {
+  const { label, administers, suspendedAt, erasedAt } = changes
+  await tx
+    .updateTable('account')
+    .set({
+      ...(label === undefined ? {} : { label }),
+      ...(administers === undefined ? {} : { administers }),
+      ...(suspendedAt === undefined ? {} : { suspended_at: suspendedAt }),
+      ...(erasedAt === undefined ? {} : { erased_at: erasedAt }),
+    })
+    .where('id', '=', id)
+    .execute()
+}
+
+/** Holds the organisation's administrators until the transaction ends, and counts those that can act. */
+export async function administratorsHeld(tx: Tx, organisation: string): Promise<readonly string[]> {
+  const rows = await tx
+    .selectFrom('account')
+    .select('id')
+    .where('organisation', '=', organisation)
+    .where('administers', '=', true)
+    .where('suspended_at', 'is', null)
+    .orderBy('id')
+    .forUpdate()
+    .execute()
+  return rows.map(({ id }) => id)
+}
