@@ -12,6 +12,9 @@ export type PageWords = {
   readonly page: number
   readonly widthPt: number
   readonly heightPt: number
+  /** Degrees clockwise that bring the page upright, and then level; boxes are of the page so turned. */
+  readonly turn: 0 | 90 | 180 | 270
+  readonly levelDegrees: number
   readonly readBy: 'text-layer' | 'picture'
   readonly words: readonly Word[]
   /** The same picture through a second, independent reader; null where there was only one. */

@@ -45,14 +45,20 @@ export type MadeForm = { readonly pdf: Buffer; readonly papers: readonly Paper[]
 
 /** A text PDF with a permit a page, each in its layout. With no truth given, one is made from the seed. */
 export async function makeForm(
-  papers: readonly { readonly layout: LayoutName; readonly seed: number; readonly truth?: Truth }[],
+  papers: readonly {
+    readonly layout: LayoutName
+    readonly seed: number
+    readonly truth?: Truth
+    /** The face that values are filled in with; the layout's own where left out. */
+    readonly face?: Face
+  }[],
 ): Promise<MadeForm> {
   const { pdf, bytes } = newPdf('LETTER')
-  const made = papers.map(({ layout, seed, truth: given }, index): Paper => {
+  const made = papers.map(({ layout, seed, truth: given, face: filledIn }, index): Paper => {
     const { era, face, size, draw } = ALL[layout]
     if (index > 0) pdf.addPage()
     const truth = given ?? makeTruth(seed, era)
-    const sheet = new Sheet(pdf, truth, face, size)
+    const sheet = new Sheet(pdf, truth, filledIn ?? face, size)
     draw(sheet)
     return { truth, shown: sheet.shown, pages: [index + 1] }
   })

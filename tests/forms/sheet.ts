@@ -1,7 +1,23 @@
+import { fileURLToPath } from 'node:url'
 import PDFDocument from 'pdfkit'
 import type { Truth } from './truth.ts'
 
-export type Face = 'Courier' | 'Courier-Bold' | 'Helvetica' | 'Helvetica-Bold' | 'Times-Roman' | 'Times-Bold'
+/** Worn type, dot matrix and two hands: free fonts (OFL, Apache) as their packages bring them. */
+export const DRAWN_FACES = {
+  Typewriter: 'special-elite',
+  'Dot matrix': 'vt323',
+  'Printed hand': 'patrick-hand',
+  'Running hand': 'shadows-into-light',
+} as const
+
+export type Face =
+  | keyof typeof DRAWN_FACES
+  | 'Courier'
+  | 'Courier-Bold'
+  | 'Helvetica'
+  | 'Helvetica-Bold'
+  | 'Times-Roman'
+  | 'Times-Bold'
 type Style = {
   readonly face?: Face
   readonly size?: number
@@ -85,6 +101,11 @@ export function newPdf(size: 'LETTER' | [number, number]): {
     autoFirstPage: true,
     info: { CreationDate: new Date(0), Title: 'Synthetic permit' },
   })
+  for (const [face, name] of Object.entries(DRAWN_FACES))
+    pdf.registerFont(
+      face,
+      fileURLToPath(import.meta.resolve(`@fontsource/${name}/files/${name}-latin-400-normal.woff`)),
+    )
   const chunks: Buffer[] = []
   const bytes = new Promise<Buffer>((resolve, reject) => {
     pdf.on('data', (chunk: Buffer) => chunks.push(chunk))

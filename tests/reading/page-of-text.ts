@@ -9,5 +9,14 @@ export function pageOfText(lines: readonly string[], page = 1): PageWords {
       confidence: 1,
     })),
   )
-  return { page, widthPt: 612, heightPt: 792, readBy: 'text-layer', words, secondWords: null }
+  return {
+    page,
+    widthPt: 612,
+    heightPt: 792,
+    turn: 0,
+    levelDegrees: 0,
+    readBy: 'text-layer',
+    words,
+    secondWords: null,
+  }
 }

@@ -108,6 +108,8 @@ test('no words, no permit facts; no pages, no permits', () => {
     page: 1,
     widthPt: 612,
     heightPt: 792,
+    turn: 0,
+    levelDegrees: 0,
     readBy: 'text-layer',
     words: [],
     secondWords: null,

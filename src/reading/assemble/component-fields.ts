@@ -65,8 +65,19 @@ export const fieldOf = (
   confidence: more.some(({ kind }) => kind === 'meaning-assumed') ? confidence * 0.85 : confidence,
   how: statement.how,
   readAlike: null,
-  doubts: [...doubts, ...more],
+  doubts: [...doubts, ...more, ...lettersTaken(statement)],
 })
+
+const lettersTaken = ({ excerpt: { words, seen }, value }: Statement): Doubt[] =>
+  words === seen
+    ? []
+    : [
+        {
+          kind: 'confusable-digits',
+          says: `"${seen}" was read, with letters where figures belong`,
+          readings: [value],
+        },
+      ]
 
 /** The fields of one component under `/components/{index}`; its name and kind first. */
 export function componentFields(component: DraftComponent, index: number, tag: string): ProposedField[] {

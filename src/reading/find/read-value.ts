@@ -5,7 +5,6 @@ import { findDates } from '../values/date.ts'
 import type { Found } from '../values/found.ts'
 import { findAddresses, findParcelNumbers, findPermitNumbers } from '../values/identifiers.ts'
 import { findLengths } from '../values/length.ts'
-import { mendedFigures } from '../values/mended.ts'
 import { findVolumes } from '../values/volume.ts'
 import { bareUnitFor } from './bare-units.ts'
 import type { LabelUnit } from './groups.ts'
@@ -25,26 +24,11 @@ export type Question = {
 }
 
 /** Values in a text that answer a question, in order of place. */
-export function answers(text: string, question: Question, context: ReadingContext): Found[] {
-  const direct = typed(text, question, context)
-  if (direct.length > 0 || !context.misread) return direct
-  const mended = mendedFigures(text)
-  if (!mended.changed) return []
-  return typed(mended.text, question, context).map((found) => ({
-    ...found,
-    fit: found.fit * 0.9,
-    doubts: [
-      ...found.doubts,
-      {
-        kind: 'confusable-digits',
-        says: `"${text.slice(found.start, found.end).trim()}" was read with letters where figures belong`,
-        readings: [found.value],
-      },
-    ],
-  }))
-}
-
-function typed(text: string, { ask, kind, unit }: Question, { format, misread }: ReadingContext): Found[] {
+export function answers(
+  text: string,
+  { ask, kind, unit }: Question,
+  { format, misread }: ReadingContext,
+): Found[] {
   switch (ask) {
     case 'number':
       return findPermitNumbers(text)

@@ -100,7 +100,9 @@ function slotsOf(
   subjectAt: SubjectAt,
   context: ReadingContext,
 ): Slot[] {
-  const box = excerpt(unit.strip, label.start, label.end).box
+  // `Septic tank: from A`: the name before the label belongs to its column, another label does not.
+  const previous = unit.groups.findLast((group) => group.is !== 'mention' && group.end <= label.start)
+  const box = excerpt(unit.strip, previous?.end ?? 0, label.end).box
   const next = unit.groups.find((group) => group.start >= label.end)
   const edge = rightEdge(unit, box, next ? excerpt(unit.strip, next.start, next.end).box : undefined, units)
   const places: { side: Side; unit: TextUnit; near: number }[] = []
@@ -137,6 +139,7 @@ function opensWithLabel(unit: TextUnit, ask: Ask): boolean {
   const first = unit.groups[0]
   if (!first || first.start > 2) return false
   if (first.is === 'mention') return !IN_WORDS.has(ask)
+  if (first.is === 'label' && first.place === 'after') return false
   return first.is === 'decoy' || first.marked || !first.weak
 }
 

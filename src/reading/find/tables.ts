@@ -1,7 +1,6 @@
 import type { Box } from '../../records/source.ts'
-import { excerpt, type Strip, stripOf } from '../layout/strip.ts'
+import { excerpt, type SeenWord, type Strip, stripOf } from '../layout/strip.ts'
 import type { Ask, SubjectKind } from '../lexicon/sense.ts'
-import type { Word } from '../page-words.ts'
 import type { Mentioned, Statement } from '../statement.ts'
 import type { Group, Label, Mention } from './groups.ts'
 import { answers, type ReadingContext } from './read-value.ts'
@@ -171,7 +170,7 @@ function bodyOf(lines: readonly Line[], header: Line, wanted: 'mention' | 'label
 
 /** The words of a line under each column, apart from those that name the line. */
 function cellsOf(line: BodyLine, columns: readonly Column[]): Map<Column, Strip> {
-  const cells = new Map<Column, Word[]>()
+  const cells = new Map<Column, SeenWord[]>()
   for (const unit of line.units) {
     if (unit === line.unit) continue
     for (const { word } of unit.strip.spots) {

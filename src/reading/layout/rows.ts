@@ -1,6 +1,7 @@
 import type { Box } from '../../records/source.ts'
 import type { PageWords, Word } from '../page-words.ts'
-import { around, type Strip, stripOf } from './strip.ts'
+import { mendedFigures } from '../values/mended.ts'
+import { around, type SeenWord, type Strip, stripOf } from './strip.ts'
 
 /** Words on one line of the page with no wide gap between them: what the eye takes together. */
 export type Phrase = {
@@ -22,10 +23,10 @@ const FILLING = /^[_.·…\-–—=*]{2,}$|^[_·…]+$/
 export function rowsOf(page: PageWords, words: readonly Word[]): readonly Row[] {
   const aspect = page.heightPt / page.widthPt
   const upright = words
-    .map((word) => ({ ...word, text: withoutFilling(word.text) }))
+    .map((word) => readable(word, page.readBy === 'picture'))
     .filter(({ text }) => text !== '')
     .sort((a, b) => middle(a.box) - middle(b.box))
-  const lines: Word[][] = []
+  const lines: SeenWord[][] = []
   for (const word of upright) {
     const line = lines.findLast((known) => known.some((other) => sameLine(other.box, word.box)))
     // Only the lines just above can hold it: the words come sorted from top to bottom.
@@ -53,8 +54,8 @@ const middle = (box: Box): number => box.y + box.h / 2
 const sameLine = (a: Box, b: Box): boolean =>
   Math.abs(middle(a) - middle(b)) < 0.45 * Math.max(a.h, b.h) && Math.max(a.h, b.h) < 2.5 * Math.min(a.h, b.h)
 
-function cut(line: readonly Word[], aspect: number): Word[][] {
-  const parts: Word[][] = []
+function cut(line: readonly SeenWord[], aspect: number): SeenWord[][] {
+  const parts: SeenWord[][] = []
   for (const word of line) {
     const part = parts.at(-1)
     const before = part?.at(-1)
@@ -65,8 +66,22 @@ function cut(line: readonly Word[], aspect: number): Word[][] {
   return parts
 }
 
-/** `__1,000__` is a value written over its blank; a run of dots leads the eye and says nothing. */
-function withoutFilling(text: string): string {
+/** A word as it is searched: without what fills its blank, and on a picture with figures where letters were seen. */
+function readable(word: Word, misread: boolean): SeenWord {
+  const seen = withoutFilling(word.text, misread)
+  return { ...word, text: misread ? mendedFigures(seen).text : seen, seen }
+}
+
+/**
+ * `__1,000__` is a value written over its blank; a run of dots leads the eye and says nothing. On a picture a blank is
+ * read as dashes and a row of dots as some of them.
+ */
+function withoutFilling(text: string, misread: boolean): string {
   if (FILLING.test(text)) return ''
-  return text.replace(/^[_·…]+|[_·…]+$/g, '').replace(/^\.{3,}|\.{3,}$/g, '')
+  const plain = text.replace(/^[_·…]+|[_·…]+$/g, '').replace(/^\.{3,}|\.{3,}$/g, '')
+  if (!misread) return plain
+  return plain.replace(
+    /^[-–—_~.,·]+(?=[A-Za-z0-9(])|(?<=[A-Za-z0-9)"'’”])[–—_~]+[-–—_~.]*$|^[-–—_~.,·|]+$/g,
+    '',
+  )
 }

@@ -1,11 +1,14 @@
 import type { Box } from '../../records/source.ts'
 import type { Word } from '../page-words.ts'
 
+/** A word as it is searched, and the same stretch of it as the reader saw it: equally long. */
+export type SeenWord = Word & { readonly seen: string }
+
 /** A word's place in a strip: where its text begins, the text as the strip holds it, and the word it came from. */
 export type Spot = {
   readonly at: number
   readonly length: number
-  readonly word: Word
+  readonly word: SeenWord
   readonly page: number
 }
 
@@ -15,13 +18,15 @@ export type Strip = { readonly text: string; readonly spots: readonly Spot[] }
 /** What a stretch of a strip shows on paper. */
 export type Excerpt = {
   readonly words: string
+  /** The same with letters where the reader saw letters and figures were taken. */
+  readonly seen: string
   readonly page: number
   readonly box: Box
   /** The reader's own confidence: the least of the words taken. */
   readonly confidence: number
 }
 
-export function stripOf(words: readonly Word[], page: number): Strip {
+export function stripOf(words: readonly SeenWord[], page: number): Strip {
   let text = ''
   const spots = words.map((word): Spot => {
     const at = text === '' ? 0 : text.length + 1
@@ -55,6 +60,10 @@ export function excerpt(strip: Strip, start: number, end: number): Excerpt {
   })
   return {
     words: strip.text.slice(start, end).trim(),
+    seen: onPage
+      .map(({ at, word }) => word.seen.slice(Math.max(0, start - at), Math.max(0, end - at)))
+      .join(' ')
+      .trim(),
     page: first?.page ?? 1,
     box: boxes.length > 0 ? around(boxes) : { x: 0, y: 0, w: 1, h: 1 },
     confidence: Math.min(1, ...onPage.map(({ word }) => word.confidence)),

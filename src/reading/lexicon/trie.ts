@@ -1,4 +1,4 @@
-import type { Sense } from './sense.ts'
+import type { Ask, Sense } from './sense.ts'
 import { SPELLINGS } from './spellings.ts'
 
 export type Node = { readonly next: Map<string, Node>; senses: Sense[]; length: number }
@@ -42,8 +42,15 @@ export function exactHits(text: string, mayEnd: (length: number) => boolean): Hi
 }
 
 /** Misread letters that a spelling of this length may have and still be known. */
-const forgiven = (length: number): number => (length < 5 ? 0 : length < 8 ? 1 : length < 14 ? 2 : 3)
+const forgiven = (length: number): number => (length < 5 ? 0 : length < 9 ? 1 : length < 15 ? 2 : 3)
+/** Shorter spellings are too near to others to be told from a misreading. */
+const LEAST_LENGTH = 4
 const MOST_FORGIVEN = 3
+const FAR = 99
+const LETTERED: ReadonlySet<Ask> = new Set(['cornerA', 'cornerB', 'tieA', 'tieB'])
+
+/** A number is no misread word, however near. */
+const mostlyFigures = (text: string): boolean => text.replace(/[^0-9]/g, '').length * 3 > text.length
 
 /** Figures that stand for letters in a misread word. */
 const AS_LETTER: Record<string, string> = { '0': 'o', '1': 'l', '5': 's', '8': 'b', '6': 'b', '9': 'g' }
@@ -61,19 +68,23 @@ export function nearestHit(text: string, mayEnd: (length: number) => boolean): H
   const reach = text.slice(0, 44)
   let best: Hit | undefined
   const better = (hit: Hit): boolean => !best || hit.length - 3 * hit.errors > best.length - 3 * best.errors
-  const walk = (node: Node, above: readonly number[]): void => {
-    if (node.senses.length > 0) {
+  const walk = (node: Node, above: readonly number[], last: string): void => {
+    if (node.senses.length > 0 && node.length >= LEAST_LENGTH) {
       const allowed = forgiven(node.length)
+      const lettered = node.senses.some((sense) => sense.is === 'asks' && LETTERED.has(sense.ask))
       for (let end = 1; end < above.length; end++) {
         const errors = above[end]!
-        if (errors > allowed || !mayEnd(end)) continue
+        if (errors > allowed || !mayEnd(end) || mostlyFigures(reach.slice(0, end))) continue
+        // `corner A` and `corner B` differ by their last letter alone.
+        if (lettered && reach[end - 1] !== last) continue
         const hit = { length: end, senses: node.senses, errors }
         if (better(hit)) best = hit
       }
     }
     for (const [letter, child] of node.next) {
-      const row = [above[0]! + 1]
-      let least = row[0]!
+      // A spelling begins where it begins: its first letter may be misread and not be missing.
+      const row = [FAR]
+      let least = FAR
       for (let at = 1; at <= reach.length; at++) {
         const cost = Math.min(
           above[at]! + 1,
@@ -83,12 +94,13 @@ export function nearestHit(text: string, mayEnd: (length: number) => boolean): H
         row.push(cost)
         if (cost < least) least = cost
       }
-      if (least <= MOST_FORGIVEN && row[0]! <= child.length) walk(child, row)
+      if (least <= MOST_FORGIVEN) walk(child, row, letter)
     }
   }
   walk(
     ROOT,
-    Array.from({ length: reach.length + 1 }, (_, index) => index),
+    Array.from({ length: reach.length + 1 }, (_, index) => (index === 0 ? 0 : FAR)),
+    '',
   )
   return best
 }

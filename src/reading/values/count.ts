@@ -18,7 +18,7 @@ const WORDS: Record<string, number> = {
 }
 const WORD = Object.keys(WORDS).join('|')
 const IN_WORDS = new RegExp(String.raw`\b(${WORD})\b(?:\s*\((\d{1,2})\))?`, 'i')
-const IN_FIGURES = /(?<![\d.,/'"$#])\(?(\d{1,3})\)?(?![\d'"’”/%]|[.,]\d|\s?-\s?\d)/
+const IN_FIGURES = /(?<![\d.,/'"$#])\(?(\d{1,3})\)?(?![\dA-Za-z'"’”/%]|[.,]\d|\s?-\s?\d)/
 
 /** Whole numbers from `least` to `most`, in figures or words, in order of place. */
 export function findCounts(text: string, least: number, most: number): Found<number>[] {
@@ -34,7 +34,7 @@ export function findCounts(text: string, least: number, most: number): Found<num
   return [...words, ...figures].sort((a, b) => a.start - b.start)
 }
 
-const NUMBER = /(?<![\d.,/'"$#-])(\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?![\d'"’”/]|[.,]\d|-\d)/
+const NUMBER = /(?<![\d.,/'"$#-])(\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?![\dA-Za-z'"’”/]|[.,]\d|-\d)/
 
 /** Plain numbers from `least` to `most`: a flow in gallons a day, a rate in minutes an inch. */
 export const findNumbers = (text: string, least: number, most: number): Found<number>[] =>

@@ -3,7 +3,7 @@ import type { Doubt } from '../proposal.ts'
 import { type Found, matches } from './found.ts'
 
 const FRACTION = String.raw`\d+\s*/\s*\d+`
-const AMOUNT = String.raw`(?:\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?:[\s-]+${FRACTION}|[¼½¾⅛⅜⅝⅞])?|${FRACTION}|[¼½¾]|\.\d+`
+const AMOUNT = String.raw`(?:\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?:[\s-]+${FRACTION}|[¼½¾⅛⅜⅝⅞])?|${FRACTION}|[¼½¾]`
 const FOOT_MARK =
   String.raw`(?:['’‘′´` +
   '`' +
@@ -15,11 +15,14 @@ const FEET_INCHES = new RegExp(
   String.raw`(?<![\d.,/])(\d{1,4})\s*${FOOT_MARK}\s*[-–—]?\s*(\d{1,2}(?:[\s-]+${FRACTION}|\.\d+|[¼½¾⅛⅜⅝⅞])?|${FRACTION})\s*(?:${INCH_MARK}|(?=$|[\s,;.xX)]))`,
   'i',
 )
+/** On a picture the foot mark is lost or read as a point or star: `7-6"`, `7.-6"`; the dash and inch mark show it. */
+const WORN_FEET_INCHES =
+  /(?<![\d.,/'’-])(\d{1,3})\s?[.'’‘*°^,"”]{0,2}\s?[-–—]\s?(\d{1,2})\s?(?:["”“″]|['’‘*]{2}|['’‘](?!\d))/
 const FEET = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})\s*-?${FOOT_MARK}`, 'i')
 const INCHES = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})\s*-?${INCH_MARK}`, 'i')
 const METRES = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})${METRE}`, 'i')
 const BARE = new RegExp(
-  String.raw`(?<![\d.,/'’A-Za-z-])(${AMOUNT})(?![\d/'"’”%]|[.,]\d|\s?(?:gal|g\b|gpd|min|mpi|sq|%))`,
+  String.raw`(?<![\d.,/'’A-Za-z-])(${AMOUNT})(?![\dA-Za-z/'"’”%]|[.,]\d|\s?(?:gal|g\b|gpd|min|mpi|sq|%))`,
   'i',
 )
 
@@ -36,6 +39,11 @@ export function findLengths(text: string, bare: BareUnit = () => null): Found<st
     }
   }
   add(matches(text, FEET_INCHES, ([, feet, inches]) => checked(`${feet}'-${plainFraction(inches!)}"`, 1)))
+  add(
+    matches(text, WORN_FEET_INCHES, ([, feet, inches]) =>
+      Number(inches) < 12 ? checked(`${feet}'-${inches}"`, 0.9) : undefined,
+    ),
+  )
   add(matches(text, METRES, ([written]) => checked(written.trim(), 0.95)))
   add(matches(text, INCHES, ([, amount]) => checked(`${plainFraction(amount!)} in`, 1)))
   add(matches(text, FEET, ([, amount]) => checked(`${plainFraction(amount!)} ft`, 1)))

@@ -32,11 +32,15 @@ export type Mended = { readonly text: string; readonly changed: boolean }
  */
 export function mendedFigures(text: string): Mended {
   let changed = false
-  const mended = text.replace(
+  const marked = text.replace(/(?<=\d\s?['’‘′]\s?[-–—]?\s?)[OoQDlI|](?=\s?["”“'’])/g, (letter) => {
+    changed = true
+    return LETTER_AS_FIGURE[letter] ?? letter
+  })
+  const mended = marked.replace(
     /[0-9OoQDlIi|![\]ZzSs$BGbTgq][0-9OoQDlIi|![\]ZzSs$BGbTgq.,]*/g,
     (run, at: number) => {
-      const before = text[at - 1] ?? ' '
-      const after = text[at + run.length] ?? ' '
+      const before = marked[at - 1] ?? ' '
+      const after = marked[at + run.length] ?? ' '
       const figures = [...run].filter((character) => character >= '0' && character <= '9').length
       const letters = [...run].filter((character) => character in LETTER_AS_FIGURE).length
       if (figures === 0 || letters === 0 || letters > figures + 1) return run

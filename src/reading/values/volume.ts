@@ -7,7 +7,7 @@ const WITH_UNIT = new RegExp(
   'i',
 )
 const BARE = new RegExp(
-  String.raw`(?<![\d.,/'"$#-])(${AMOUNT})(?![\d'"’”/%]|[.,]\d|\s?(?:ft|in\b|feet|x\b|sq|min|gpd|mpi|-\d))`,
+  String.raw`(?<![\d.,/'"$#-])(${AMOUNT})(?![\dA-Za-z'"’”/%]|[.,]\d|\s?(?:ft|in\b|feet|x\b|sq|min|gpd|mpi|-\d))`,
   'i',
 )
 

@@ -35,6 +35,8 @@ export async function readPage(pdf: PDFDocumentProxy, number: number): Promise<P
         page: number,
         widthPt: viewport.width,
         heightPt: viewport.height,
+        turn: 0,
+        levelDegrees: 0,
         readBy: 'text-layer',
         words,
         secondWords: null,

@@ -1,0 +1,84 @@
+import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
+import type { PageWords, Word } from '../../reading/page-words.ts'
+import type { Box } from '../../records/source.ts'
+import type { Picture } from './image/picture.ts'
+import { prepared } from './image/prepare.ts'
+import { tickBoxes } from './image/tick-boxes.ts'
+import { pagePicture } from './page-picture.ts'
+import { findLines, type LineBox } from './readers/find-lines.ts'
+import { readLines } from './readers/read-lines.ts'
+import { type Readers, readers } from './readers/readers.ts'
+import { wordsOf } from './readers/signs-to-words.ts'
+import { readWords } from './readers/word-reader.ts'
+import { liesOnItsSide, standsOnItsHead, type Turn, turnedBy } from './upright.ts'
+
+/** Fineness that both readers read best at (trial at 150 to 400), and the most points of any page. */
+const DOTS_PER_INCH = 300
+const MAX_PIXELS = 2.4e7
+/** Ink inside a box from which it counts as ticked; from trial on graded damage. */
+const TICKED = 0.12
+
+/** The words of a page by its picture, through two readers that know nothing of each other. */
+export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Promise<PageWords> {
+  const shown = await pagePicture(pdf, page, DOTS_PER_INCH, MAX_PIXELS)
+  const both = await readers()
+  const { level, turn, degrees, boxes } = await upright(shown, both)
+  const [lines, seen] = await Promise.all([
+    readLines(both.models.reader, both.alphabet, level, boxes),
+    readWords(both.words, level),
+  ])
+  const size = page.getViewport({ scale: 1 })
+  const [widthPt, heightPt] =
+    turn === 90 || turn === 270 ? [size.height, size.width] : [size.width, size.height]
+  const ticks = tickBoxes(level, level.width / (widthPt / 72)).map(
+    ({ box, inked }): Word => ({ text: inked > TICKED ? '[X]' : '[ ]', box, confidence: sureOfTick(inked) }),
+  )
+  const onPage = (words: readonly Word[]): Word[] =>
+    [...words.filter(({ box }) => !ticks.some((tick) => covers(tick.box, box))), ...ticks].map(rounded)
+  return {
+    page: page.pageNumber,
+    widthPt,
+    heightPt,
+    turn,
+    levelDegrees: degrees === 0 ? 0 : -degrees,
+    readBy: 'picture',
+    words: onPage(lines.flatMap((line) => wordsOf(line, level))),
+    secondWords: onPage(seen),
+  }
+}
+
+/** The page made ready, the way up found by where its lines lie and what they look like. */
+async function upright(
+  shown: Picture,
+  { models }: Readers,
+): Promise<{ level: Picture; turn: Turn; degrees: number; boxes: LineBox[] }> {
+  let turn: Turn = 0
+  let made = await prepared(shown)
+  let boxes = await findLines(models.finder, made.picture)
+  if (liesOnItsSide(boxes)) {
+    turn = 90
+    made = await prepared(await turnedBy(shown, turn))
+    boxes = await findLines(models.finder, made.picture)
+  }
+  if (await standsOnItsHead(models, made.picture, boxes)) {
+    turn = turn === 90 ? 270 : 180
+    made = await prepared(await turnedBy(shown, turn))
+    boxes = await findLines(models.finder, made.picture)
+  }
+  return { level: made.picture, turn, degrees: made.degrees, boxes }
+}
+
+const sureOfTick = (inked: number): number => Math.min(0.99, 0.6 + Math.abs(inked - TICKED) * 4)
+
+/** Does what a reader saw lie on a box to tick? It is the box's frame or its cross, read as a letter. */
+const covers = (tick: Box, box: Box): boolean => {
+  const w = Math.min(tick.x + tick.w, box.x + box.w) - Math.max(tick.x, box.x)
+  const h = Math.min(tick.y + tick.h, box.y + box.h) - Math.max(tick.y, box.y)
+  return w > 0 && h > 0 && (w * h) / (box.w * box.h) > 0.45
+}
+
+const rounded = ({ text, confidence, box: { x, y, w, h } }: Word): Word => ({
+  text,
+  confidence: +confidence.toFixed(3),
+  box: { x: +x.toFixed(5), y: +y.toFixed(5), w: +w.toFixed(5), h: +h.toFixed(5) },
+})
