@@ -54,7 +54,7 @@ const VERIFIED_IN_WORDS: { readonly [V in Verified]: string } = {
   read: 'the source itself was read',
   'second-hand': 'second-hand: read as another page repeats it',
   'from-memory': 'from memory: nobody has read the source yet',
-  'common-practice': 'common practice: no source',
+  'common-practice': 'no source',
 }
 
 export const printCitation = (it: Citation): CitationPrinted => ({
