@@ -5,6 +5,7 @@ import { discrepancies } from './api/discrepancies/routes.ts'
 import { pagePictures } from './api/documents/page-picture.ts'
 import { documents } from './api/documents/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
+import { imports } from './api/imports/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
@@ -12,6 +13,7 @@ import { permits } from './api/permits/routes.ts'
 import { photos } from './api/photos/routes.ts'
 import { reconciliations } from './api/reconciliations/routes.ts'
 import { trial } from './api/reconciliations/trial.ts'
+import { reruns } from './api/reruns/routes.ts'
 import { rules } from './api/rules/routes.ts'
 import { visitBriefs } from './api/visit-brief/routes.ts'
 
@@ -33,6 +35,8 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     jobs,
     visitBriefs,
     letters,
+    imports,
+    reruns,
   ]
   for (const resource of resources) await app.register(resource)
 }

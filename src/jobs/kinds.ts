@@ -2,6 +2,8 @@
 export type JobKinds = {
   readonly 'read-document': { readonly document: string }
   readonly 'reconcile-parcel': { readonly parcel: string; readonly occasion: string }
+  readonly 'share-rerun': { readonly rerun: string }
+  readonly 'run-import': { readonly import: string }
 }
 
 export type JobKind = keyof JobKinds
@@ -10,6 +12,8 @@ export type JobKind = keyof JobKinds
 const names: { readonly [K in JobKind]: K } = {
   'read-document': 'read-document',
   'reconcile-parcel': 'reconcile-parcel',
+  'share-rerun': 'share-rerun',
+  'run-import': 'run-import',
 }
 
 export const JOB_KINDS: readonly JobKind[] = Object.values(names)

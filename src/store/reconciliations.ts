@@ -13,6 +13,9 @@ export const OCCASIONS = [
   'record-corrected',
   'time-passed',
   'asked-for',
+  'rules-changed',
+  'engine-changed',
+  'imported',
 ] as const
 export type Occasion = (typeof OCCASIONS)[number]
 

@@ -34,6 +34,9 @@ const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
   'record-corrected': 'a decision corrected the record',
   'time-passed': 'time had passed',
   'asked-for': 'someone asked for it',
+  'rules-changed': 'the rules had changed',
+  'engine-changed': 'a newer version of the program was put in',
+  imported: 'an import had brought something new',
 }
 
 /** The line of events, oldest first: permits on their own dates, late paper, visits, comparisons, decisions. */

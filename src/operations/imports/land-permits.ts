@@ -1,0 +1,73 @@
+import { dayOf } from '../../base/plain-date.ts'
+import { entryIssues } from '../../reading/entry/issues.ts'
+import { permitEntry } from '../../reading/entry/permit.ts'
+import type { PermitRecord } from '../../records/permit.ts'
+import { canonicalText } from '../../store/canonical.ts'
+import { lockParcels } from '../../store/many-parcels.ts'
+import { insertPermits, type PermitOnParcel, permitsNumbered } from '../../store/permits-at-once.ts'
+import { datesAhead } from '../permits/permit-faults.ts'
+import { findParcelsWritten } from './find-parcels-written.ts'
+import { type Landed, rejected } from './landed.ts'
+import type { Landing } from './landing.ts'
+import { asRowFault, type RowEntry } from './row-entry.ts'
+
+/** Puts permits into the files of their parcels. One paper is one permit: the same again changes nothing. */
+export async function landPermits(landing: Landing, rows: readonly RowEntry[]): Promise<readonly Landed[]> {
+  const { tx, county, format, at, by, importId, newId } = landing
+  const parcelOf = await findParcelsWritten(tx, county, format, rows)
+  const landed: Landed[] = []
+  const sound: { readonly row: RowEntry; readonly parcel: string; readonly record: PermitRecord }[] = []
+  for (const row of rows) {
+    const found = parcelOf(row)
+    const read = permitEntry.safeParse(row.entry)
+    const issues = read.success ? datesAhead(read.data, dayOf(at)) : entryIssues(read.error)
+    const faults = [
+      ...('fault' in found ? [found.fault] : []),
+      ...issues.map((issue) => asRowFault(row, issue)),
+    ]
+    if (read.success && 'parcel' in found && faults.length === 0)
+      sound.push({ row, parcel: found.parcel, record: read.data })
+    else landed.push(rejected(row.line, ...faults))
+  }
+  const parcels = [...new Set(sound.map(({ parcel }) => parcel))]
+  await lockParcels(tx, county, parcels)
+  const known = new Map<string, PermitRecord>(
+    (
+      await permitsNumbered(
+        tx,
+        county,
+        parcels,
+        sound.map(({ record }) => record.number),
+      )
+    ).map((it) => [keyOf(it.parcel, it.record), it.record]),
+  )
+  const fresh: PermitOnParcel[] = []
+  for (const { row, parcel, record } of sound) {
+    const key = keyOf(parcel, record)
+    const same = known.get(key)
+    if (!same) {
+      known.set(key, record)
+      fresh.push({
+        id: newId(),
+        parcel,
+        record,
+        sources: { '': { kind: 'imported', import: importId, line: row.line } },
+      })
+      landed.push({ line: row.line, became: 'added', parcel })
+    } else if (canonicalText(same) === canonicalText(record)) {
+      landed.push({ line: row.line, became: 'unchanged', parcel: null })
+    } else landed.push(rejected(row.line, differs(row, record)))
+  }
+  await insertPermits(tx, county, fresh, { by, at })
+  return landed
+}
+
+/** As `alreadyOnFile` has it for one: the same number in any writing, of the same kind, in one parcel's file. */
+const keyOf = (parcel: string, { number, kind }: PermitRecord): string =>
+  `${parcel} ${kind} ${number.toUpperCase().replace(/[^A-Z0-9]/g, '')}`
+
+const differs = (row: RowEntry, { number, kind }: PermitRecord) => ({
+  column: row.columns.get('number')?.column ?? 'number',
+  had: row.columns.get('number')?.had ?? number,
+  wants: `permit ${number} (${kind}) is in this parcel’s file already and says something else: correct it there, or leave this row out`,
+})

@@ -1,0 +1,143 @@
+import { invariant } from '../../base/invariant.ts'
+import { OutsideFailure } from '../../base/outside-failure.ts'
+import { dayOf } from '../../base/plain-date.ts'
+import type { JobRun } from '../../jobs/queue.ts'
+import { countyById } from '../../store/counties.ts'
+import { asService, type Service } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { lockParcels, onFileOf } from '../../store/many-parcels.ts'
+import type { Occasion } from '../../store/reconciliations.ts'
+import {
+  moveRerun,
+  noteOutcomes,
+  type ParcelOutcome,
+  rerunById,
+  rerunCounts,
+  takeWaiting,
+} from '../../store/reruns.ts'
+import { ruleBookByHash } from '../../store/rule-books.ts'
+import type { OperationContext } from '../context.ts'
+import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
+import { inputAmong } from './gather-many.ts'
+import { type BookFinder, isAffected, rememberingBooks } from './is-affected.ts'
+
+/** As many as are read at once and written in one transaction; small enough that a pause is heard within a second or so. */
+const AT_ONCE = 50
+
+export type ShareDone = { readonly rerun: string; readonly parcels: number }
+
+/**
+ * Takes parcels of a re-run that still wait, some at a time, until none does or it is paused. Any number of processes
+ * may do so at once. What was taken is noted in the transaction that reconciled it: a process that dies leaves those
+ * parcels waiting and everything else done.
+ */
+export async function shareRerun(
+  context: OperationContext,
+  { actor, data, report, signal }: JobRun<'share-rerun'>,
+): Promise<ShareDone> {
+  const service = asService(actor)
+  const { county } = actor
+  const bookBy = rememberingBooks((hash) =>
+    transact(context.database, service, (tx) => ruleBookByHash(tx, hash)),
+  )
+  let parcels = 0
+  while (!signal.aborted) {
+    const done = await takeSome(context, service, data.rerun, bookBy)
+    if (done === 0) break
+    parcels += done
+    await transact(context.database, service, async (tx) => {
+      const { waiting, ...ended } = await rerunCounts(tx, county, data.rerun)
+      const sum = Object.values(ended).reduce((total, count) => total + count, 0)
+      await report({ done: sum, total: sum + waiting, says: `${ended.changed} changed so far` })
+    })
+  }
+  signal.throwIfAborted()
+  await transact(context.database, service, async (tx) => {
+    const { waiting } = await rerunCounts(tx, county, data.rerun)
+    if (waiting === 0) await moveRerun(tx, county, data.rerun, ['running'], 'done', context.clock())
+  })
+  return { rerun: data.rerun, parcels }
+}
+
+/** How many it took. Where one of them can't be reconciled they are taken singly, and that one is noted with its reason. */
+async function takeSome(
+  context: OperationContext,
+  service: Service,
+  rerun: string,
+  bookBy: BookFinder,
+): Promise<number> {
+  try {
+    return await takeTogether(context, service, rerun, bookBy, AT_ONCE)
+  } catch (fault) {
+    if (fault instanceof OutsideFailure) throw fault
+  }
+  let taken = 0
+  for (let more = 1; more > 0 && taken < AT_ONCE; taken += more) {
+    more = await takeTogether(context, service, rerun, bookBy, 1).catch((fault: unknown) =>
+      setAside(context, service, rerun, fault),
+    )
+  }
+  return taken
+}
+
+/** Which parcel it was that could not be reconciled. */
+class ParcelFault extends Error {
+  readonly parcel: string
+
+  constructor(parcel: string, cause: unknown) {
+    super(cause instanceof Error ? cause.message : 'it could not be reconciled', { cause })
+    this.parcel = parcel
+  }
+}
+
+const takeTogether = (
+  context: OperationContext,
+  service: Service,
+  id: string,
+  bookBy: BookFinder,
+  most: number,
+): Promise<number> =>
+  transact(context.database, service, async (tx, within) => {
+    const { county } = service
+    const parcels = await takeWaiting(tx, county, id, most)
+    if (parcels.length === 0) return 0
+    const [served, rerun] = [await countyById(tx, county), await rerunById(tx, county, id)]
+    invariant(served && rerun, `a re-run of ${county} that is not there`)
+    await lockParcels(tx, county, parcels)
+    const onFile = await onFileOf(tx, county, parcels)
+    const asked = { place: served.place, asOf: dayOf(context.clock()), book: context.book }
+    const outcomes: ParcelOutcome[] = []
+    for (const parcel of parcels) {
+      try {
+        const input = inputAmong(onFile, parcel, asked)
+        const affected = await isAffected(county, input, onFile.answers.get(parcel), bookBy)
+        if (affected) outcomes.push(await again(parcel, rerun.cause))
+        else outcomes.push({ parcel, outcome: 'unaffected', says: null })
+      } catch (fault) {
+        throw new ParcelFault(parcel, fault)
+      }
+    }
+    await noteOutcomes(tx, county, id, outcomes)
+    return parcels.length
+
+    async function again(parcel: string, occasion: Occasion): Promise<ParcelOutcome> {
+      const { changes } = await reconcileParcel({ ...context, database: within }, service, parcel, occasion)
+      if (changes.length === 0) return { parcel, outcome: 'same', says: null }
+      const says = changes.map(({ change, body }) => `${body.kind} ${change}`).join('; ')
+      return { parcel, outcome: 'changed', says: says.slice(0, 500) }
+    }
+  })
+
+/** Notes it as failed, and the parcel is left as it was. What is no parcel's fault (the database is gone) is thrown. */
+async function setAside(
+  context: OperationContext,
+  service: Service,
+  rerun: string,
+  fault: unknown,
+): Promise<number> {
+  if (!(fault instanceof ParcelFault) || fault.cause instanceof OutsideFailure) throw fault
+  const { parcel } = fault
+  const outcome: ParcelOutcome = { parcel, outcome: 'failed', says: fault.message.slice(0, 500) }
+  await transact(context.database, service, (tx) => noteOutcomes(tx, service.county, rerun, [outcome]))
+  return 1
+}

@@ -1,0 +1,68 @@
+import { sql } from 'kysely'
+import type { FindingsRecord } from '../records/findings.ts'
+import { hashOf } from './canonical.ts'
+import type { Tx } from './database/database.ts'
+
+/** A visit as it is taken in: handed in already. */
+export type SubmittedVisit = {
+  readonly id: string
+  readonly parcel: string
+  readonly organisation: string
+  readonly record: FindingsRecord
+}
+
+/** Inspection firms that the asker may see, by their names in lower case. */
+export async function firmsNamed(tx: Tx, names: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  if (names.length === 0) return new Map()
+  const { rows } = await sql<{ id: string; name: string }>`
+    select id, lower(name) as name from organisation
+    where kind = 'firm' and lower(name) = any (${[...new Set(names.map((name) => name.toLowerCase()))]}::text[])`.execute(
+    tx,
+  )
+  return new Map(rows.map(({ id, name }) => [name, id]))
+}
+
+/** The visits handed in for these parcels and not amended since. */
+export async function visitsOn(
+  tx: Tx,
+  county: string,
+  parcels: readonly string[],
+): Promise<readonly Omit<SubmittedVisit, 'id'>[]> {
+  if (parcels.length === 0) return []
+  const { rows } = await sql<Omit<SubmittedVisit, 'id'>>`
+    select f.parcel, f.organisation, f.record from findings f
+    where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'
+      and not exists (select from findings later
+        where later.county = f.county and later.amends = f.id and later.state = 'submitted')`.execute(tx)
+  return rows
+}
+
+export async function insertSubmitted(
+  tx: Tx,
+  county: string,
+  visits: readonly SubmittedVisit[],
+  made: { readonly by: string; readonly at: Date },
+): Promise<void> {
+  if (visits.length === 0) return
+  const rows = JSON.stringify(
+    visits.map(({ record, ...visit }) => ({
+      ...visit,
+      visited_on: record.visitedOn,
+      record,
+      hash: hashOf(record),
+    })),
+  )
+  await sql`
+    insert into findings (county, id, parcel, organisation, state, visited_on, record, created_by, created_at, changed_at,
+      submitted_by, submitted_at)
+    select ${county}, id, parcel, organisation, 'submitted', visited_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
+      ${made.by}::uuid, ${made.at}
+    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, organisation uuid, visited_on date, record jsonb)`.execute(
+    tx,
+  )
+  // A second statement: who may see a revision is asked of its findings, which have to be there already.
+  await sql`
+    insert into findings_revision (county, findings, revision, record, record_hash, recorded_by, recorded_at)
+    select ${county}, id, 1, record, hash, ${made.by}::uuid, ${made.at}
+    from json_to_recordset(${rows}::json) as r (id uuid, record jsonb, hash text)`.execute(tx)
+}

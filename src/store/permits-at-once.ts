@@ -1,0 +1,61 @@
+import { sql } from 'kysely'
+import type { PermitRecord } from '../records/permit.ts'
+import { hashOf } from './canonical.ts'
+import type { Tx } from './database/database.ts'
+import type { PermitContent } from './permits.ts'
+
+export type PermitOnParcel = PermitContent & { readonly id: string; readonly parcel: string }
+
+/** The permits in the files of these parcels whose numbers, in any writing, are among these. */
+export async function permitsNumbered(
+  tx: Tx,
+  county: string,
+  parcels: readonly string[],
+  numbers: readonly string[],
+): Promise<readonly { readonly parcel: string; readonly record: PermitRecord }[]> {
+  if (parcels.length === 0) return []
+  const plain = [...new Set(numbers.map((number) => number.toUpperCase().replace(/[^A-Z0-9]/g, '')))]
+  const { rows } = await sql<{ parcel: string; record: PermitRecord }>`
+    select p.parcel, p.record -> 'record' as record from permit p
+    where p.county = ${county} and p.parcel = any (${[...parcels]}::uuid[])
+      and regexp_replace(upper(p.number), '[^A-Z0-9]', '', 'g') = any (${plain}::text[])`.execute(tx)
+  return rows
+}
+
+/**
+ * Many new permits, each with its first revision, in two statements. The rows travel as one JSON text: measured as fast
+ * as COPY into a temporary table and on from there, and it needs no table of its own.
+ */
+export async function insertPermits(
+  tx: Tx,
+  county: string,
+  permits: readonly PermitOnParcel[],
+  made: { readonly by: string; readonly at: Date },
+): Promise<void> {
+  if (permits.length === 0) return
+  const rows = JSON.stringify(
+    permits.map(({ id, parcel, record, sources }) => {
+      const content: PermitContent = { record, sources }
+      const { number, kind, issuedOn, approvedOn } = record
+      return {
+        id,
+        parcel,
+        number,
+        kind,
+        issued_on: issuedOn,
+        approved_on: approvedOn,
+        record: content,
+        hash: hashOf(content),
+      }
+    }),
+  )
+  await sql`
+    with given as materialized (
+      select * from json_to_recordset(${rows}::json) as r (
+        id uuid, parcel uuid, number text, kind text, issued_on date, approved_on date, record jsonb, hash text)),
+    entered as (
+      insert into permit (county, id, parcel, number, kind, issued_on, approved_on, record, created_at, changed_at)
+      select ${county}, id, parcel, number, kind, issued_on, approved_on, record, ${made.at}, ${made.at} from given)
+    insert into permit_revision (county, permit, revision, record, record_hash, recorded_by, recorded_at)
+    select ${county}, id, 1, record, hash, ${made.by}::uuid, ${made.at} from given`.execute(tx)
+}
