@@ -76,8 +76,8 @@ export async function takePhoto(request: FastifyRequest): Promise<void> {
     if (picture.ok) form.photo = { ...picture.value, toJSON: () => hashOf(picture.value.original) }
     else faults.push(fault('photo', picture.error))
   }
-  if (faults.length > 0) throw problem('invalid-input', { errors: faults })
   request.body = form
+  if (faults.length > 0) throw problem('invalid-input', { errors: faults })
 }
 
 /** Stands for the picture wherever the form is written down. */

@@ -1,0 +1,56 @@
+import { ok } from '../../base/result.ts'
+import { type VisitBrief, visitBrief } from '../../brief/visit-brief.ts'
+import { layOut, type ReconcileInput } from '../../reconcile/case.ts'
+import type { AsBuilt } from '../../records/as-built.ts'
+import { asService, type Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Findings, findingsOf } from '../../store/findings.ts'
+import type { Parcel } from '../../store/parcels.ts'
+import { type Photo, photosOf } from '../../store/photos.ts'
+import type { OperationContext } from '../context.ts'
+import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { gatherInput } from '../reconciliation/gather-input.ts'
+import type { Answer } from '../refusal.ts'
+
+/** What a firm takes along to a parcel: all that its visit will be compared with, and what it has typed so far. */
+export type VisitPrepared = {
+  readonly parcel: Parcel
+  /** The same that a reconciliation would take today, less any findings. */
+  readonly input: Omit<ReconcileInput, 'findings'>
+  readonly asBuilt: AsBuilt
+  readonly brief: VisitBrief
+  /** The firm's own: the draft it is at, and what it last handed in. */
+  readonly draft: Findings | null
+  readonly submitted: Findings | null
+  /** Of the draft; of what was handed in, where there is no draft. */
+  readonly photos: readonly Photo[]
+}
+
+export const prepareVisit = (
+  context: OperationContext,
+  actor: Person,
+  asked: string,
+): Promise<Answer<VisitPrepared>> =>
+  transact(context.database, actor, async (tx, within) => {
+    const found = await parcelAsked(tx, actor.county, asked)
+    if (!found.ok) return found
+    const parcel = found.value
+    const { input, findings } = await transact(within, asService(actor), (service) =>
+      gatherInput(service, context, actor.county, parcel.id),
+    )
+    const own = await findingsOf(tx, actor.county, parcel.id)
+    const draft = own.find(({ state }) => state === 'draft') ?? null
+    const submitted = own.find(({ state, amendedBy }) => state === 'submitted' && amendedBy === null) ?? null
+    const seen = draft ?? submitted
+    const before = { ...input, findings: null }
+    return ok({
+      parcel,
+      input,
+      asBuilt: layOut(before).asBuilt,
+      // Where things were found last time belongs to the brief, but to a firm only by a visit of its own.
+      brief: visitBrief(findings?.organisation === actor.organisation ? input : before),
+      draft,
+      submitted,
+      photos: seen ? await photosOf(tx, actor.county, seen.id) : [],
+    })
+  })
