@@ -15,6 +15,7 @@ import { reconciliation } from './reconciliation/route.ts'
 import { rules } from './rules/route.ts'
 import { search } from './search/route.ts'
 import { signIn } from './sign-in/route.ts'
+import { visit } from './visit/route.ts'
 import { visits } from './visits/route.ts'
 
 const PAGES: readonly FastifyPluginAsyncZod[] = [
@@ -28,6 +29,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   letterCheck,
   reconciliation,
   brief,
+  visit,
   visits,
   glance,
   rules,

@@ -3,8 +3,9 @@ import { listLetters } from '../../../operations/letters/read-letter.ts'
 import { readParcelFile } from '../../../operations/parcels/read-parcel-file.ts'
 import type { Answer } from '../../../operations/refusal.ts'
 import { answered } from '../../api/answer.ts'
-import type { Html } from '../html.ts'
+import { type Html, html } from '../html.ts'
 import { pagePicturePath, searchPath } from '../layout/addresses.ts'
+import { visitPath } from '../visit/addresses.ts'
 import type { Returned } from './decide-form.ts'
 import { presentParcelFile } from './file.ts'
 import { type FileOptions, parcelFile } from './file-view.ts'
@@ -32,7 +33,10 @@ export async function showFile(
   const audience = actor.role === 'firm' ? 'firm' : 'reviewer'
   const { letters } = answered(await listLetters(context, actor, read.parcel.id))
   const page = presentParcelFile(read, audience, letters, returned ?? null)
-  const own: Html | null = null
+  const own: Html | null =
+    audience === 'firm'
+      ? html`<p><a class="button" href="${visitPath(actor.county, read.parcel.number)}">Write down a visit</a></p>`
+      : null
   const body = parcelFile(page, {
     county: actor.county,
     pictures: (document, page) => {

@@ -1,0 +1,127 @@
+import { briefPath, visitsPath } from '../../pages/layout/addresses.ts'
+import { visitPath } from '../../pages/visit/addresses.ts'
+import type { VisitFile } from '../../pages/visit/file.ts'
+import { bookOf } from '../../pages/visit/file.ts'
+import { answersIn, withStep } from '../../pages/visit/form/with-step.ts'
+import { changed, type KeptVisit, nameOf } from '../../pages/visit/sending/kept-visit.ts'
+import { meet, newKept } from '../../pages/visit/sending/meet.ts'
+import { listen } from './acts.ts'
+import { fetchFile, fetchRules, keptFile, putBy } from './files.ts'
+import { changeVisit, keepVisit, keptVisit } from './kept.ts'
+import { offerLengthKeys } from './length-keys.ts'
+import { paint, paintLive } from './paint.ts'
+import { keepSending, send } from './sending.ts'
+import { loadShots, localIso } from './shots.ts'
+import { stepInAddress } from './step.ts'
+import { tellingOf, type Walk } from './walk.ts'
+
+const root = document.querySelector<HTMLElement>('#visit')
+const address = root?.dataset.file
+
+// Without these there is nothing to keep a visit in; the plain form goes on working.
+if (root && address && isSecureContext && 'indexedDB' in window && 'locks' in navigator) {
+  void begin(root, address)
+}
+
+const today = (): string => localIso(new Date()).slice(0, 10)
+const now = (): string => new Date().toISOString()
+
+async function begin(place: HTMLElement, fileAddress: string): Promise<void> {
+  const kept = await keptFile(fileAddress)
+  // A phone that somebody else signed in on keeps the other's file until it has this one's.
+  const own = kept?.account === place.dataset.account ? kept : null
+  const file = own ?? (await fetchFile(fileAddress))
+  const walk = await walkWith(place, file)
+  await typedBefore(walk)
+  paint(walk)
+  listen(walk)
+  offerLengthKeys(place)
+  keepSending(walk)
+  void navigator.storage?.persist?.()
+  void navigator.serviceWorker?.register('/visit-worker.js', { scope: '/counties/' }).catch(() => undefined)
+  await bringFloors(walk)
+  await bringFresh(walk, fileAddress, own !== null)
+}
+
+async function walkWith(place: HTMLElement, file: VisitFile): Promise<Walk> {
+  const { account, sheet } = file
+  const name = nameOf({ account, county: sheet.county, parcel: sheet.parcel })
+  let visit: KeptVisit | undefined = await keptVisit(name)
+  if (!visit) {
+    visit = newKept(file, today(), () => crypto.randomUUID(), now())
+    await keepVisit(visit)
+  }
+  const walk: Walk = {
+    root: place,
+    file,
+    visit,
+    form: visit.form,
+    dirty: false,
+    step: stepInAddress(),
+    floors: null,
+    book: null,
+    going: 'idle',
+    shots: [],
+    sent: file.photos,
+    touched: new Set(),
+    asks: false,
+    notice: null,
+  }
+  await loadShots(walk)
+  return walk
+}
+
+/** What was typed into the plain form while this was still on its way. */
+async function typedBefore(walk: Walk): Promise<void> {
+  const form = walk.root.querySelector<HTMLFormElement>('form.step')
+  if (!form || form.id === 'clashes' || walk.visit.done || walk.visit.other) return
+  const isTyped = [...form.elements].some(
+    (it) =>
+      (it instanceof HTMLInputElement &&
+        (it.value !== it.defaultValue || it.checked !== it.defaultChecked)) ||
+      (it instanceof HTMLTextAreaElement && it.value !== it.defaultValue),
+  )
+  if (!isTyped) return
+  const sent = [...new FormData(form)].flatMap(([name, text]) =>
+    typeof text === 'string' ? [[name, text] as const] : [],
+  )
+  const step = form.dataset.step ?? walk.step
+  walk.form = withStep(walk.form, walk.file.sheet, step, answersIn(sent))
+  const kept = await changeVisit(nameOf(walk.visit), (it) => changed(it, walk.form, now()))
+  if (kept) walk.visit = kept
+}
+
+/** The floors and the rules: with them come the faults and the numbers, and nothing waits for them. */
+async function bringFloors(walk: Walk): Promise<void> {
+  const [floors, rules] = await Promise.allSettled([import('./floors.ts'), fetchRules(walk.file.rules)])
+  if (floors.status === 'fulfilled') walk.floors = floors.value
+  if (rules.status === 'fulfilled') walk.book = bookOf(rules.value)
+  paintLive(walk)
+}
+
+/** Meets what the service has now, puts by what a day without signal needs, and sends what waits. */
+async function bringFresh(walk: Walk, fileAddress: string, wasKept: boolean): Promise<void> {
+  const fresh = wasKept ? await fetchFile(fileAddress).catch(() => null) : walk.file
+  const { county, parcel } = walk.file.sheet
+  if (fresh && fresh.account === walk.file.account) {
+    const rulesMoved = fresh.rules !== walk.file.rules
+    walk.file = fresh
+    walk.sent = fresh.photos
+    if (rulesMoved) walk.book = bookOf(await fetchRules(fresh.rules).catch(() => fetchRules(walk.file.rules)))
+    const met = await changeVisit(nameOf(walk.visit), (it) => meet(it, fresh, tellingOf(walk)))
+    if (met && !walk.dirty) {
+      const isMoved = met.form !== walk.visit.form || met.other !== walk.visit.other
+      walk.visit = met
+      walk.form = met.form
+      if (isMoved || wasKept) paint(walk)
+    }
+    await putBy([
+      visitPath(county, parcel.number),
+      fileAddress,
+      fresh.rules,
+      briefPath(county, parcel.number),
+      visitsPath(county),
+    ]).catch(() => undefined)
+  }
+  await send(walk)
+}

@@ -1,0 +1,86 @@
+import { photoPath } from '../../pages/visit/addresses.ts'
+import { nameOf } from '../../pages/visit/sending/kept-visit.ts'
+import { momentInWords } from '../../pages/visit/view/moment.ts'
+import { flush } from './keep.ts'
+import { keptVisit } from './kept.ts'
+import { sendOthers } from './other-visits.ts'
+import { paint, paintKept } from './paint.ts'
+import { sendVisit } from './send.ts'
+import { loadShots, relistShots } from './shots.ts'
+import { tellingOf, type Walk } from './walk.ts'
+
+const AGAIN_MS = 20_000
+
+/** Tries when there is something to send and a reason to think that it may go: signal, a look at the page, some time. */
+export function keepSending(walk: Walk): void {
+  addEventListener('online', () => void send(walk))
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') void comeBack(walk)
+  })
+  setInterval(() => {
+    if (document.visibilityState === 'visible') void send(walk)
+  }, AGAIN_MS)
+}
+
+/** Another tab may have gone on with the visit meanwhile. */
+async function comeBack(walk: Walk): Promise<void> {
+  const kept = await keptVisit(nameOf(walk.visit))
+  if (kept && !walk.dirty && kept.change !== walk.visit.change) {
+    walk.visit = kept
+    walk.form = kept.form
+    paint(walk)
+  }
+  await send(walk)
+}
+
+/** Sends what waits. Nobody waits for it: what it changes shows when it has. */
+export async function send(walk: Walk): Promise<void> {
+  // Whether a form can be read is known by the floors alone.
+  const { floors } = walk
+  if (!floors) return
+  await flush(walk)
+  const before = stateOf(walk)
+  walk.going = 'sending'
+  const round = await sendVisit(nameOf(walk.visit), {
+    telling: tellingOf(walk),
+    readable: ({ form }) => floors.readForm(form).record !== null,
+    onStep: (visit) => {
+      walk.visit = visit
+      // What the service had and this phone had no quarrel with is now in the form.
+      if (!walk.dirty) walk.form = visit.form
+      paintKept(walk)
+    },
+    onPhoto: async (photo, sent) => {
+      if (sent) {
+        const src = photoPath(walk.visit.county, sent, true)
+        walk.sent = [
+          ...walk.sent,
+          { id: sent, component: photo.component, src, taken: momentInWords(photo.takenAt), says: 'sent' },
+        ]
+      }
+      await loadShots(walk)
+      relistShots(walk, componentShown(walk))
+      paintKept(walk)
+    },
+  }).catch(() => 'no-signal' as const)
+  walk.going = round === 'no-signal' ? 'no-signal' : 'idle'
+  await loadShots(walk)
+  if (stateOf(walk) === before) paintKept(walk)
+  else paint(walk)
+  if (round === 'no-signal') return
+  await sendOthers(floors, walk.visit.account, nameOf(walk.visit), () => undefined).catch(() => undefined)
+}
+
+/** The name in the photos' form: whose photos the list shows. */
+export const componentShown = ({ root }: Walk): string | null =>
+  root.querySelector<HTMLInputElement>('[form="photo-form"][name="component"]')?.value || null
+
+/** What a whole page depends on: a form, two copies, on its way, done. */
+const stateOf = ({ visit }: Walk): string =>
+  [
+    visit.other !== null,
+    visit.done !== null,
+    visit.handIn,
+    visit.request?.what === 'hand-in',
+    visit.trouble?.kind ?? '',
+  ].join()

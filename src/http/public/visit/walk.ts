@@ -1,0 +1,71 @@
+import type { RuleBook } from '../../../rules/book.ts'
+import type { VisitFile } from '../../pages/visit/file.ts'
+import { formOf } from '../../pages/visit/form/from-record.ts'
+import type { Faults, ReadForm } from '../../pages/visit/form/read.ts'
+import type { VisitForm } from '../../pages/visit/form/typed.ts'
+import type { LiveStep } from '../../pages/visit/live/live-of.ts'
+import { NOTHING_YET } from '../../pages/visit/live/nothing-yet.ts'
+import { type KeptVisit, nameOf } from '../../pages/visit/sending/kept-visit.ts'
+import type { Telling } from '../../pages/visit/sending/take-answer.ts'
+import { stepsOf } from '../../pages/visit/sheet/steps.ts'
+import type { Going } from '../../pages/visit/view/kept-words.ts'
+import type { PhotoShown } from '../../pages/visit/view/shown.ts'
+import type { KeptPhoto } from './kept.ts'
+
+export type Floors = typeof import('./floors.ts')
+
+/** All that the form on this phone goes by. One of it, changed as things happen. */
+export type Walk = {
+  readonly root: HTMLElement
+  file: VisitFile
+  visit: KeptVisit
+  /** As it stands in the fields, a moment before it is kept. */
+  form: VisitForm
+  dirty: boolean
+  step: string
+  floors: Floors | null
+  book: RuleBook | null
+  going: Going
+  /** Photos on this phone, and those that the service has. */
+  shots: readonly KeptPhoto[]
+  sent: readonly PhotoShown[]
+  /** Fields whose fault may show: somebody has left them, or asked to go on. */
+  readonly touched: Set<string>
+  asks: boolean
+  notice: string | null
+}
+
+export const nameOfWalk = ({ visit }: Walk): string => nameOf(visit)
+
+export const readWalk = ({ floors, form }: Walk): ReadForm =>
+  floors ? floors.readForm(form) : { record: null, entry: null, faults: {} }
+
+/** What the visit comes to as it stands; nothing before the floors and the rules are here. */
+export function reckonWalk({ floors, book, file, visit, form, step }: Walk, read: ReadForm): LiveStep {
+  if (!floors || !book) return { live: NOTHING_YET, differences: [], holds: {} }
+  const given = { ...file.given, book, findings: visit.base?.id ?? 'draft' }
+  return floors.liveOf(file.sheet, form, step, floors.readableRecord(form, read), given)
+}
+
+/** The faults that may show on a step: of the fields somebody has left. Elsewhere all do. */
+export const faultsShown = ({ touched, step }: Walk, faults: Faults): Faults =>
+  Object.fromEntries(
+    Object.entries(faults).flatMap(([at, fields]) => {
+      if (at !== step) return [[at, fields]]
+      const shown = Object.entries(fields).filter(([field]) => touched.has(`${at}/${field}`))
+      return shown.length > 0 ? [[at, Object.fromEntries(shown)]] : []
+    }),
+  )
+
+export const faultySteps = ({ file, form }: Walk, faults: Faults): readonly string[] =>
+  stepsOf(file.sheet, form)
+    .filter(({ name }) => faults[name] !== undefined)
+    .map(({ title }) => title)
+
+export const tellingOf = ({ file, floors }: Walk): Telling => ({
+  told: (record) => formOf(record, file.sheet.parts),
+  tidy: (form) => {
+    const record = floors?.readForm(form).record
+    return record ? formOf(record, file.sheet.parts) : form
+  },
+})
