@@ -15,7 +15,7 @@ import { momentInWords } from '../view/moment.ts'
 import { sentView } from '../view/sent-view.ts'
 import { visitView } from '../view/visit-view.ts'
 import { phoneFiles } from './phone-files.ts'
-import { reckonWith, sheetOf, shownBy } from './show.ts'
+import { reckonWith, sheetOf, shownBy, tidyForm } from './show.ts'
 
 type Showing = {
   readonly step: string
@@ -91,7 +91,7 @@ export async function sendConflict(
   const sheet = sheetOf(actor.county, prepared)
   const body = conflictView({
     sheet,
-    clashes: clashes(mine, theirs, null),
+    clashes: clashes(tidyForm(mine, sheet), theirs, null),
     other: `saved ${momentInWords((prepared.draft?.changedAt ?? new Date(0)).toISOString())}`,
     carried,
     handedIn: false,

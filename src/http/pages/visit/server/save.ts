@@ -1,8 +1,8 @@
 import { ok } from '../../../../base/result.ts'
 import type { OperationContext } from '../../../../operations/context.ts'
 import { amendFindings } from '../../../../operations/findings/amend-findings.ts'
+import { beginVisit } from '../../../../operations/findings/begin-visit.ts'
 import { changeFindings } from '../../../../operations/findings/change-findings.ts'
-import { draftFindings } from '../../../../operations/findings/draft-findings.ts'
 import type { VisitPrepared } from '../../../../operations/findings/prepare-visit.ts'
 import type { Answer } from '../../../../operations/refusal.ts'
 import type { FindingsRecord } from '../../../../records/findings.ts'
@@ -16,7 +16,7 @@ export async function save(
   { parcel, draft }: VisitPrepared,
   record: FindingsRecord,
 ): Promise<Answer<Findings>> {
-  if (!draft) return draftFindings(context, actor, parcel.id, record)
+  if (!draft) return beginVisit(context, actor, parcel.id, record)
   if (same(draft.record, record)) return ok(draft)
   return changeFindings(context, actor, { id: draft.id, version: draft.revision, record })
 }

@@ -20,6 +20,12 @@ export const sheetOf = (county: string, prepared: VisitPrepared): VisitSheet =>
 export const savedForm = ({ draft, input }: VisitPrepared, sheet: VisitSheet): VisitForm =>
   draft ? formOf(draft.record, sheet.parts) : blankForm(sheet, input.asOf)
 
+/** A form as it would come back once saved, so that `03` and 3, or a way left unsaid, are no difference. */
+export function tidyForm(form: VisitForm, sheet: VisitSheet): VisitForm {
+  const { record } = readForm(form)
+  return record ? formOf(record, sheet.parts) : form
+}
+
 export const reckonWith = ({ input, draft }: VisitPrepared, firm: string): ReckonWith => ({
   ...input,
   findings: draft?.id ?? 'draft',

@@ -13,7 +13,7 @@ import type { VisitSheet } from '../sheet/sheet.ts'
 import { neighbours, stepsOf } from '../sheet/steps.ts'
 import { sendConflict, sendVisit } from './page.ts'
 import { amend, save } from './save.ts'
-import { savedForm, sheetOf } from './show.ts'
+import { savedForm, sheetOf, tidyForm } from './show.ts'
 import { type Sent, sentBy } from './typed-by.ts'
 
 /**
@@ -41,11 +41,19 @@ export async function takeStep(
   const sheet = sheetOf(actor.county, prepared)
   const saved = savedForm(prepared, sheet)
   const typed = withStep(saved, sheet, sent.step, sent.typed)
+  if (sent.draft !== null && prepared.draft === null) {
+    return sendVisit(request, reply, prepared, {
+      step: sent.step,
+      form: typed,
+      notice: HANDED_IN,
+      status: 409,
+    })
+  }
   const stale =
     prepared.draft !== null && (sent.draft !== prepared.draft.id || sent.revision !== prepared.draft.revision)
-  if (stale && clashes(typed, saved, null).length > 0)
+  if (stale && clashes(tidyForm(typed, sheet), saved, null).length > 0)
     return weigh(request, reply, prepared, sent, typed, saved)
-  const form = sent.to === 'settle' ? settled(typed, saved, chosenIn(body)) : typed
+  const form = sent.to === 'settle' ? settled(tidyForm(typed, sheet), saved, chosenIn(body)) : typed
   return takeForm(request, reply, prepared, sheet, sent, form)
 }
 
@@ -110,6 +118,8 @@ async function takeForm(
   return go('sent')
 }
 
+const HANDED_IN =
+  'This visit was handed in meanwhile, from somewhere else. What you typed is not saved and still stands here: amend the visit and write it there.'
 const ASKS_TO_REMOVE = 'Take it off the list, with all that was noted of it?'
 
 const body = (request: FastifyRequest): Readonly<Record<string, string>> =>
@@ -140,6 +150,13 @@ async function refused(
   if (refusal.why !== 'stale' && refusal.why !== 'conflict') return answered({ ok: false, error: refusal })
   // Somebody was quicker, between the reading of this request and its writing: look at what there is now.
   const now = answered(await prepareVisit(request.context, request.actor, prepared.parcel.id))
-  const saved = savedForm(now, sheetOf(request.actor.county, now))
+  const sheet = sheetOf(request.actor.county, now)
+  const saved = savedForm(now, sheet)
+  if (!now.draft) return again({}, HANDED_IN)
+  // A button pressed twice: what it meant to save is there.
+  if (clashes(tidyForm(typed, sheet), saved, null).length === 0) {
+    const { next } = neighbours(stepsOf(sheet, saved), sent.step)
+    return reply.redirect(visitPath(request.actor.county, sheet.parcel.number, next ?? 'start'), 303)
+  }
   return weigh(request, reply, now, sent, typed, saved)
 }
