@@ -70,6 +70,7 @@ export async function openPage(
   options: BrowserContextOptions,
 ): Promise<{ readonly page: Page; readonly context: BrowserContext; readonly faults: readonly string[] }> {
   const context = await (await openBrowser()).newContext(options)
+  context.setDefaultTimeout(20_000)
   const page = await context.newPage()
   const faults: string[] = []
   page.on('pageerror', (fault) => faults.push(String(fault)))
@@ -80,11 +81,12 @@ export async function openPage(
   return { page, context, faults }
 }
 
-/** What axe finds against WCAG 2.2 level AA and its own good practice, in words; empty where nothing. */
-export async function accessFaults(page: Page): Promise<readonly string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze()
+const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+
+/** What axe finds against WCAG 2.2 level AA and its own good practice (or only some of its rules), in words. */
+export async function accessFaults(page: Page, only: readonly string[] = []): Promise<readonly string[]> {
+  const axe = new AxeBuilder({ page })
+  const { violations } = await (only.length > 0 ? axe.withRules([...only]) : axe.withTags(LEVELS)).analyze()
   return violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id}: ${target} ${failureSummary}`),
   )

@@ -1,10 +1,15 @@
+import { CORRECTABLE, correctionValue } from '../../../reading/entry/correction.ts'
+import type { EntryIssue } from '../../../reading/entry/issues.ts'
 import type { Typed } from '../parcel/decide-form.ts'
 
 const COUNTS = ['bedrooms', 'compartments', 'count', 'designFlowGpd', 'percRateMpi']
 const WORDS = ['material', 'shape']
 
+type Correction = { readonly permit: unknown; readonly field: unknown; readonly value: unknown }
+type DecisionBody = { readonly action: unknown; readonly reason: string; readonly correction?: Correction }
+
 /** The form as the body that the same operation takes from a program: what was left empty is left out. */
-export function bodyOf(typed: Typed): unknown {
+export function bodyOf(typed: Typed): DecisionBody {
   const text = (name: string) => typed[name]?.trim() || undefined
   const action = text('action')
   const asks = text('asks')
@@ -17,7 +22,7 @@ export function bodyOf(typed: Typed): unknown {
   }
 }
 
-function correctionOf(typed: Typed, text: (name: string) => string | undefined): unknown {
+function correctionOf(typed: Typed, text: (name: string) => string | undefined): Correction {
   const field = text('field')
   const component = text('component')
   return {
@@ -40,10 +45,16 @@ function typedValue(field: string | undefined, value: string): unknown {
   return field !== undefined && WORDS.includes(field) ? value.toLowerCase().replace(/\s+/g, '-') : value
 }
 
+/** A value that can't be read is told together with everything else, not after all else is mended. */
+export function valueFaults({ correction }: DecisionBody): readonly EntryIssue[] {
+  const field = CORRECTABLE.find((it) => it === correction?.field)
+  if (!correction || field === undefined) return []
+  const read = correctionValue(field, correction.value, ['correction', 'value'])
+  return read.ok ? [] : read.error
+}
+
 /** Which field of the form a fault's pointer means, and the fault in words for a person who sees a form. */
-export function faultsOf(
-  issues: readonly { readonly pointer: string; readonly message: string }[],
-): Readonly<Record<string, string>> {
+export function faultsOf(issues: readonly EntryIssue[]): Readonly<Record<string, string>> {
   const faults: Record<string, string> = {}
   for (const { pointer, message } of issues) {
     const field = FIELDS[pointer] ?? (pointer.startsWith('/correction/value') ? 'value' : 'form')

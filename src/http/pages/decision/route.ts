@@ -12,7 +12,7 @@ import { problem } from '../../problem.ts'
 import { differenceAnchor, parcelPath } from '../layout/addresses.ts'
 import type { Faults, Typed } from '../parcel/decide-form.ts'
 import { showFile } from '../parcel/show-file.ts'
-import { bodyOf, faultsOf } from './read-form.ts'
+import { bodyOf, faultsOf, valueFaults } from './read-form.ts'
 
 const params = z.object({ county: z.string(), id: z.guid('is not an id') })
 
@@ -26,8 +26,12 @@ export const decision: FastifyPluginAsyncZod = async (app) => {
       const typed = typedBy(request.body)
       const version = Number(typed.version)
       if (!Number.isInteger(version)) throw problem('version-needed')
-      const parsed = decisionBody.safeParse(bodyOf(typed))
-      if (!parsed.success) return again(request, reply, typed, 422, faultsOf(entryIssues(parsed.error)))
+      const body = bodyOf(typed)
+      const parsed = decisionBody.safeParse(body)
+      if (!parsed.success) {
+        const issues = [...entryIssues(parsed.error), ...valueFaults(body)]
+        return again(request, reply, typed, 422, faultsOf(issues))
+      }
       const { action, reason, asks = null, correction = null, supersedes = null } = parsed.data
       const asked: DecisionAsked = {
         discrepancy: at.id,

@@ -8,7 +8,7 @@ export const glanceView = (county: string, tables: readonly CountTable[], at: Da
   html`<h1>${county} at a glance</h1><p class="soft">Counted on ${day(dayOf(at))}. A parcel’s status is the one last derived.</p>${tables.map(table)}`
 
 const table = ({ title, first, columns, rows, bars: drawn }: CountTable): Html =>
-  html`<section class="abreast"><div class="scroll" tabindex="0" role="region" aria-label="${title}, table"><table><caption>${title}</caption><thead><tr><th scope="col">${first}</th>${columns.map((name) => html`<th scope="col" class="figure">${name}</th>`)}</tr></thead><tbody>${
+  html`<section class="abreast"><div class="scroll" tabindex="0" role="group" aria-label="${title}, table"><table><caption>${title}</caption><thead><tr><th scope="col">${first}</th>${columns.map((name) => html`<th scope="col" class="figure">${name}</th>`)}</tr></thead><tbody>${
     rows.length === 0
       ? html`<tr><td colspan="${columns.length + 1}">None.</td></tr>`
       : rows.map(

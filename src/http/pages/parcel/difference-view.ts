@@ -15,9 +15,9 @@ const STANDING_WORDS: { readonly [S in Difference['standing']]: string } = {
 
 /** A difference under its line: what it means, who has to act, what was decided; `form` for whoever may decide. */
 export const difference = (it: Difference, form: Html | null): Html =>
-  html`<section class="difference ${it.severity} ${it.standing}" id="${differenceAnchor(it.id)}" aria-label="${headed(it.kind)}, ${it.about}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b> <span class="soft">${STANDING_WORDS[it.standing]}, since ${dayAt(it.raisedAt)}</span></p><p>${prose(it.says)}</p>${
+  html`<div class="difference ${it.severity} ${it.standing}" id="${differenceAnchor(it.id)}" role="group" aria-label="${headed(it.kind)}, ${it.about}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b> <span class="soft">${STANDING_WORDS[it.standing]}, since ${dayAt(it.raisedAt)}</span></p><p>${prose(it.says)}</p>${
     it.decision ? decided(it.decision) : next(it.next)
-  }${it.earlier.length > 0 && html`<details class="earlier"><summary>Earlier decisions (${it.earlier.length})</summary>${it.earlier.map(decided)}</details>`}${form}</section>`
+  }${it.earlier.length > 0 && html`<details class="earlier"><summary>Earlier decisions (${it.earlier.length})</summary>${it.earlier.map(decided)}</details>`}${form}</div>`
 
 const next = ({ who, what }: Difference['next']): Html | null =>
   who === 'nobody' ? null : html`<p class="next"><b>Next:</b> ${WHO[who]} to ${what}.</p>`

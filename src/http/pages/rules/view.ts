@@ -30,6 +30,6 @@ const parameter = ({ name, meaning, governedBy, entries }: ParameterShown): Html
   html`<section class="part"><h2>${capital(name)}</h2><p>${capital(meaning)}. <span class="soft">${capital(governedBy)}.</span></p>${entries.map(entry)}</section>`
 
 const entry = ({ during, value, note, citations: cited, verified, contradictions }: EntryShown): Html =>
-  html`<section class="entry"><h3>${capital(during)} <span class="cited ${verified}">${VERIFIED_WORDS[verified]}</span></h3><div class="scroll" tabindex="0" role="region" aria-label="Value, ${during}">${ruleValue(value)}</div>${note && html`<p>${note}</p>`}${citations(cited)}${contradictions.map(
+  html`<section class="entry"><h3>${capital(during)} <span class="cited ${verified}">${VERIFIED_WORDS[verified]}</span></h3><div class="scroll" tabindex="0" role="group" aria-label="Value, ${during}">${ruleValue(value)}</div>${note && html`<p>${note}</p>`}${citations(cited)}${contradictions.map(
     (it) => html`<p><b>Contradicted:</b> ${it.says} ${it.citations.map(citation)}</p>`,
   )}</section>`

@@ -30,7 +30,7 @@ const verdictProof = (
   sources: Sources,
 ): Html =>
   html`<p><b>${question}</b> How sure: ${certainty}.</p>${exhibitList(exhibits.filter(distinct), sources)}${steps(working)}${
-    cited.length > 0 && html`<h5>Rules</h5>${citations(cited)}`
+    cited.length > 0 && html`<h4>Rules</h4>${citations(cited)}`
   }${wouldSettle && html`<p class="settle"><b>What would settle it:</b> ${wouldSettle.what} (${wouldSettle.why}).</p>`}`
 
 const exhibitList = (exhibits: readonly Exhibit[], sources: Sources): Html | null =>
