@@ -15,12 +15,12 @@ export type LivedCounty = TestApp & {
   readonly tokens: { readonly [W in Who]: string }
 }
 
-/** The day after the stories end, so that nothing in them is out of date by itself. */
-export const TODAY = new Date('2026-10-01T15:00:00Z')
-
-/** The service with the demonstration county lived through in it, listening. The firm is Lakeside Site Inspection. */
+/**
+ * The service with the demonstration county lived through in it up to today, listening. The firm is Lakeside Site
+ * Inspection.
+ */
 export async function livedCounty(): Promise<LivedCounty> {
-  const made = await testApp({ clock: () => TODAY, settings: { ANSWERS: 'fast' } })
+  const made = await testApp({ settings: { ANSWERS: 'fast' } })
   const { services, app } = made
   const cast = await enrolCast(services.database)
   await loadStories(services, cast, readStories())

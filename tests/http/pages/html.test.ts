@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { flag, html, markup } from '../../../src/http/pages/html.ts'
+import { flag, html, markup, type Slot } from '../../../src/http/pages/html.ts'
 
 describe('a slot', () => {
   test('writes text so that no sign of it is read as markup', () => {
@@ -10,7 +10,7 @@ describe('a slot', () => {
   })
 
   test('takes markup as it is, lists of both, and nothing for null and false', () => {
-    const parts = ['a<', html`<i>${'b<'}</i>`, null, false, undefined, 0, [markup('<hr>')]]
+    const parts: readonly Slot[] = ['a<', html`<i>${'b<'}</i>`, null, false, undefined, 0, [markup('<hr>')]]
     expect(html`[${parts}]`.text).toBe('[a&lt;<i>b&lt;</i>0<hr>]')
   })
 

@@ -1,0 +1,240 @@
+import type { BrowserContextOptions, Page } from 'playwright-core'
+import { beforeAll, expect, test, vi } from 'vitest'
+import { must } from '../../../src/base/result.ts'
+import { setPassword } from '../../../src/operations/access/set-password.ts'
+import { accessFaults, DESK, inBrowser, openPage, overflow, PHONE } from '../../support/browser.ts'
+import { livedCounty, type Who } from '../../support/lived-county.ts'
+
+// Other work may share the machine, and axe looks at every element of long pages.
+vi.setConfig({ testTimeout: 120_000 })
+
+const { origin, tokens, cast, services } = await livedCounty()
+const here = `${origin}/counties/quillback`
+
+const as = (who: Who | 'nobody', options: BrowserContextOptions = {}) =>
+  openPage({
+    ...options,
+    ...(who === 'nobody' ? {} : { extraHTTPHeaders: { authorization: `Bearer ${tokens[who]}` } }),
+  })
+
+/** Opens everything that opens, so that what is folded away is looked at too. */
+const unfold = (page: Page) =>
+  page.evaluate('document.querySelectorAll("details").forEach((it) => { it.open = true })')
+
+const PAGES: readonly (readonly [string, Who | 'nobody', string])[] = [
+  ['sign-in', 'nobody', `${origin}/sign-in`],
+  ['the search', 'agent', `${here}/search`],
+  ['a list of parcels', 'agent', `${here}/search?q=heron`],
+  ['nothing found', 'agent', `${here}/search?q=99%20Nowhere`],
+  ['a status', 'agent', `${here}/parcels/07-0441-0003`],
+  ['a parcel’s file', 'reviewer', `${here}/parcels/07-0446-0027`],
+  ['a file with a decision whose ground moved', 'reviewer', `${here}/parcels/07-0458-0037`],
+  ['a firm’s view of a file', 'firm', `${here}/parcels/07-0441-0003`],
+  ['the queue', 'reviewer', `${here}/queue`],
+  ['the county at a glance', 'reviewer', `${here}/glance`],
+  ['the rules', 'reviewer', `${here}/rules`],
+  ['a pack of rules', 'reviewer', `${here}/rules/quillback/code`],
+  ['the visits', 'firm', `${here}/visits`],
+  ['a visit brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
+  ['an address that is not there', 'nobody', `${origin}/nowhere`],
+]
+
+inBrowser('every page', () => {
+  test.each(PAGES)(
+    '%s: nothing for axe to find, nothing too wide, nothing refused, nothing lost',
+    async (_, who, url) => {
+      const { page, context, faults } = await as(who, { viewport: PHONE })
+      await page.goto(url)
+      await unfold(page)
+      expect(await accessFaults(page), 'on a phone').toEqual([])
+      expect(await overflow(page), 'on a phone').toBeLessThanOrEqual(0)
+      await page.setViewportSize(DESK)
+      expect(await accessFaults(page), 'at a desk').toEqual([])
+      expect(await overflow(page), 'at a desk').toBeLessThanOrEqual(0)
+      await page.emulateMedia({ colorScheme: 'dark' })
+      expect(await accessFaults(page, ['color-contrast']), 'in the dark').toEqual([])
+      for (const [enlarged, width] of ENLARGED) {
+        await page.setViewportSize({ width, height: 500 })
+        expect(await overflow(page), enlarged).toBeLessThanOrEqual(0)
+        expect(await lost(page), enlarged).toEqual([])
+      }
+      expect(faults).toEqual([])
+      await context.close()
+    },
+  )
+})
+
+/** A desk's 1,280 pixels at 200 % and at 400 % (WCAG 2.2, 1.4.4 and 1.4.10). */
+const ENLARGED = [
+  ['200 %', 640],
+  ['400 %', 320],
+] as const
+
+/** What stands outside the window, but for drawings and tables, which may scroll by themselves. */
+const lost = (page: Page) =>
+  page.evaluate<
+    readonly string[]
+  >(`[...document.querySelectorAll('main :is(p, li, h1, h2, h3, button, input)')]
+    .filter((it) => { const box = it.getBoundingClientRect(); return box.width > 0 && (box.left < -1 || box.right > innerWidth + 1) && !it.closest('.drawing, .scroll') })
+    .map((it) => it.outerHTML.slice(0, 80))`)
+
+inBrowser('a reviewer', () => {
+  const name = 'records.desk'
+  const password = 'a long and quiet river'
+  beforeAll(async () => {
+    const { account } = cast.reviewer
+    must(await setPassword(services.database, { account, name, password }))
+  })
+
+  test('with the keyboard alone signs in, finds the worst in the queue, opens its proof and decides it', async () => {
+    const { page, context, faults } = await as('nobody', { viewport: DESK })
+    const focused = () => page.evaluate<string>('document.activeElement.textContent')
+    const tabTo = async (text: RegExp) => {
+      for (let presses = 0; presses < 80; presses++) {
+        await page.keyboard.press('Tab')
+        if (text.test(await focused())) return
+      }
+      throw new Error(`no press of Tab came to ${text}`)
+    }
+    await page.goto(`${here}/queue?severity=action`)
+    await page.locator('#name:focus').waitFor()
+    await page.keyboard.type(name)
+    await page.keyboard.press('Tab')
+    await page.keyboard.type(password)
+    await page.keyboard.press('Enter')
+    await page.waitForURL(`${here}/queue?severity=action`)
+
+    await tabTo(/^Condition poor/)
+    const first = await focused()
+    await page.keyboard.press('j')
+    const second = await focused()
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('k')
+    expect(await focused()).toBe(second)
+    expect(second).not.toBe(first)
+    await page.keyboard.press('ArrowUp')
+    expect(await focused()).toBe(first)
+    await page.keyboard.press('k')
+    expect(await focused()).toBe(first)
+
+    await page.keyboard.press('j')
+    await page.keyboard.press('Enter')
+    await page.waitForURL(/parcels\/.+#d-/)
+    const target = page.locator('.difference:target')
+    await target.waitFor()
+    expect(await target.getAttribute('class')).toContain('action')
+
+    // From the place the address names, the next stop is the decision about it.
+    await tabTo(/^Decide$/)
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('ArrowDown')
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Tab')
+    await page.keyboard.type('The cover must be secured this week.')
+    await page.keyboard.press('Tab')
+    await page.keyboard.press('Enter')
+    await page.waitForURL(/done=/)
+    expect(await page.locator('.difference:target .decision').innerText()).toContain(
+      'The cover must be secured this week.',
+    )
+    expect(await page.locator('[role=status]').innerText()).toContain('Decided')
+    expect(faults).toEqual([])
+    await context.close()
+  })
+
+  test('without JavaScript filters the queue, opens a parcel, is told what to mend, and corrects the record', async () => {
+    const { page, context } = await as('reviewer', { viewport: DESK, javaScriptEnabled: false })
+    await page.goto(`${here}/queue`)
+    await page.selectOption('#f-kind', 'capacity-below-record')
+    await page.click('.filters button')
+    expect(page.url()).toContain('kind=capacity-below-record')
+    await page.locator('.queue a.go').first().click()
+    const difference = page.locator('.difference:target')
+    await difference.locator('.decide > summary').click()
+    expect(await difference.locator('[name=value]').isVisible()).toBe(false)
+    await difference.locator('[value=correct-record]').check()
+    expect(await difference.locator('[name=value]').isVisible()).toBe(true)
+    await difference.locator('[name=value]').fill('seven fifty')
+    await difference.locator('[name=reason]').fill('The card reads 750.')
+    await difference.locator('form button').click()
+
+    const again = page.locator('.difference', { has: page.locator('[aria-invalid]') })
+    expect(await again.locator('.fault').first().innerText()).toMatch(/seven fifty|gal/)
+    expect(await again.locator('[name=value]').inputValue()).toBe('seven fifty')
+    expect(await again.locator('[name=reason]').inputValue()).toBe('The card reads 750.')
+    expect(await accessFaultsWithoutScripts(page.url(), await page.content())).toEqual([])
+    await again.locator('[name=value]').fill('750 gal')
+    await again.locator('form button').click()
+    expect(page.url()).toContain('done=')
+    expect(await page.locator('.history').innerText()).toContain('capacity set to 750 gal')
+    await context.close()
+  })
+
+  test('takes a line of the comparison to what it rests on, and back to how it stood before', async () => {
+    const { page, context } = await as('reviewer', { viewport: PHONE })
+    await page.goto(`${here}/parcels/07-0446-0027`)
+    const tank = page.locator('.part', { has: page.locator('h3', { hasText: /^Tank$/ }) })
+    const line = tank.locator('details.line', { has: page.locator('.what', { hasText: /^ties$/ }) })
+    await line.locator('summary').click()
+    const proof = await line.locator('.proof').innerText()
+    expect(proof).toContain('Is it where the ties put it?')
+    expect(proof).toContain('permit 80-66')
+    expect(proof).toContain('d = √(Δx² + Δy²)')
+    await page.locator('.history a', { hasText: 'as it was then' }).first().click()
+    expect(await page.locator('[role=note]').innerText()).toContain('This is how it was compared')
+    await unfold(page)
+    expect(await accessFaults(page)).toEqual([])
+    await context.close()
+  })
+})
+
+inBrowser('an agent', () => {
+  test('finds a parcel by a misspelt address in one step, reads what is outstanding, and gets the letter', async () => {
+    const { page, context } = await as('agent', { viewport: PHONE })
+    await page.goto(`${here}/search`)
+    await page.fill('#q', '58 Sedg Pond Rd')
+    await page.keyboard.press('Enter')
+    await page.waitForURL(/parcels\/07-0441-0003/)
+    expect(await page.locator('.word').innerText()).toBe('Action needed')
+    expect(await page.locator('.outstanding').innerText()).toMatch(
+      /outlet baffle.*\n+Who has to act: the owner/s,
+    )
+    const letter = page.waitForResponse((answer) => answer.status() === 303, { timeout: 60_000 })
+    await page.locator('button', { hasText: 'Status letter' }).click({ noWaitAfter: true })
+    expect((await letter).headers().location).toMatch(/^\/v1\/letters\/.+\.pdf$/)
+    await page.goto(`${here}/parcels/07-0441-0003`)
+    expect(await page.locator('.papers').innerText()).toMatch(/Status letter .+: Action needed\. Check/)
+    await context.close()
+  })
+})
+
+inBrowser('a firm', () => {
+  test('comes from its visits to a brief that prints with its cautions and without the frame', async () => {
+    const { page, context } = await as('firm', { viewport: PHONE })
+    await page.goto(`${here}/visits`)
+    await page
+      .locator('a', { hasText: /^Brief$/ })
+      .first()
+      .click()
+    await page.waitForURL(/brief$/)
+    expect(await page.locator('.cautions').innerText()).toContain('Never enter a tank')
+    await page.emulateMedia({ media: 'print' })
+    expect(await page.locator('.search').isVisible()).toBe(false)
+    expect(await page.locator('.cautions').isVisible()).toBe(true)
+    expect(await page.locator('.plan').isVisible()).toBe(true)
+    await context.close()
+  })
+})
+
+/** axe runs as a script: a page that was sent to a browser without them is looked at in one with them. */
+async function accessFaultsWithoutScripts(url: string, content: string): Promise<readonly string[]> {
+  const { page, context } = await as('reviewer', { viewport: DESK })
+  await page.route(url, (route) => route.fulfill({ body: content, contentType: 'text/html' }))
+  await page.goto(url)
+  const faults = await accessFaults(page)
+  await context.close()
+  return faults
+}
