@@ -4,7 +4,8 @@ import { answersIn, withAdded, withStep } from '../../pages/visit/form/with-step
 import { changed, nameOf } from '../../pages/visit/sending/kept-visit.ts'
 import { settle } from '../../pages/visit/sending/meet.ts'
 import { neighbours, stepsOf } from '../../pages/visit/sheet/steps.ts'
-import { flush, keepSoon } from './keep.ts'
+import { afterPress } from './after-press.ts'
+import { edited, flush, keepSoon } from './keep.ts'
 import { changeVisit } from './kept.ts'
 import { locate } from './locate.ts'
 import { paint, paintLive } from './paint.ts'
@@ -68,7 +69,7 @@ function left(walk: Walk, target: HTMLElement): void {
     walk.touched.delete(`${walk.step}/searchedBy`)
   if (walk.touched.has(`${walk.step}/${field}`)) return
   walk.touched.add(`${walk.step}/${field}`)
-  paintLive(walk)
+  afterPress(() => paintLive(walk))
 }
 
 export async function go(walk: Walk, step: string, push = true): Promise<void> {
@@ -96,7 +97,7 @@ async function act(walk: Walk, form: HTMLFormElement, to: string): Promise<void>
       return paint(walk)
     case 'remove-sure':
       walk.form = withoutPart(walk.form, walk.step)
-      walk.dirty = true
+      edited(walk)
       return go(walk, 'more')
     case 'unhand':
       return unhand(walk)
@@ -113,10 +114,11 @@ async function act(walk: Walk, form: HTMLFormElement, to: string): Promise<void>
 /** The first press shows what is wrong here; the second goes on, for the visit is kept whatever it says. */
 function mayGoOn(walk: Walk): boolean {
   const faults = readWalk(walk).faults[walk.step] ?? {}
-  const hidden = Object.keys(faults).filter((field) => !walk.touched.has(`${walk.step}/${field}`))
+  const warning = `${walk.step} ${JSON.stringify(faults)}`
+  if (Object.keys(faults).length === 0 || walk.warned === warning) return true
+  walk.warned = warning
   for (const field of Object.keys(faults)) walk.touched.add(`${walk.step}/${field}`)
   paintLive(walk)
-  if (hidden.length === 0) return true
   const slot = walk.root.querySelector<HTMLElement>('p.fault:not([hidden])')
   const field = slot?.parentElement?.querySelector<HTMLElement>(
     'input:not([type="hidden"]), select, textarea',
@@ -138,7 +140,7 @@ function add(walk: Walk, form: HTMLFormElement): Promise<void> | void {
     return paint(walk)
   }
   walk.form = added.form
-  walk.dirty = true
+  edited(walk)
   return go(walk, added.step)
 }
 

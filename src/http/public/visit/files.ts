@@ -34,8 +34,11 @@ export const keptFile = async (address: string): Promise<VisitFile | null> => {
 export const fetchRules = async (address: string): Promise<VisitRules> =>
   JSON.parse((await keptText(address)) ?? (await textOf(address))) as VisitRules
 
-/** Puts by all that this visit needs without a network: its pages, its file and rules, and what the page itself loaded. */
-export async function putBy(addresses: readonly string[]): Promise<void> {
+/**
+ * Puts by all that this visit needs without a network: its pages, its file and rules, what the page itself loaded, and
+ * what the list of visits will.
+ */
+export async function putBy(addresses: readonly string[], further: readonly string[] = []): Promise<void> {
   const [pages, assets] = await Promise.all([caches.open(PAGES), caches.open(ASSETS)])
   const loaded = performance
     .getEntriesByType('resource')
@@ -44,7 +47,9 @@ export async function putBy(addresses: readonly string[]): Promise<void> {
     .map(({ pathname }) => pathname)
   await Promise.all([
     ...addresses.map((address) => put(pages, address)),
-    ...[...new Set(loaded)].map(async (address) => (await assets.match(address)) ?? put(assets, address)),
+    ...[...new Set([...loaded, ...further])].map(
+      async (address) => (await assets.match(address)) ?? put(assets, address),
+    ),
   ])
 }
 

@@ -9,17 +9,24 @@ let timer: ReturnType<typeof setTimeout> | undefined
 
 /** Keeps on this phone what stands in the fields, in a moment. */
 export function keepSoon(walk: Walk, then: () => void): void {
-  walk.dirty = true
+  edited(walk)
   clearTimeout(timer)
   timer = setTimeout(() => void flush(walk).then(then), SOON_MS)
 }
 
-/** Keeps it now. */
+/** The form in the hand is ahead of what is kept, and nothing that is kept may take its place. */
+export function edited(walk: Walk): void {
+  walk.edits += 1
+  walk.dirty = true
+}
+
+/** Keeps it now. It counts as kept once it is, and only if nothing was typed meanwhile. */
 export async function flush(walk: Walk): Promise<void> {
   if (!walk.dirty) return
   clearTimeout(timer)
-  const { form } = walk
-  walk.dirty = false
+  const { form, edits } = walk
   const kept = await changeVisit(nameOf(walk.visit), (it) => changed(it, form, new Date().toISOString()))
-  if (kept) walk.visit = kept
+  if (!kept) return
+  walk.visit = kept
+  if (walk.edits === edits) walk.dirty = false
 }

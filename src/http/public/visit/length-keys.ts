@@ -1,3 +1,5 @@
+import { afterPress } from './after-press.ts'
+
 /**
  * Keys for feet, inches and halves under a length, where fingers type: with them a length is typed on the large
  * figures of the number pad. `abc` brings the letters back, for metres or "about 8 ft".
@@ -36,9 +38,13 @@ export function offerLengthKeys(root: HTMLElement): void {
     if (!input) return
     if (input !== field && input.inputMode !== 'text') input.inputMode = 'decimal'
     field = input
-    input.closest('.pair')?.after(bar)
+    afterPress(place)
   })
-  root.addEventListener('focusout', ({ relatedTarget }) => {
-    if (!(relatedTarget instanceof HTMLElement && relatedTarget.matches('input.length'))) bar.remove()
-  })
+  root.addEventListener('focusout', () => afterPress(place))
+
+  /** Under the field that has the focus by now, or nowhere. */
+  function place(): void {
+    if (field && document.activeElement === field) field.closest('.pair')?.after(bar)
+    else bar.remove()
+  }
 }

@@ -15,12 +15,12 @@ if (place && account && isSecureContext && 'indexedDB' in window && 'locks' in n
 async function begin(list: HTMLElement, whose: string): Promise<void> {
   void navigator.serviceWorker?.register('/visit-worker.js', { scope: '/counties/' }).catch(() => undefined)
   void putBy([location.pathname]).catch(() => undefined)
-  await show(list, whose, 'idle')
-  await send(list, whose)
   addEventListener('online', () => void send(list, whose))
   setInterval(() => {
     if (document.visibilityState === 'visible') void send(list, whose)
   }, AGAIN_MS)
+  await show(list, whose, 'idle')
+  await send(list, whose)
 }
 
 async function send(list: HTMLElement, whose: string): Promise<void> {

@@ -57,6 +57,7 @@ async function walkWith(place: HTMLElement, file: VisitFile): Promise<Walk> {
     visit,
     form: visit.form,
     dirty: false,
+    edits: 0,
     step: stepInAddress(),
     floors: null,
     book: null,
@@ -64,6 +65,7 @@ async function walkWith(place: HTMLElement, file: VisitFile): Promise<Walk> {
     shots: [],
     sent: file.photos,
     touched: new Set(),
+    warned: '',
     asks: false,
     notice: null,
   }
@@ -96,8 +98,13 @@ async function bringFloors(walk: Walk): Promise<void> {
   const [floors, rules] = await Promise.allSettled([import('./floors.ts'), fetchRules(walk.file.rules)])
   if (floors.status === 'fulfilled') walk.floors = floors.value
   if (rules.status === 'fulfilled') walk.book = bookOf(rules.value)
+  walk.root.classList.toggle('reckons', walk.floors !== null && walk.book !== null)
   paintLive(walk)
 }
+
+/** Kept things come back as copies: it is what they say that counts. */
+const saysElse = (a: KeptVisit, b: KeptVisit): boolean =>
+  JSON.stringify([a.form, a.other]) !== JSON.stringify([b.form, b.other])
 
 /** Meets what the service has now, puts by what a day without signal needs, and sends what waits. */
 async function bringFresh(walk: Walk, fileAddress: string, wasKept: boolean): Promise<void> {
@@ -105,23 +112,29 @@ async function bringFresh(walk: Walk, fileAddress: string, wasKept: boolean): Pr
   const { county, parcel } = walk.file.sheet
   if (fresh && fresh.account === walk.file.account) {
     const rulesMoved = fresh.rules !== walk.file.rules
+    const isNews =
+      JSON.stringify([fresh.sheet, fresh.photos]) !== JSON.stringify([walk.file.sheet, walk.file.photos])
     walk.file = fresh
     walk.sent = fresh.photos
     if (rulesMoved) walk.book = bookOf(await fetchRules(fresh.rules).catch(() => fetchRules(walk.file.rules)))
     const met = await changeVisit(nameOf(walk.visit), (it) => meet(it, fresh, tellingOf(walk)))
     if (met && !walk.dirty) {
-      const isMoved = met.form !== walk.visit.form || met.other !== walk.visit.other
+      const isMoved = saysElse(met, walk.visit)
       walk.visit = met
       walk.form = met.form
-      if (isMoved || wasKept) paint(walk)
+      if (isMoved || isNews) paint(walk)
     }
-    await putBy([
-      visitPath(county, parcel.number),
-      fileAddress,
-      fresh.rules,
-      briefPath(county, parcel.number),
-      visitsPath(county),
-    ]).catch(() => undefined)
+    const list = walk.root.dataset.list
+    await putBy(
+      [
+        visitPath(county, parcel.number),
+        fileAddress,
+        fresh.rules,
+        briefPath(county, parcel.number),
+        visitsPath(county),
+      ],
+      list ? [list] : [],
+    ).catch(() => undefined)
   }
   await send(walk)
 }

@@ -86,7 +86,12 @@ function shownOf(walk: Walk): VisitShown {
 }
 
 const keptNow = (walk: Walk): string =>
-  keptWords(walk.visit, walk.going, faultySteps(walk, readWalk(walk).faults), walk.shots.length)
+  keptWords(
+    walk.visit,
+    navigator.onLine ? walk.going : 'no-signal',
+    faultySteps(walk, readWalk(walk).faults),
+    walk.shots.length,
+  )
 
 /** What changes while somebody types: faults, numbers, where it is kept. The fields themselves are left alone. */
 export function paintLive(walk: Walk): void {
@@ -103,7 +108,7 @@ export function paintLive(walk: Walk): void {
       ? (differencesView(differences)?.text ?? '<p class="soft">Nothing, as far as it can be told.</p>')
       : liveView(live, recorded, ...(part?.is === 'part' ? [] : [SYSTEM_LEAD])).text
   put(root.querySelector('#live'), says)
-  put(root.querySelector('#sum'), sumView(live)?.text ?? '')
+  put(root.querySelector('#sum'), sumView(step === 'review' ? { ...live, differences } : live)?.text ?? '')
   paintFaults(root, step, faultsShown(walk, read.faults)[step] ?? {})
 }
 

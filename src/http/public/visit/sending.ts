@@ -45,9 +45,7 @@ export async function send(walk: Walk): Promise<void> {
     telling: tellingOf(walk),
     readable: ({ form }) => floors.readForm(form).record !== null,
     onStep: (visit) => {
-      walk.visit = visit
-      // What the service had and this phone had no quarrel with is now in the form.
-      if (!walk.dirty) walk.form = visit.form
+      if (visit.change >= walk.visit.change) walk.visit = visit
       paintKept(walk)
     },
     onPhoto: async (photo, sent) => {
@@ -65,10 +63,22 @@ export async function send(walk: Walk): Promise<void> {
   }).catch(() => 'no-signal' as const)
   walk.going = round === 'no-signal' ? 'no-signal' : 'idle'
   await loadShots(walk)
+  await takeOver(walk)
   if (stateOf(walk) === before) paintKept(walk)
   else paint(walk)
   if (round === 'no-signal') return
   await sendOthers(floors, walk.visit.account, nameOf(walk.visit), () => undefined).catch(() => undefined)
+}
+
+/** The service had another copy, and this phone nothing of its own to hold against it: what is kept is that copy now. */
+async function takeOver(walk: Walk): Promise<void> {
+  const kept = await keptVisit(nameOf(walk.visit))
+  if (!kept || walk.dirty || kept.change !== walk.visit.change) return
+  const isElse = JSON.stringify(kept.form) !== JSON.stringify(walk.form)
+  walk.visit = kept
+  if (!isElse) return
+  walk.form = kept.form
+  paint(walk)
 }
 
 /** The name in the photos' form: whose photos the list shows. */

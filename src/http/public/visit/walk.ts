@@ -22,6 +22,8 @@ export type Walk = {
   /** As it stands in the fields, a moment before it is kept. */
   form: VisitForm
   dirty: boolean
+  /** Counts what was typed, so that a slow write does not pass for the newest. */
+  edits: number
   step: string
   floors: Floors | null
   book: RuleBook | null
@@ -31,6 +33,8 @@ export type Walk = {
   sent: readonly PhotoShown[]
   /** Fields whose fault may show: somebody has left them, or asked to go on. */
   readonly touched: Set<string>
+  /** The faults that somebody was stopped for and may go on with. */
+  warned: string
   asks: boolean
   notice: string | null
 }

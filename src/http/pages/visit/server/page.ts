@@ -104,6 +104,6 @@ export async function sendConflict(
 
 /** The sheet of the form and, where the phone’s part could be made, its module: neither holds the page up. */
 async function framed({ county, parcel }: VisitSheet, account: string, body: Html): Promise<Html> {
-  const { sheet, module } = await phoneFiles()
-  return html`<link rel="stylesheet" href="${sheet}">${module && html`<script type="module" src="${module}"></script>`}<div id="visit" data-file="${visitFilePath(county, parcel.number)}" data-account="${account}">${body}</div>`
+  const { sheet, module, listModule } = await phoneFiles()
+  return html`<link rel="stylesheet" href="${sheet}">${module && html`<script type="module" src="${module}"></script>`}<div id="visit" data-file="${visitFilePath(county, parcel.number)}" data-account="${account}" data-list="${listModule ?? ''}">${body}</div>`
 }

@@ -41,11 +41,11 @@ type Bar = { readonly back: boolean; readonly next: string }
  * reach of the thumb.
  */
 export const stepForm = (
-  { sheet, step, draft, live }: VisitShown,
+  { sheet, step, draft, live, differences }: VisitShown,
   content: Html,
   { back, next }: Bar,
 ): Html =>
   html`<form class="step" method="post" action="${visitPath(sheet.county, sheet.parcel.number)}" novalidate data-step="${step}"><button class="vh" name="to" value="next" tabindex="-1" aria-hidden="true">${next}</button><input type="hidden" name="step" value="${step}">${
     draft &&
     html`<input type="hidden" name="draft" value="${draft.id}"><input type="hidden" name="revision" value="${draft.revision}">`
-  }${content}<div class="bar">${back && html`<button class="quiet" name="to" value="back">Back</button>`}<a class="sum" id="sum" href="#live-title">${live && sumView(live)}</a><button name="to" value="next">${next}</button></div></form>`
+  }${content}<div class="bar">${back && html`<button class="quiet" name="to" value="back">Back</button>`}<a class="sum" id="sum" href="#live-title">${live && sumView(step === 'review' ? { ...live, differences } : live)}</a><button name="to" value="next">${next}</button></div></form>`

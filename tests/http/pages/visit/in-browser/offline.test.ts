@@ -1,0 +1,249 @@
+import type { Page } from 'playwright-core'
+import { expect, test, vi } from 'vitest'
+import { inBrowser, scratchFolder } from '../../../../support/browser.ts'
+import { openKept } from '../../../../support/kept-browser.ts'
+import type { Fate } from '../../../../support/lossy-proxy.ts'
+import { pictureWith } from '../../../../support/pictures.ts'
+import { HAND, phoneAt, ready, signInAt, title, visitService } from '../../../../support/visit-service.ts'
+
+vi.setConfig({ testTimeout: 240_000 })
+
+const { parcel, findingsOf, photosOf, proxy } = await visitService()
+
+const press = (page: Page, words: string | RegExp) =>
+  page.locator('.big label, .tick').filter({ hasText: words, visible: true }).first().tap()
+const next = (page: Page) => page.locator('.bar button[value="next"]').tap()
+const kept = (page: Page) => page.locator('#kept').innerText()
+const goTo = async (page: Page, step: string) => {
+  await page.locator('.walk summary').tap()
+  await page.locator('.walk a').filter({ hasText: step }).first().tap()
+  await expect.poll(() => title(page)).toBe(step)
+}
+/** What the worker and the page put by: the form opens without a network once all of it is there. */
+const putBy = (page: Page) =>
+  expect
+    .poll(
+      () =>
+        page.evaluate<number>(`(async () => {
+          const names = await caches.keys()
+          const all = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => new URL(url).pathname)))
+          const has = (part) => all.flat().some((path) => path.includes(part))
+          return ['/visit', '/file.json', '/visit-rules/', '/main.', '/floors.', '/sheet.', '/brief'].filter(has).length
+        })()`),
+      { timeout: 30_000 },
+    )
+    .toBe(7)
+const controlled = (page: Page) =>
+  expect
+    .poll(() => page.evaluate<boolean>('navigator.serviceWorker.controller !== null'), { timeout: 20_000 })
+    .toBe(true)
+
+inBrowser('without signal', () => {
+  test('opened at the office, filled and photographed in the yard, the browser closed; opened again, all is there; sent once', async () => {
+    const { number, at } = await parcel()
+    const folder = await scratchFolder()
+    const morning = await openKept(folder, HAND)
+    const page = await morning.newPage()
+    await signInAt(page, at)
+    await ready(page)
+    await putBy(page)
+    await controlled(page)
+
+    await morning.setOffline(true)
+    await page.reload()
+    await ready(page)
+    await page.locator('#f-bedroomsCounted').fill('3')
+    await goTo(page, 'Tank')
+    await press(page, /^Found$/)
+    await page.locator('#f-shape').selectOption('rectangular')
+    for (const [field, length] of [
+      ['length', '6\'-0"'],
+      ['width', '4 ft'],
+      ['liquidDepth', '48 in'],
+    ] as const)
+      await page.locator(`#f-${field}`).fill(length)
+    await page
+      .locator('#sum')
+      .getByText(/71\d ± \d+ gal/)
+      .waitFor()
+    await page.setInputFiles('#photo', {
+      name: 'a.jpg',
+      mimeType: 'image/jpeg',
+      buffer: await pictureWith({}, 'jpeg', [800, 600]),
+    })
+    await page.locator('.shots canvas').waitFor()
+    await expect
+      .poll(() => kept(page))
+      .toMatch(/^Kept on this phone, \d+:\d\d [ap]m, 1 photo with it\. Not sent yet: no signal\.$/)
+    expect(proxy.reached.filter((it) => it.startsWith('POST /v1'))).toEqual([])
+    await morning.close()
+
+    const evening = await openKept(folder, { ...HAND, offline: true })
+    const again = await evening.newPage()
+    await again.goto(`${at}?step=tank`)
+    await ready(again)
+    expect(await title(again)).toBe('Tank')
+    expect(await again.locator('#f-length').inputValue()).toBe('6\'-0"')
+    expect(await again.locator('.outcome :checked').getAttribute('value')).toBe('found')
+    await again.locator('.shots canvas').waitFor()
+    await again
+      .locator('#sum')
+      .getByText(/71\d ± \d+ gal/)
+      .waitFor()
+    await goTo(again, 'Look over and hand in')
+    await next(again)
+    await expect.poll(() => title(again)).toBe('Ready to be handed in')
+    expect(await findingsOf(number)).toEqual([])
+
+    await evening.setOffline(false)
+    await expect.poll(() => title(again), { timeout: 60_000 }).toBe('Sent')
+    await expect.poll(() => kept(again), { timeout: 30_000 }).toBe('Photos sent: 1.')
+    const all = await findingsOf(number)
+    expect(all.map(({ state }) => state)).toEqual(['submitted'])
+    expect(all[0].record.bedroomsCounted).toBe(3)
+    expect(await photosOf(all[0].id)).toHaveLength(1)
+    await evening.close()
+  })
+
+  test('another visit that waits on this phone goes when any is opened, and the list of visits shows it', async () => {
+    const [first, second] = [await parcel(), await parcel()]
+    const { page, context } = await phoneAt(first.at)
+    await ready(page)
+    await putBy(page)
+    await controlled(page)
+    await page.goto(second.at)
+    await ready(page)
+    await context.setOffline(true)
+    await page.goto(first.at)
+    await ready(page)
+    await page.locator('#f-people').fill('4')
+    await expect.poll(() => kept(page)).toMatch(/no signal/)
+    await page.goto(new URL('/counties/quillback/visits', first.at).href)
+    await page.locator('#on-this-phone').getByText(first.number).waitFor()
+    await context.setOffline(false)
+    await expect.poll(async () => (await findingsOf(first.number)).length, { timeout: 60_000 }).toBe(1)
+    await expect.poll(() => page.locator('#on-this-phone').innerText()).toBe('')
+    await context.close()
+  })
+
+  test('whatever gets lost: answers after the service has done it, requests on the way; one visit, one of each photo', async () => {
+    const { number, at } = await parcel()
+    const { page, context } = await phoneAt(at)
+    await ready(page)
+    const lost = new Map<string, number>()
+    // Of each kind of request the first never arrives and the second one's answer is lost.
+    proxy.lose((method, path): Fate => {
+      if (!path.startsWith('/v1') || method === 'GET') return 'answered'
+      const kind = `${method} ${path.replace(/[0-9a-f-]{36}/g, '…')}`
+      const times = (lost.get(kind) ?? 0) + 1
+      lost.set(kind, times)
+      return times === 1 ? 'lost' : times === 2 ? 'answer-lost' : 'answered'
+    })
+    await page.locator('#f-people').fill('03')
+    await goTo(page, 'Tank')
+    await press(page, /^Found$/)
+    await page.locator('#f-length').fill('8 ft')
+    await page.setInputFiles('#photo', { name: 'a.jpg', mimeType: 'image/jpeg', buffer: await pictureWith() })
+    const nudge = () => page.evaluate('dispatchEvent(new Event("online"))')
+    await expect
+      .poll(async () => (await nudge(), photosFor(number)), { timeout: 60_000, interval: 700 })
+      .toBe(1)
+    await page.locator('#f-length').fill('9 ft')
+    await expect
+      .poll(async () => (await nudge(), kept(page)), { timeout: 60_000, interval: 700 })
+      .toMatch(/^Sent/)
+    await goTo(page, 'Look over and hand in')
+    await next(page)
+    await expect
+      .poll(async () => (await nudge(), title(page)), { timeout: 60_000, interval: 700 })
+      .toBe('Sent')
+    proxy.lose(() => 'answered')
+    expect([...lost.keys()].sort()).toEqual([
+      'POST /v1/counties/quillback/findings/…/photos',
+      'POST /v1/counties/quillback/findings/…/submission',
+      'POST /v1/counties/quillback/parcels/…/findings',
+      'PUT /v1/counties/quillback/findings/…',
+    ])
+    const all = await findingsOf(number)
+    expect(all.map(({ state }) => state)).toEqual(['submitted'])
+    expect(all[0].record.components[0].length.asWritten).toBe('9 ft')
+    expect(await photosOf(all[0].id)).toHaveLength(1)
+    await context.close()
+  })
+
+  const photosFor = async (number: string): Promise<number> => {
+    const [draft] = await findingsOf(number)
+    return draft ? (await photosOf(draft.id)).length : 0
+  }
+})
+
+inBrowser('two devices on one draft', () => {
+  test('both are shown side by side, nothing is written over, and what was chosen is what there is', async () => {
+    const { number, at } = await parcel()
+    const one = await phoneAt(at)
+    await ready(one.page)
+    await goTo(one.page, 'Tank')
+    await press(one.page, /^Found$/)
+    await one.page.locator('#f-length').fill('8 ft')
+    await goTo(one.page, 'D-box')
+    await expect.poll(() => kept(one.page)).toMatch(/^Sent/)
+
+    const two = await phoneAt(`${at}?step=tank`)
+    await ready(two.page)
+    expect(await two.page.locator('#f-length').inputValue()).toBe('8 ft')
+    await two.context.setOffline(true)
+    await two.page.locator('#f-length').fill('9 ft')
+    await expect.poll(() => kept(two.page)).toMatch(/no signal/)
+
+    await goTo(one.page, 'Tank')
+    await one.page.locator('#f-width').fill('4 ft')
+    await goTo(one.page, 'D-box')
+    await expect.poll(() => kept(one.page)).toMatch(/^Sent/)
+
+    await two.context.setOffline(false)
+    await expect.poll(() => title(two.page), { timeout: 60_000 }).toBe('Two copies of this visit')
+    const stands = async () => {
+      const { length, width } = (await findingsOf(number))[0].record.components[0]
+      return [length?.asWritten, width?.asWritten]
+    }
+    expect(await stands()).toEqual(['8 ft', '4 ft'])
+    const lines = await two.page.locator('.clash').allInnerTexts()
+    expect(lines.map((line) => line.replace(/\s+/g, ' '))).toEqual([
+      'Tank: Inside length Yours 9 ft (tape, inside) only this one was changed The other 8 ft (tape, inside)',
+      'Tank: Inside width Yours nothing The other 4 ft (tape, inside) only this one was changed',
+    ])
+    await two.page.locator('button[value="settle"]').tap()
+    await expect.poll(stands).toEqual(['9 ft', '4 ft'])
+    await expect.poll(() => two.page.locator('#f-width').inputValue()).toBe('4 ft')
+    await Promise.all([one.context.close(), two.context.close()])
+  })
+
+  test('handed in from one: the other is told, keeps what it has, and may amend', async () => {
+    const { number, at } = await parcel()
+    const one = await phoneAt(at)
+    await ready(one.page)
+    await one.page.locator('#f-people').fill('2')
+    await expect.poll(() => kept(one.page)).toMatch(/^Sent/)
+    const two = await phoneAt(at)
+    await ready(two.page)
+    await two.context.setOffline(true)
+    await two.page.locator('#f-bedroomsCounted').fill('5')
+    await expect.poll(() => kept(two.page)).toMatch(/no signal/)
+    await goTo(one.page, 'Look over and hand in')
+    await next(one.page)
+    await expect.poll(() => title(one.page), { timeout: 30_000 }).toBe('Sent')
+    await two.context.setOffline(false)
+    await expect.poll(() => title(two.page), { timeout: 60_000 }).toBe('Two copies of this visit')
+    expect(await two.page.locator('.lead').innerText()).toMatch(/handed in from somewhere else/)
+    await two.page.locator('button[value="settle"]').tap()
+    await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(2)
+    const all = await findingsOf(number)
+    const [draft, submitted] = ['draft', 'submitted'].map((state) => all.find((it) => it.state === state))
+    expect([draft.amends, draft.record.bedroomsCounted, submitted.record.bedroomsCounted]).toEqual([
+      submitted.id,
+      5,
+      null,
+    ])
+    await Promise.all([one.context.close(), two.context.close()])
+  })
+})
