@@ -16,7 +16,9 @@ test('every check has a row on its page, with its question, and every row is a c
 })
 
 test('every kind of discrepancy has its paragraph, and every paragraph a kind', () => {
-  const listed = kinds.split('\n').flatMap((line) => (line.startsWith('- ') ? named(line, /`([a-z-]+)`/g) : []))
+  const listed = kinds
+    .split('\n')
+    .flatMap((line) => (line.startsWith('- ') ? named(line, /`([a-z-]+)`/g) : []))
   expect(listed.sort()).toEqual([...DISCREPANCY_KINDS].sort())
 })
 
