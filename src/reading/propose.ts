@@ -1,19 +1,18 @@
+import { agreed } from './agree.ts'
 import { assembledPermit } from './assemble/permit.ts'
 import { readPage } from './find/read-page.ts'
 import type { PageWords } from './page-words.ts'
 import type { ParcelNumberFormat } from './parcel-number.ts'
 import type { ProposedPermit } from './proposal.ts'
 import { splitIntoPermits } from './split.ts'
+import type { PageReadings } from './statement.ts'
 
 /**
  * What the pages of a document seem to say: one proposal for each permit on them, in page order. Pure; the same pages
  * give the same proposals for ever. Pages without words belong to the permit before them.
  */
 export function proposePermits(pages: readonly PageWords[], format: ParcelNumberFormat): ProposedPermit[] {
-  const said = pages.map((page) => ({
-    page: page.page,
-    readings: readPage(page, page.words, { format, misread: page.readBy === 'picture' }),
-  }))
+  const said = pages.map((page) => ({ page: page.page, readings: readingsOf(page, format) }))
   return splitIntoPermits(said).map((group) =>
     assembledPermit(
       group.map(({ page }) => page),
@@ -23,4 +22,11 @@ export function proposePermits(pages: readonly PageWords[], format: ParcelNumber
       },
     ),
   )
+}
+
+function readingsOf(page: PageWords, format: ParcelNumberFormat): PageReadings {
+  const context = { format, misread: page.readBy === 'picture' }
+  const first = readPage(page, page.words, context)
+  if (page.secondWords === null) return first
+  return agreed(page, first, readPage(page, page.secondWords, context), context)
 }

@@ -2,6 +2,13 @@ import type { Excerpt } from './layout/strip.ts'
 import type { Ask, SubjectKind } from './lexicon/sense.ts'
 import type { Doubt, FoundHow } from './proposal.ts'
 
+/** What a second reader of the same picture makes of it; `unasked` where there was only one reader. */
+export type SecondReading =
+  | { readonly says: 'same'; readonly value: string | number }
+  | { readonly says: 'other'; readonly value: string | number }
+  | { readonly says: 'nothing' }
+  | { readonly says: 'unasked' }
+
 /** One thing the paper says, before it is known which component of the record it belongs to. */
 export type Statement = {
   readonly ask: Ask
@@ -15,6 +22,7 @@ export type Statement = {
   readonly doubts: readonly Doubt[]
   /** Place in the order in which a person reads. */
   readonly order: number
+  readonly second?: SecondReading
 }
 
 /** A component that the paper names, whether or not it says more of it. */

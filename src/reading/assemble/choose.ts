@@ -13,7 +13,12 @@ export type Chosen = {
 /** A tick is a decision, a label a question answered; running text mentions things in passing. */
 const TRUST: Record<FoundHow, number> = { family: 1, tick: 1, table: 0.99, label: 0.98, prose: 0.93 }
 
-const weight = ({ fit, how, excerpt }: Statement): number => fit * TRUST[how] * excerpt.confidence
+/** A second reader who sees the same is worth much, one who sees another thing costs much. */
+const SECOND = { same: 1, nothing: 0.85, other: 0.65, unasked: 1 } as const
+
+/** Readers are surest of whole pages of plain words; a worn figure read right has half of that. */
+const weight = ({ fit, how, excerpt, second }: Statement): number =>
+  fit * TRUST[how] * Math.sqrt(excerpt.confidence) * SECOND[second?.says ?? 'unasked']
 
 /** The best of several statements of one thing; another value on the paper is kept as a doubt. */
 export function choose(statements: readonly Statement[]): Chosen | undefined {
@@ -32,6 +37,12 @@ export function choose(statements: readonly Statement[]): Chosen | undefined {
       kind: 'other-value-on-paper',
       says: `the paper also gives ${[...new Set(rivals.map(({ excerpt }) => `"${excerpt.words}"`))].join(', ')}`,
       readings: [...new Set(rivals.map(({ value }) => value))],
+    })
+  if (statement.second?.says === 'other')
+    doubts.push({
+      kind: 'readers-differ',
+      says: `a second reader saw "${statement.second.value}"`,
+      readings: [statement.second.value],
     })
   return { statement, confidence: Math.min(0.999, confidence), doubts }
 }

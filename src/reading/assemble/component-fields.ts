@@ -64,7 +64,7 @@ export const fieldOf = (
   box: statement.excerpt.box,
   confidence: more.some(({ kind }) => kind === 'meaning-assumed') ? confidence * 0.85 : confidence,
   how: statement.how,
-  readAlike: null,
+  readAlike: statement.second ? statement.second.says === 'same' : null,
   doubts: [...doubts, ...more, ...lettersTaken(statement)],
 })
 

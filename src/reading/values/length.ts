@@ -18,11 +18,17 @@ const FEET_INCHES = new RegExp(
 /** On a picture the foot mark is lost or read as a point or star: `7-6"`, `7.-6"`; the dash and inch mark show it. */
 const WORN_FEET_INCHES =
   /(?<![\d.,/'’-])(\d{1,3})\s?[.'’‘*°^,"”]{0,2}\s?[-–—]\s?(\d{1,2})\s?(?:["”“″]|['’‘*]{2}|['’‘](?!\d))/
-const FEET = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})\s*-?${FOOT_MARK}`, 'i')
+/** `4-6` with no marks, where a length is asked for. */
+const WITHOUT_MARKS = /(?<![\d.,/'’A-Za-z-])(\d{1,3})\s?[-–—]\s?(\d{1,2})(?![\dA-Za-z/'"’”%-]|[.,]\d)/
+/** Feet with something after the mark that is no inches were feet and inches once: better none than half of them. */
+const FEET = new RegExp(
+  String.raw`(?<![\d.,/'’])(${AMOUNT})\s*-?${FOOT_MARK}(?!(?<=['’‘′´])\s*[-–—]?\s*[\dOoIl|!\]])`,
+  'i',
+)
 const INCHES = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})\s*-?${INCH_MARK}`, 'i')
 const METRES = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})${METRE}`, 'i')
 const BARE = new RegExp(
-  String.raw`(?<![\d.,/'’A-Za-z-])(${AMOUNT})(?![\dA-Za-z/'"’”%]|[.,]\d|\s?(?:gal|g\b|gpd|min|mpi|sq|%))`,
+  String.raw`(?<![\d.,/'’A-Za-z-])(${AMOUNT})(?![\dA-Za-z/'"’”%]|[.,]\d|-\d|\s?(?:gal|g\b|gpd|min|mpi|sq|%))`,
   'i',
 )
 
@@ -47,6 +53,19 @@ export function findLengths(text: string, bare: BareUnit = () => null): Found<st
   add(matches(text, METRES, ([written]) => checked(written.trim(), 0.95)))
   add(matches(text, INCHES, ([, amount]) => checked(`${plainFraction(amount!)} in`, 1)))
   add(matches(text, FEET, ([, amount]) => checked(`${plainFraction(amount!)} ft`, 1)))
+  add(
+    matches(text, WITHOUT_MARKS, ([written, feet, inches]) =>
+      bare(Number(feet)) && Number(inches) < 12
+        ? checked(`${feet}'-${inches}"`, 0.7, [
+            {
+              kind: 'unit-assumed',
+              says: `no marks are written in ${written}; feet and inches are usual here`,
+              readings: [`${feet}'-${inches}"`],
+            },
+          ])
+        : undefined,
+    ),
+  )
   add(
     matches(text, BARE, ([, amount]) => {
       const taken = bare(numeric(amount!))

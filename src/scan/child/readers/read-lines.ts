@@ -4,8 +4,13 @@ import type { Picture } from '../image/picture.ts'
 import type { Alphabet } from './alphabet.ts'
 import type { LineBox } from './find-lines.ts'
 
-/** A sign as read: which, how sure, and where its middle lies along the line, in points of the page. */
-export type Sign = { readonly sign: string; readonly sure: number; readonly x: number }
+/** A sign as read: which, how sure, where its middle lies along the line in points of the page, and how likely a space is before it. */
+export type Sign = {
+  readonly sign: string
+  readonly sure: number
+  readonly x: number
+  readonly space: number
+}
 export type ReadLine = { readonly box: LineBox; readonly signs: readonly Sign[] }
 
 /** Height that the network reads at, and the points of width that one of its steps covers. */
@@ -75,8 +80,10 @@ function decoded(
   steps: number,
   classes: number,
   { blank, classes: wanted }: Alphabet,
-): { sign: string; sure: number; step: number }[] {
-  const signs: { sign: string; sure: number; step: number; steps: number }[] = []
+): { sign: string; sure: number; step: number; space: number }[] {
+  const signs: { sign: string; sure: number; step: number; steps: number; space: number }[] = []
+  const spaceIndex = wanted.find(({ sign }) => sign === ' ')!.index
+  let space = 0
   let last = blank as number
   for (let step = 0; step < steps; step++) {
     const row = step * classes
@@ -85,16 +92,20 @@ function decoded(
       const own = chances[row + index]!
       if (own > chance) [best, sign, chance] = [index, candidate, own]
     }
-    if (best !== blank) {
+    space = Math.max(space, chances[row + spaceIndex]!)
+    if (best !== blank && best !== spaceIndex) {
       const open = signs.at(-1)
       if (best === last && open) {
         // The middle of a run of equal steps is the middle of the sign.
         open.step = (open.step * open.steps + step) / (open.steps + 1)
         open.steps += 1
         open.sure = Math.max(open.sure, chance)
-      } else signs.push({ sign, sure: chance, step, steps: 1 })
+      } else {
+        signs.push({ sign, sure: chance, step, steps: 1, space })
+        space = 0
+      }
     }
     last = best
   }
-  return signs.map(({ sign, sure, step }) => ({ sign, sure, step }))
+  return signs.map(({ steps: _, ...sign }) => sign)
 }
