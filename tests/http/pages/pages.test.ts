@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { OutsideFailure } from '../../../src/base/outside-failure.ts'
 import { PUBLIC_FILES } from '../../../src/http/pages/public-files.ts'
 import { livedCounty, type Who } from '../../support/lived-county.ts'
 
@@ -128,21 +129,32 @@ describe('a failure is told in words', () => {
     expect([answer.statusCode, answer.json().type]).toEqual([404, '/problems/not-found'])
   })
 
-  test('a database that is gone, without the name of the county that it would have told', async () => {
+  /** Asks while every question to the database fails so. */
+  async function whileItFails(fault: Error) {
     const { perform } = services.database
-    Object.assign(services.database, {
-      perform: () => {
-        throw new Error('gone')
-      },
-    })
+    const fails = () => {
+      throw fault
+    }
+    Object.assign(services.database, { perform: fails })
     try {
-      const answer = await get('reviewer', `${here}/glance`)
-      expect(answer.statusCode).toBe(500)
-      expect(answer.body).toContain('A fault of this service')
-      expect(answer.body).not.toContain('gone')
+      return await get('reviewer', `${here}/glance`)
     } finally {
       Object.assign(services.database, { perform })
     }
+  }
+
+  test('a database that is gone: 503, with when to try again', async () => {
+    const answer = await whileItFails(new OutsideFailure('The database is gone.', { retryAfterSeconds: 5 }))
+    expect([answer.statusCode, answer.headers['retry-after']]).toEqual([503, '5'])
+    expect(answer.body).toContain('<h1>Not available just now</h1>')
+    expect(answer.body).toContain('Nothing of what you sent was kept')
+  })
+
+  test('what can’t be: 500 with an id to tell, and nothing of how it came about', async () => {
+    const answer = await whileItFails(new Error('secret innards'))
+    expect(answer.statusCode).toBe(500)
+    expect(answer.body).toContain(`<code>${answer.headers['x-request-id']}</code>`)
+    expect(answer.body).not.toContain('innards')
   })
 })
 

@@ -3,6 +3,7 @@ import { must } from '../../../src/base/result.ts'
 import { loadRuleBook } from '../../../src/files/rule-packs.ts'
 import { bodyOf, faultsOf } from '../../../src/http/pages/decision/read-form.ts'
 import { presentGlance } from '../../../src/http/pages/glance/present.ts'
+import { scanCut } from '../../../src/http/pages/parts/scan.ts'
 import { type QueueQuery, queueAddress, queueQuery } from '../../../src/http/pages/queue/filter.ts'
 import { ageInWords } from '../../../src/http/pages/queue/present.ts'
 import { presentLayers, presentPack } from '../../../src/http/pages/rules/present.ts'
@@ -272,5 +273,33 @@ describe('words', () => {
     for (const away of ['//x.test', 'https://x.test', '/\\x.test', '/a/..//x.test', '/sign-in', 7, null]) {
       expect(whereTo(away)).toBe('/')
     }
+  })
+})
+
+describe('the cut of a scan', () => {
+  const picture = { path: '/p.png', shape: 1.3 }
+  const cut = (box: Parameters<typeof scanCut>[1]) => scanCut(picture, box, '1,250 <gal>').text
+  const view = (box: Parameters<typeof scanCut>[1]) =>
+    /viewBox="([\d. ]+)"/.exec(cut(box))![1]!.split(' ').map(Number) as [number, number, number, number]
+
+  test.each([
+    { x: 0.4, y: 0.5, w: 0.1, h: 0.01 },
+    { x: 0, y: 0, w: 0.02, h: 0.01 },
+    { x: 0.95, y: 0.98, w: 0.05, h: 0.02 },
+    { x: 0.01, y: 0.3, w: 0.98, h: 0.02 },
+  ])('shows the box %j with room around it, and nothing beyond the page', (box) => {
+    const [left, top, width, height] = view(box)
+    expect(Math.min(left, top)).toBeGreaterThanOrEqual(0)
+    expect(left + width).toBeLessThanOrEqual(1000.1)
+    expect(top + height).toBeLessThanOrEqual(1300.1)
+    expect(left).toBeLessThanOrEqual(box.x * 1000 + 0.1)
+    expect(left + width).toBeGreaterThanOrEqual((box.x + box.w) * 1000 - 0.1)
+    expect(top).toBeLessThanOrEqual(box.y * 1300 + 0.1)
+    expect(top + height).toBeGreaterThanOrEqual((box.y + box.h) * 1300 - 0.1)
+  })
+
+  test('is the whole page where no box is known, and says what it shows', () => {
+    expect(view(null)).toEqual([0, 0, 1000, 1300])
+    expect(cut(null)).toContain('aria-label="The scan where it says 1,250 &lt;gal&gt;"')
   })
 })
