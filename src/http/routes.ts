@@ -4,6 +4,7 @@ import { counties } from './api/counties/routes.ts'
 import { discrepancies } from './api/discrepancies/routes.ts'
 import { pagePictures } from './api/documents/page-picture.ts'
 import { documents } from './api/documents/routes.ts'
+import { exportRoutes } from './api/exports/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
 import { imports } from './api/imports/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
@@ -36,6 +37,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     visitBriefs,
     letters,
     imports,
+    exportRoutes,
     reruns,
   ]
   for (const resource of resources) await app.register(resource)

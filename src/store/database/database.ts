@@ -1,8 +1,10 @@
+import type { Readable } from 'node:stream'
 import { Kysely, sql, type Transaction } from 'kysely'
 import type pg from 'pg'
-import { invariant } from '../../base/invariant.ts'
+import { Impossible, invariant } from '../../base/invariant.ts'
 import { ActingDialect } from './acting-dialect.ts'
 import type { Actor } from './actor.ts'
+import { type CopyForm, copyOut } from './copy-out.ts'
 import { isCollision, outsideIfGone } from './database-fault.ts'
 import { createPool } from './pool.ts'
 import type { Tables } from './tables.ts'
@@ -22,6 +24,11 @@ export type Database = {
   readonly perform: <T>(asking: Asking, work: Work<T>) => Promise<T>
   /** The same on connections that take cursors and COPY, for exports and imports. */
   readonly bulk: Database
+  /**
+   * The rows of a query as bytes, in the actor's name and as they are at this moment; `query` holds nothing that was
+   * sent. No part of any transaction under way.
+   */
+  readonly copyOut: (actor: Actor, query: string, form: CopyForm) => Promise<Readable>
 }
 
 export type OpenDatabase = Database & {
@@ -41,11 +48,15 @@ export type DatabaseOptions = {
 export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions): OpenDatabase {
   const pool = createPool({ url, max: maxConnections, pipeline: true, onTrouble })
   let bulkPool: pg.Pool | undefined
+  const bulkConnections = (): pg.Pool => {
+    bulkPool ??= createPool({ url, max: 4, pipeline: false, onTrouble })
+    return bulkPool
+  }
+  const copying: Database['copyOut'] = (actor, query, form) =>
+    copyOut(bulkConnections(), settingsOf(actor), query, form)
   const bulk: Database = {
-    perform: (asking, work) => {
-      bulkPool ??= createPool({ url, max: 4, pipeline: false, onTrouble })
-      return performOn(bulkPool, asking, work)
-    },
+    copyOut: copying,
+    perform: (asking, work) => performOn(bulkConnections(), asking, work),
     get bulk() {
       return bulk
     },
@@ -53,6 +64,7 @@ export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions
   return {
     perform: (asking, work) => performOn(pool, asking, work),
     bulk,
+    copyOut: copying,
     ping: async () => {
       await pool.query('select 1').catch((fault) => {
         throw outsideIfGone(fault)
@@ -101,6 +113,9 @@ function joined(tx: Tx, outer: Asking): Database {
     },
     get bulk() {
       return database
+    },
+    copyOut: () => {
+      throw new Impossible('rows are copied out of a transaction that is under way')
     },
   }
   return database
