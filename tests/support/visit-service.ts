@@ -104,6 +104,13 @@ export async function ready(page: Page): Promise<void> {
 export const title = (page: Page): Promise<string> =>
   page.locator('#title').evaluate((it) => [...it.childNodes].at(-1)?.textContent ?? '')
 
+/** The text that shows in the first place of that selector. */
+export const shown = (page: Page, selector: string): Promise<string> => {
+  const place = page.locator(selector).first()
+  // biome-ignore lint/performance/useDomNodeTextContent: the text as it shows is what is asked for
+  return place.innerText()
+}
+
 /** Everything that is pressed is at least 44 px high and wide (WCAG 2.2, 2.5.5); what is smaller, in words. */
 export const smallTargets = (page: Page): Promise<readonly string[]> =>
   page.evaluate<

@@ -4,6 +4,7 @@ import { visitPath } from '../../pages/visit/addresses.ts'
 import { type Going, keptWords } from '../../pages/visit/view/kept-words.ts'
 import { putBy } from './files.ts'
 import { sendOthers, waitingVisits } from './other-visits.ts'
+import { forgetPagesAtSignOut } from './sign-out.ts'
 
 const AGAIN_MS = 20_000
 const place = document.querySelector<HTMLElement>('#on-this-phone')
@@ -15,6 +16,7 @@ if (place && account && isSecureContext && 'indexedDB' in window && 'locks' in n
 async function begin(list: HTMLElement, whose: string): Promise<void> {
   void navigator.serviceWorker?.register('/visit-worker.js', { scope: '/counties/' }).catch(() => undefined)
   void putBy([location.pathname]).catch(() => undefined)
+  forgetPagesAtSignOut()
   addEventListener('online', () => void send(list, whose))
   setInterval(() => {
     if (document.visibilityState === 'visible') void send(list, whose)

@@ -12,6 +12,7 @@ import { offerLengthKeys } from './length-keys.ts'
 import { paint, paintLive } from './paint.ts'
 import { keepSending, send } from './sending.ts'
 import { loadShots, localIso } from './shots.ts'
+import { forgetPagesAtSignOut } from './sign-out.ts'
 import { stepInAddress } from './step.ts'
 import { tellingOf, type Walk } from './walk.ts'
 
@@ -36,6 +37,7 @@ async function begin(place: HTMLElement, fileAddress: string): Promise<void> {
   paint(walk)
   listen(walk)
   offerLengthKeys(place)
+  forgetPagesAtSignOut()
   keepSending(walk)
   void navigator.storage?.persist?.()
   void navigator.serviceWorker?.register('/visit-worker.js', { scope: '/counties/' }).catch(() => undefined)

@@ -2,7 +2,14 @@ import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
 import { accessFaults, inBrowser, overflow } from '../../../../support/browser.ts'
 import { pictureWith } from '../../../../support/pictures.ts'
-import { phoneAt, ready, smallTargets, title, visitService } from '../../../../support/visit-service.ts'
+import {
+  phoneAt,
+  ready,
+  shown,
+  smallTargets,
+  title,
+  visitService,
+} from '../../../../support/visit-service.ts'
 
 vi.setConfig({ testTimeout: 180_000 })
 
@@ -24,7 +31,7 @@ inBrowser('a whole visit on a phone, by touch', () => {
     const { number, at } = await parcel()
     const { page, context, faults } = await phoneAt(at)
     await ready(page)
-    expect(await page.locator('.cautions').innerText()).toMatch(/Never enter a tank.*811/s)
+    expect(await shown(page, '.cautions')).toMatch(/Never enter a tank.*811/s)
     await sound(page, 'the start')
     await press(page, 'Lived in')
     await page.locator('#f-bedroomsCounted').fill('4')
@@ -43,7 +50,7 @@ inBrowser('a whole visit on a phone, by touch', () => {
       walked.push(await title(page))
       switch (step) {
         case 'Tank':
-          expect(await page.locator('.cautions').innerText()).toMatch(/Never enter/)
+          expect(await shown(page, '.cautions')).toMatch(/Never enter/)
           await press(page, /^Found$/)
           await sound(page, 'the tank')
           await page.locator('#f-shape').selectOption('rectangular')
@@ -59,7 +66,7 @@ inBrowser('a whole visit on a phone, by touch', () => {
             .getByText(/the record says 1,000 gal/)
             .first()
             .waitFor()
-          expect(await page.locator('.ask-for').innerText()).toMatch(/^While it is open:|^Too rough/)
+          expect(await shown(page, '.ask-for')).toMatch(/^While it is open:|^Too rough/)
           await press(page, /^Below$/)
           await page.locator('#f-levelAboveOutlet').fill('2 in')
           await page.setInputFiles('#photo', {
@@ -110,18 +117,18 @@ inBrowser('a whole visit on a phone, by touch', () => {
     expect(await page.locator('#f-label').inputValue()).toBe('cesspool')
     await page.locator('#f-label').fill('old cesspool')
     await next(page)
-    expect(await page.locator('.added').innerText()).toMatch(/Old cesspool/)
+    expect(await shown(page, '.added')).toMatch(/Old cesspool/)
     await next(page)
 
     expect(await page.locator('.notice.bad').count()).toBe(0)
     await sound(page, 'the look back')
-    const answers = await page.locator('.answers').innerText()
+    const answers = await shown(page, '.answers')
     expect(answers).toMatch(/Tank\s*Found, holds 71\d ± \d+ gal, 1 photo/)
     expect(answers).toMatch(/Old cesspool/)
     await next(page)
     await page.getByRole('heading', { name: 'Sent' }).waitFor()
     await sound(page, 'sent')
-    expect(await page.locator('.status').innerText()).toMatch(/Action|action/)
+    expect(await shown(page, '.status')).toMatch(/Action|action/)
     expect(faults).toEqual([])
 
     const [visit] = await findingsOf(number)

@@ -1,19 +1,28 @@
 import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
+import { hashOf } from '../../../../../src/store/canonical.ts'
 import { inBrowser, scratchFolder } from '../../../../support/browser.ts'
 import { openKept } from '../../../../support/kept-browser.ts'
 import type { Fate } from '../../../../support/lossy-proxy.ts'
 import { pictureWith } from '../../../../support/pictures.ts'
-import { HAND, phoneAt, ready, signInAt, title, visitService } from '../../../../support/visit-service.ts'
+import {
+  HAND,
+  phoneAt,
+  ready,
+  shown,
+  signInAt,
+  title,
+  visitService,
+} from '../../../../support/visit-service.ts'
 
 vi.setConfig({ testTimeout: 240_000 })
 
-const { parcel, findingsOf, photosOf, proxy } = await visitService()
+const { parcel, findingsOf, photosOf, proxy, ask } = await visitService()
 
 const press = (page: Page, words: string | RegExp) =>
   page.locator('.big label, .tick').filter({ hasText: words, visible: true }).first().tap()
 const next = (page: Page) => page.locator('.bar button[value="next"]').tap()
-const kept = (page: Page) => page.locator('#kept').innerText()
+const kept = (page: Page) => shown(page, '#kept')
 const goTo = async (page: Page, step: string) => {
   await page.locator('.walk summary').tap()
   await page.locator('.walk a').filter({ hasText: step }).first().tap()
@@ -122,7 +131,7 @@ inBrowser('without signal', () => {
     await page.locator('#on-this-phone').getByText(first.number).waitFor()
     await context.setOffline(false)
     await expect.poll(async () => (await findingsOf(first.number)).length, { timeout: 60_000 }).toBe(1)
-    await expect.poll(() => page.locator('#on-this-phone').innerText()).toBe('')
+    await expect.poll(() => shown(page, '#on-this-phone')).toBe('')
     await context.close()
   })
 
@@ -144,18 +153,32 @@ inBrowser('without signal', () => {
     await press(page, /^Found$/)
     await page.locator('#f-length').fill('8 ft')
     await page.setInputFiles('#photo', { name: 'a.jpg', mimeType: 'image/jpeg', buffer: await pictureWith() })
-    const nudge = () => page.evaluate('dispatchEvent(new Event("online"))')
+    const nudged =
+      <T>(ask: () => Promise<T>) =>
+      async (): Promise<T> => {
+        await page.evaluate('dispatchEvent(new Event("online"))')
+        return ask()
+      }
     await expect
-      .poll(async () => (await nudge(), photosFor(number)), { timeout: 60_000, interval: 700 })
+      .poll(
+        nudged(() => photosFor(number)),
+        { timeout: 60_000, interval: 700 },
+      )
       .toBe(1)
     await page.locator('#f-length').fill('9 ft')
     await expect
-      .poll(async () => (await nudge(), kept(page)), { timeout: 60_000, interval: 700 })
+      .poll(
+        nudged(() => kept(page)),
+        { timeout: 60_000, interval: 700 },
+      )
       .toMatch(/^Sent/)
     await goTo(page, 'Look over and hand in')
     await next(page)
     await expect
-      .poll(async () => (await nudge(), title(page)), { timeout: 60_000, interval: 700 })
+      .poll(
+        nudged(() => title(page)),
+        { timeout: 60_000, interval: 700 },
+      )
       .toBe('Sent')
     proxy.lose(() => 'answered')
     expect([...lost.keys()].sort()).toEqual([
@@ -175,6 +198,68 @@ inBrowser('without signal', () => {
     const [draft] = await findingsOf(number)
     return draft ? (await photosOf(draft.id)).length : 0
   }
+})
+
+inBrowser('on the phone as on the service', () => {
+  test('what the browser reckons before anything is sent is what the service stores, to the byte', async () => {
+    const { number, at } = await parcel()
+    const { page, context } = await phoneAt(`${at}?step=tank`)
+    await ready(page)
+    await press(page, /^Found$/)
+    await page.locator('#f-shape').selectOption('rectangular')
+    for (const [field, length] of [
+      ['length', '6\'-0"'],
+      ['width', '1.22 m'],
+      ['liquidDepth', '48 in'],
+    ] as const)
+      await page.locator(`#f-${field}`).fill(length)
+    await goTo(page, 'Look over and hand in')
+    await expect.poll(() => kept(page)).toMatch(/^Sent/)
+    const reckoned = await page.evaluate<unknown>(`(async () => {
+      const at = performance.getEntriesByType('resource').map(({ name }) => name).find((name) => /floors\\./.test(name))
+      const floors = await import(at)
+      const file = await (await fetch(document.querySelector('#visit').dataset.file)).json()
+      const rules = await (await fetch(file.rules)).json()
+      const [visit] = await new Promise((resolve) => {
+        const open = indexedDB.open('asfound-visits')
+        open.onsuccess = () => {
+          const all = open.result.transaction('visits').objectStore('visits').getAll()
+          all.onsuccess = () => resolve(all.result)
+        }
+      })
+      const { record } = floors.readForm(visit.form)
+      const given = { ...file.given, book: floors.bookOf(rules), findings: visit.base.id }
+      return JSON.parse(JSON.stringify(floors.reckon(given, record)))
+    })()`)
+    await next(page)
+    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+    const { body } = await ask('firm', { url: `/v1/counties/quillback/parcels/${number}/reconciliation` })
+    expect(body.resultHash).toBe(hashOf(reckoned))
+    await context.close()
+  })
+})
+
+inBrowser('whoever signs out', () => {
+  test('takes the county’s files off the phone; what was not sent stays, for them alone', async () => {
+    const { number, at } = await parcel()
+    const { page, context } = await phoneAt(at)
+    await ready(page)
+    await putBy(page)
+    proxy.lose((method) => (method === 'POST' ? 'lost' : 'answered'))
+    await page.locator('#f-people').fill('4')
+    await expect.poll(() => kept(page)).toMatch(/^Kept on this phone/)
+    proxy.lose((method, path) => (method === 'POST' && path.startsWith('/v1') ? 'lost' : 'answered'))
+    await page.getByRole('button', { name: 'Sign out' }).tap()
+    await page.waitForURL(/sign-in|\/$/)
+    const left = await page.evaluate<readonly string[]>('caches.keys()')
+    expect(left).toEqual(['asfound-assets'])
+    proxy.lose(() => 'answered')
+    await signInAt(page, at)
+    await ready(page)
+    expect(await page.locator('#f-people').inputValue()).toBe('4')
+    await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(1)
+    await context.close()
+  })
 })
 
 inBrowser('two devices on one draft', () => {
@@ -234,7 +319,7 @@ inBrowser('two devices on one draft', () => {
     await expect.poll(() => title(one.page), { timeout: 30_000 }).toBe('Sent')
     await two.context.setOffline(false)
     await expect.poll(() => title(two.page), { timeout: 60_000 }).toBe('Two copies of this visit')
-    expect(await two.page.locator('.lead').innerText()).toMatch(/handed in from somewhere else/)
+    expect(await shown(two.page, '.lead')).toMatch(/handed in from somewhere else/)
     await two.page.locator('button[value="settle"]').tap()
     await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(2)
     const all = await findingsOf(number)

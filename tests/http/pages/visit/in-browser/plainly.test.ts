@@ -2,7 +2,15 @@ import type { Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
 import { accessFaults, DESK, inBrowser, overflow } from '../../../../support/browser.ts'
 import { pictureWith } from '../../../../support/pictures.ts'
-import { HAND, phoneAt, ready, smallTargets, title, visitService } from '../../../../support/visit-service.ts'
+import {
+  HAND,
+  phoneAt,
+  ready,
+  shown,
+  smallTargets,
+  title,
+  visitService,
+} from '../../../../support/visit-service.ts'
 
 vi.setConfig({ testTimeout: 240_000 })
 
@@ -37,7 +45,7 @@ inBrowser('without scripts', () => {
     await next()
     await expect.poll(() => title(page)).toBe('Outlet baffle')
     await page.goto(`${at}?step=tank`)
-    expect(await page.locator('.holds b').innerText()).toMatch(/^1,01\d ± \d+ gal$/)
+    expect(await shown(page, '.holds b')).toMatch(/^1,01\d ± \d+ gal$/)
     await page.setInputFiles('#photo', { name: 'a.jpg', mimeType: 'image/jpeg', buffer: await pictureWith() })
     await page.getByRole('button', { name: 'Keep this photo' }).tap()
     await page.locator('.shots img').waitFor()
