@@ -46,6 +46,9 @@ export const SETTINGS = {
     .optional(),
   ASFOUND_SIGNING_KEY: z.string().min(1).optional(),
   ASFOUND_SIGNING_KEY_FILE: z.string().min(1).optional(),
+  ASFOUND_ACCESS_KEY: z.string().min(1).optional(),
+  ASFOUND_ACCESS_KEY_FILE: z.string().min(1).optional(),
+  SIGN_IN_PROVIDERS_FILE: z.string().min(1).optional(),
   STOP_WITHIN_SECONDS: whole(1, 600).prefault('20'),
 } as const
 

@@ -7,11 +7,16 @@ import { must } from './base/result.ts'
 import type { Settings } from './config.ts'
 import { openOriginals } from './files/originals.ts'
 import { loadRuleBook } from './files/rule-packs.ts'
+import { readSignInProviders } from './files/sign-in-providers.ts'
+import type { Door } from './http/access/door.ts'
 import { buildApp, type Services } from './http/app.ts'
 import { prepareDatabase } from './jobs/prepare-database.ts'
 import { openJobs } from './jobs/start.ts'
 import { type OpenLetters, openLetters } from './letters/letters.ts'
+import { openProvider } from './net/sign-in-provider.ts'
 import { jobHandlers } from './operations/job-handlers.ts'
+import { openVault } from './store/access/vault.ts'
+import { watchAccess } from './store/access/watch-access.ts'
 import { type OpenDatabase, openDatabase } from './store/database/database.ts'
 import { reachServer } from './store/database/server.ts'
 import { administer } from './store/database/transact.ts'
@@ -66,7 +71,9 @@ export async function startService(
     const book = must(await loadRuleBook())
     const letters = await openLettersOf(settings, database, clock)
     undo.push(letters.close)
-    const services: Services = { database, clock, newId, files, jobs, letters, book, settings, logger }
+    const door = await openDoor(settings, server.url, onTrouble)
+    undo.push(() => door.watch?.close())
+    const services: Services = { database, clock, newId, files, jobs, letters, book, settings, door, logger }
     await before?.(services)
     if (settings.JOBS) await jobs.work(jobHandlers(services))
     const app = await buildApp(services)
@@ -76,6 +83,18 @@ export async function startService(
   } catch (fault) {
     await stop()
     throw fault
+  }
+}
+
+async function openDoor(settings: Settings, url: string, onTrouble: (fault: Error) => void): Promise<Door> {
+  const { ASFOUND_ACCESS_KEY: key, ASFOUND_ACCESS_KEY_FILE: file, ASFOUND_DATA: dataFolder } = settings
+  const vault = await openVault({ key, file, dataFolder })
+  const providers = await readSignInProviders(settings.SIGN_IN_PROVIDERS_FILE)
+  return {
+    vault,
+    providers: new Map(providers.map((provider) => [provider.county, openProvider(provider)])),
+    watch: watchAccess({ url, onTrouble }),
+    publicAddress: settings.PUBLIC_ADDRESS,
   }
 }
 

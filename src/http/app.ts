@@ -19,7 +19,8 @@
  *     })
  *   }
  *
- * - `config.access` says who may call it: roles, ALL_ROLES, or 'open'. A route without it stops the start.
+ * - `config.access` says who may call it: roles, ALL_ROLES, or 'open'. A route without it stops the start, and one
+ *   without a row in docs/access.md fails the tests. `config.changesNothing` for a POST that stores nothing.
  *   The county of the path is checked against the token before; `request.actor` is the caller in that county.
  * - Schemas are zod, examples by `.meta({ examples: [...] })`. Path, query and body are validated together and
  *   arrive as the schemas' outputs; what a response schema does not name is not sent. No `.transform()` in a
@@ -39,6 +40,7 @@ import { uuidv7 } from 'uuidv7'
 import type { OperationContext } from '../operations/context.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
 import { callerFinder } from './access/caller.ts'
+import { type Door, standAtDoor } from './access/door.ts'
 import { requireCaller } from './access/require-caller.ts'
 import { answerWithPages } from './pages/page-reply.ts'
 import { pages } from './pages/pages.ts'
@@ -73,6 +75,7 @@ export type HttpSettings = {
 export type Services = OperationContext & {
   readonly database: OpenDatabase
   readonly settings: HttpSettings
+  readonly door: Door
   readonly logger?: FastifyBaseLogger
 }
 
@@ -80,7 +83,7 @@ export type App = FastifyInstance
 
 /** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
 export async function buildApp(services: Services, routes = registerRoutes): Promise<App> {
-  const { settings, database, clock, newId, files, jobs, letters, book, logger } = services
+  const { settings, database, clock, newId, files, jobs, letters, book, door, logger } = services
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
     genReqId: ({ headers }) => acceptableId(headers['x-request-id']) ?? uuidv7(),
@@ -107,7 +110,8 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
   await app.register(multipart, {
     limits: { fileSize: settings.UPLOAD_LIMIT_MB * 1_048_576, files: 1, fields: 20, fieldSize: 65_536 },
   })
-  const finder = callerFinder(database, clock)
+  standAtDoor(app, door)
+  const finder = callerFinder(database, clock, door.watch)
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })
   requireCaller(app, finder)
   keepAnswers(app, { database, clock, newId, files, jobs, letters, book })

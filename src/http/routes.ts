@@ -9,13 +9,18 @@ import { findingsRoutes } from './api/findings/routes.ts'
 import { imports } from './api/imports/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
+import { organisations } from './api/organisations/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
+import { people } from './api/people/routes.ts'
 import { permits } from './api/permits/routes.ts'
 import { photos } from './api/photos/routes.ts'
 import { reconciliations } from './api/reconciliations/routes.ts'
 import { trial } from './api/reconciliations/trial.ts'
 import { reruns } from './api/reruns/routes.ts'
 import { rules } from './api/rules/routes.ts'
+import { ruleTrials } from './api/rules/trial/routes.ts'
+import { sessions } from './api/sessions/routes.ts'
+import { tokens } from './api/tokens/routes.ts'
 import { visitBriefs } from './api/visit-brief/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
@@ -39,6 +44,11 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     imports,
     exportRoutes,
     reruns,
+    ruleTrials,
+    organisations,
+    people,
+    tokens,
+    sessions,
   ]
   for (const resource of resources) await app.register(resource)
 }

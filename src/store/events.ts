@@ -44,3 +44,21 @@ export async function recordEvent(tx: Tx, actor: Actor, happened: Happened): Pro
     })
     .execute()
 }
+
+export type ActDone = {
+  readonly kind: string
+  readonly subjectKind: string
+  readonly subject: string
+  readonly at: Date
+}
+
+/** What an account did to a county's records, the newest first. */
+export const actsOf = (tx: Tx, county: string, account: string, most: number): Promise<readonly ActDone[]> =>
+  tx
+    .selectFrom('event')
+    .select(['kind', 'subject_kind as subjectKind', 'subject', 'happened_at as at'])
+    .where('county', '=', county)
+    .where('account', '=', account)
+    .orderBy('id', 'desc')
+    .limit(most)
+    .execute()

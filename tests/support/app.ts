@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto'
 import { mkdtemp, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
@@ -11,6 +12,7 @@ import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import { type App, buildApp, type Services } from '../../src/http/app.ts'
 import type { JobKind } from '../../src/jobs/kinds.ts'
 import type { JobQueue } from '../../src/jobs/queue.ts'
+import { vaultOf } from '../../src/store/access/vault.ts'
 import type { Actor } from '../../src/store/database/actor.ts'
 import { testDatabase } from './database.ts'
 import { testLetters } from './letters.ts'
@@ -21,6 +23,8 @@ export type LeftJob = { readonly kind: JobKind; readonly actor: Actor; readonly 
 export type TestApp = {
   readonly app: App
   readonly services: Services
+  /** The database of this test file, as its owner. */
+  readonly url: string
   readonly people: People
   /** Jobs that were left, in order; nothing runs them. */
   readonly jobs: readonly LeftJob[]
@@ -39,11 +43,12 @@ type Options = {
   readonly routes?: Parameters<typeof buildApp>[1]
   readonly settings?: Partial<Services['settings']>
   readonly clock?: () => Date
+  readonly door?: Partial<Services['door']>
 }
 
 /** The service on a database of the test file's own, with one token for each part people play; answers are checked. */
-export async function testApp({ routes, settings, clock }: Options = {}): Promise<TestApp> {
-  const { database } = await testDatabase()
+export async function testApp({ routes, settings, clock, door }: Options = {}): Promise<TestApp> {
+  const { database, url } = await testDatabase()
   const people = await enrolPeople(database)
   const folder = await mkdtemp(path.join(os.tmpdir(), 'asfound-originals-'))
   const read = readSettings({ ANSWERS: 'checked', REQUESTS_PER_MINUTE: '1000000' })
@@ -58,6 +63,7 @@ export async function testApp({ routes, settings, clock }: Options = {}): Promis
     letters: await testLetters(database),
     book: must(await loadRuleBook()),
     settings: { ...read.value, ...settings },
+    door: { vault: vaultOf(randomBytes(32)), providers: new Map(), ...door },
   }
   const app = await buildApp(services, routes)
   afterAll(async () => {
@@ -71,7 +77,7 @@ export async function testApp({ routes, settings, clock }: Options = {}): Promis
     const body: unknown = isJson && response.body !== '' ? response.json() : response.body
     return { status: response.statusCode, headers: response.headers, body }
   }
-  return { app, services, people, jobs, ask }
+  return { app, services, url, people, jobs, ask }
 }
 
 const listingJobs = (jobs: LeftJob[]): JobQueue => ({

@@ -15,6 +15,12 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** Who may call this route. A route that does not say is refused when the service starts. */
     access?: Access
+    /** About an organisation's people, tokens or sessions: for a session, or a token that was made for it. */
+    manages?: boolean
+    /** For whoever looks after the organisation alone. */
+    administers?: boolean
+    /** A POST that stores nothing: a token that may only read may make it too. */
+    changesNothing?: boolean
   }
   interface FastifyRequest {
     /** Whoever holds the token; throws on an open route. */
@@ -22,8 +28,6 @@ declare module 'fastify' {
     /** The caller at work in the county of the path; throws where the path names none. */
     readonly actor: Person
     callerOrNobody: Caller | undefined
-    /** So that a session that was just ended is over here at once. */
-    forgetSession: (secret: string) => void
   }
 }
 
@@ -33,7 +37,6 @@ declare module 'fastify' {
  */
 export function requireCaller(app: FastifyInstance, finder: CallerFinder): void {
   app.decorateRequest('callerOrNobody', undefined)
-  app.decorateRequest('forgetSession', (secret) => finder.forget(secret))
   app.decorateRequest('caller', { getter: callerOf })
   app.decorateRequest('actor', { getter: actorOf })
   const routes: RouteOptions[] = []
@@ -52,12 +55,26 @@ export function requireCaller(app: FastifyInstance, finder: CallerFinder): void 
     request.callerOrNobody = caller
     const county = countyInPath(request)
     if (county !== undefined && !caller.counties.includes(county)) throw problem('not-found')
-    if (access.includes(caller.role)) return
-    if (request.method === 'GET' || request.method === 'HEAD') throw problem('not-found')
-    throw problem('not-allowed', {
-      detail: `This is for: ${access.join(', ')}. The token is for: ${caller.role}.`,
-    })
+    const why = reasonAgainst(request, caller, access)
+    if (why === undefined) return
+    throw isRead(request) ? problem('not-found') : problem('not-allowed', { detail: why })
   })
+}
+
+const isRead = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD'
+
+/** Why a caller may not do what is asked, in words; undefined where they may. */
+function reasonAgainst(request: FastifyRequest, caller: Caller, roles: readonly Role[]): string | undefined {
+  const { manages, administers, changesNothing } = request.routeOptions.config
+  const county = countyInPath(request)
+  if (!roles.includes(caller.role)) {
+    return `This is for: ${roles.join(', ')}. The token is for: ${caller.role}.`
+  }
+  if (manages && !caller.manages) return 'This token is not for managing people, tokens and sessions.'
+  if (administers && !caller.administers) return 'This is for whoever looks after the organisation.'
+  const writes = !isRead(request) && !changesNothing && county !== undefined
+  if (writes && !caller.writes.includes(county)) return 'This token may only read in this county.'
+  return undefined
 }
 
 /** The token of the Authorization header (RFC 6750), if there is one. */
@@ -83,14 +100,14 @@ async function callerFrom(request: FastifyRequest, finder: CallerFinder): Promis
 }
 
 async function sessionCaller(request: FastifyRequest, secret: string, finder: CallerFinder): Promise<Caller> {
-  const caller = await finder.findSession(secret)
-  if (!caller) throw problem('not-signed-in', { detail: 'The session is over: sign in again.' })
   if (!isFromHere(request)) {
     throw problem('not-allowed', {
       detail: 'This was sent from a page of another site. Open it here and send it again.',
     })
   }
-  return caller
+  const caller = await finder.findSession(secret)
+  if (caller) return caller
+  throw problem('not-signed-in', { detail: 'The session is over: sign in again.' })
 }
 
 const countyInPath = (request: FastifyRequest): string | undefined =>

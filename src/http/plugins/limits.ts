@@ -4,6 +4,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { OpenDatabase } from '../../store/database/database.ts'
 import type { CallerFinder } from '../access/caller.ts'
 import { bearerToken } from '../access/require-caller.ts'
+import { sessionSecret } from '../access/session-cookie.ts'
 import { problem } from '../problem.ts'
 
 type Limits = {
@@ -56,9 +57,10 @@ export async function limitLoad(
 const isWatching = ({ url }: FastifyRequest): boolean =>
   url.startsWith('/health/') || url.startsWith('/metrics')
 
-/** The token, once it is known to be one; a guessed one counts against the address it comes from. */
+/** The token or session, once it is known to be one; a guessed one counts against the address it comes from. */
 function whoPays(request: FastifyRequest, finder: CallerFinder): string {
   const token = bearerToken(request)
-  const caller = token === undefined ? undefined : finder.known(token)
+  const session = request.headers.authorization === undefined ? sessionSecret(request) : undefined
+  const caller = token ? finder.known('token', token) : session ? finder.known('session', session) : undefined
   return caller ? `token ${caller.token}` : `address ${request.ip}`
 }

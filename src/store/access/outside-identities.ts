@@ -42,3 +42,13 @@ export async function isBound(tx: Tx, account: string, issuer: string): Promise<
     .executeTakeFirst()
   return row !== undefined
 }
+
+export type OutsideBound = Outside & { readonly boundAt: Date }
+
+export const outsideIdentitiesOf = (tx: Tx, account: string): Promise<readonly OutsideBound[]> =>
+  tx
+    .selectFrom('outside_identity')
+    .select(['issuer', 'subject', 'bound_at as boundAt'])
+    .where('account', '=', account)
+    .orderBy('issuer')
+    .execute()

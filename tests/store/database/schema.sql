@@ -200,6 +200,49 @@ table idempotency_key (
   answered_at timestamp with time zone not null default now()
 ) with row level security
 
+table import (
+  county text not null,
+  id uuid not null,
+  kind text not null,
+  format text not null,
+  content_hash text not null,
+  bytes bigint not null,
+  file_name text,
+  head jsonb not null,
+  mapping jsonb not null,
+  state text not null,
+  reason text,
+  job uuid,
+  rerun uuid,
+  rows_read bigint not null default 0,
+  read_to_line bigint not null default 0,
+  added bigint not null default 0,
+  changed bigint not null default 0,
+  unchanged bigint not null default 0,
+  rejected bigint not null default 0,
+  revision integer not null default 1,
+  made_by uuid not null,
+  made_at timestamp with time zone not null,
+  ended_at timestamp with time zone
+) with row level security
+
+table import_mapping (
+  county text not null,
+  kind text not null,
+  headings text not null,
+  body jsonb not null,
+  mended_by uuid not null,
+  mended_at timestamp with time zone not null
+) with row level security
+
+table import_rejection (
+  county text not null,
+  import uuid not null,
+  line bigint not null,
+  cells jsonb not null,
+  faults jsonb not null
+) with row level security
+
 table invitation (
   id uuid not null,
   account uuid not null,
@@ -384,6 +427,25 @@ table recovery_code (
   account uuid not null,
   hash bytea not null,
   used_at timestamp with time zone
+) with row level security
+
+table rerun (
+  county text not null,
+  id uuid not null,
+  cause text not null,
+  state text not null,
+  revision integer not null default 1,
+  asked_by uuid,
+  asked_at timestamp with time zone not null,
+  ended_at timestamp with time zone
+) with row level security
+
+table rerun_parcel (
+  county text not null,
+  rerun uuid not null,
+  parcel uuid not null,
+  outcome text,
+  says text
 ) with row level security
 
 table rule_book (
@@ -603,6 +665,34 @@ idempotency_key: idempotency_key_account_fkey FOREIGN KEY (account) REFERENCES a
 
 idempotency_key: idempotency_key_pkey PRIMARY KEY (county, account, key)
 
+import: import_content_hash_check CHECK ((content_hash ~ '^[0-9a-f]{64}$'::text))
+
+import: import_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+import: import_county_rerun_fkey FOREIGN KEY (county, rerun) REFERENCES rerun(county, id)
+
+import: import_format_check CHECK ((format = ANY (ARRAY['csv'::text, 'ndjson'::text])))
+
+import: import_kind_check CHECK ((kind = ANY (ARRAY['permits'::text, 'parcels'::text, 'findings'::text])))
+
+import: import_made_by_fkey FOREIGN KEY (made_by) REFERENCES account(id)
+
+import: import_pkey PRIMARY KEY (county, id)
+
+import: import_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'trying'::text, 'tried'::text, 'running'::text, 'done'::text, 'failed'::text])))
+
+import_mapping: import_mapping_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+import_mapping: import_mapping_kind_check CHECK ((kind = ANY (ARRAY['permits'::text, 'parcels'::text, 'findings'::text])))
+
+import_mapping: import_mapping_mended_by_fkey FOREIGN KEY (mended_by) REFERENCES account(id)
+
+import_mapping: import_mapping_pkey PRIMARY KEY (county, kind, headings)
+
+import_rejection: import_rejection_county_import_fkey FOREIGN KEY (county, import) REFERENCES import(county, id)
+
+import_rejection: import_rejection_pkey PRIMARY KEY (county, import, line)
+
 invitation: invitation_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
 invitation: invitation_hash_check CHECK ((octet_length(hash) = 32))
@@ -749,6 +839,24 @@ recovery_code: recovery_code_hash_check CHECK ((octet_length(hash) = 32))
 
 recovery_code: recovery_code_pkey PRIMARY KEY (account, hash)
 
+rerun: rerun_asked_by_fkey FOREIGN KEY (asked_by) REFERENCES account(id)
+
+rerun: rerun_cause_check CHECK ((cause = ANY (ARRAY['rules-changed'::text, 'engine-changed'::text, 'imported'::text, 'asked-for'::text])))
+
+rerun: rerun_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+rerun: rerun_pkey PRIMARY KEY (county, id)
+
+rerun: rerun_state_check CHECK ((state = ANY (ARRAY['gathering'::text, 'running'::text, 'paused'::text, 'done'::text])))
+
+rerun_parcel: rerun_parcel_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+rerun_parcel: rerun_parcel_county_rerun_fkey FOREIGN KEY (county, rerun) REFERENCES rerun(county, id)
+
+rerun_parcel: rerun_parcel_outcome_check CHECK ((outcome = ANY (ARRAY['unaffected'::text, 'same'::text, 'changed'::text, 'failed'::text])))
+
+rerun_parcel: rerun_parcel_pkey PRIMARY KEY (county, rerun, parcel)
+
 rule_book: rule_book_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
 
 rule_book: rule_book_pkey PRIMARY KEY (hash)
@@ -888,6 +996,12 @@ CREATE INDEX idempotency_key_by_age ON public.idempotency_key USING btree (answe
 
 CREATE UNIQUE INDEX idempotency_key_pkey ON public.idempotency_key USING btree (county, account, key)
 
+CREATE UNIQUE INDEX import_pkey ON public.import USING btree (county, id)
+
+CREATE UNIQUE INDEX import_mapping_pkey ON public.import_mapping USING btree (county, kind, headings)
+
+CREATE UNIQUE INDEX import_rejection_pkey ON public.import_rejection USING btree (county, import, line)
+
 CREATE INDEX invitation_by_account ON public.invitation USING btree (account)
 
 CREATE UNIQUE INDEX invitation_hash_key ON public.invitation USING btree (hash)
@@ -955,6 +1069,12 @@ CREATE INDEX reconciliation_by_parcel ON public.reconciliation USING btree (coun
 CREATE UNIQUE INDEX reconciliation_pkey ON public.reconciliation USING btree (county, id)
 
 CREATE UNIQUE INDEX recovery_code_pkey ON public.recovery_code USING btree (account, hash)
+
+CREATE UNIQUE INDEX rerun_pkey ON public.rerun USING btree (county, id)
+
+CREATE UNIQUE INDEX rerun_parcel_pkey ON public.rerun_parcel USING btree (county, rerun, parcel)
+
+CREATE INDEX rerun_parcel_waiting ON public.rerun_parcel USING btree (county, rerun, parcel) WHERE (outcome IS NULL)
 
 CREATE UNIQUE INDEX rule_book_pkey ON public.rule_book USING btree (hash)
 
@@ -1027,9 +1147,11 @@ account: of_the_county for SELECT to {asfound_service} using ((asking_role() = A
 
 account: own for SELECT to {asfound_service} using (organisation = asking_organisation())
 
-admission: administrator_admits for INSERT to {asfound_service} with check ((county = asking_county()) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+admission: administrator_admits for INSERT to {asfound_service} with check ((asking_role() = 'reviewer'::text) AND asking_administers() AND asking_works_in(county))
 
-admission: administrator_changes for UPDATE to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+admission: administrator_changes for UPDATE to {asfound_service} using ((asking_role() = 'reviewer'::text) AND asking_administers() AND asking_works_in(county))
+
+admission: administrator_sees for SELECT to {asfound_service} using ((asking_role() = 'reviewer'::text) AND (asking_county() IS NULL) AND asking_works_in(county))
 
 admission: of_the_county for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
@@ -1075,6 +1197,12 @@ findings_revision: with_findings for ALL to {asfound_service} using ((county = a
 
 idempotency_key: own for ALL to {asfound_service} using ((county = asking_county()) AND (account = asking_account()))
 
+import: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+import_mapping: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+import_rejection: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
 invitation: door for ALL to {asfound_service} using keeping_the_door()
 
 job: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organisation = asking_organisation()))
@@ -1094,6 +1222,10 @@ letter_withdrawal: with_letter for SELECT to {asfound_service} using ((county = 
   WHERE ((l.county = letter_withdrawal.county) AND (l.id = letter_withdrawal.letter)))))
 
 organisation: administrator_adds for INSERT to {asfound_service} with check ((kind = ANY (ARRAY['firm'::text, 'agent'::text])) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+
+organisation: administrator_sees for SELECT to {asfound_service} using ((asking_role() = 'reviewer'::text) AND (asking_county() IS NULL) AND (EXISTS ( SELECT
+   FROM admission a
+  WHERE (a.organisation = organisation.id))))
 
 organisation: door for SELECT to {asfound_service} using keeping_the_door()
 
@@ -1138,6 +1270,10 @@ reconciliation: reviewer_reads for SELECT to {asfound_service} using ((county = 
 reconciliation: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
 
 recovery_code: door for ALL to {asfound_service} using keeping_the_door()
+
+rerun: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+rerun_parcel: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
 rule_book: anyone_reads for SELECT to {asfound_service} using true
 
@@ -1426,6 +1562,18 @@ CREATE OR REPLACE FUNCTION public.asking_role()
  LANGUAGE sql
  STABLE PARALLEL SAFE
 RETURN NULLIF(current_setting('asfound.role'::text, true), ''::text)
+
+CREATE OR REPLACE FUNCTION public.asking_works_in(asked text)
+ RETURNS boolean
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select exists (select from admission
+    where county = asked and organisation = asking_organisation() and withdrawn_at is null)
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.county_of_letter(asked uuid)
  RETURNS text
@@ -1798,6 +1946,12 @@ insert, select on findings_revision to asfound_service
 
 insert, select on idempotency_key to asfound_service
 
+insert, select, update on import to asfound_service
+
+insert, select, update on import_mapping to asfound_service
+
+delete, insert, select on import_rejection to asfound_service
+
 delete, insert, select, update on invitation to asfound_service
 
 insert, select, update on job to asfound_service
@@ -1827,6 +1981,10 @@ delete, insert, select on photo to asfound_service
 insert, select on reconciliation to asfound_service
 
 delete, insert, select, update on recovery_code to asfound_service
+
+insert, select, update on rerun to asfound_service
+
+insert, select, update on rerun_parcel to asfound_service
 
 insert, select on rule_book to asfound_service
 

@@ -48,10 +48,7 @@ export const signIn: FastifyPluginAsyncZod = async (app) => {
   app.post('/sign-out', { config: { access: 'open' } }, async (request, reply) => {
     const secret = sessionSecret(request)
     if (!isFromHere(request)) throw notFromForm()
-    if (secret !== undefined) {
-      await end(request.context, secret)
-      request.forgetSession(secret)
-    }
+    if (secret !== undefined) await end(request.context, secret)
     takeSession(request, reply)
     return reply.redirect('/sign-in', 303)
   })

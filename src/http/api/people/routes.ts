@@ -1,0 +1,196 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+import { changePerson, type PersonChange } from '../../../operations/access/change-person.ts'
+import { erasePerson } from '../../../operations/access/erase-person.ts'
+import { exportPerson } from '../../../operations/access/export-person.ts'
+import { invitePerson } from '../../../operations/access/invite-person.ts'
+import { listPeople, readPerson } from '../../../operations/access/read-people.ts'
+import { reinvitePerson } from '../../../operations/access/reinvite-person.ts'
+import { ALL_ROLES } from '../../access/require-caller.ts'
+import { answered } from '../answer.ts'
+import { personData, presentData } from './data-shapes.ts'
+import {
+  invitation,
+  label,
+  person,
+  personPath,
+  presentInvitation,
+  presentPerson,
+  signInName,
+} from './shapes.ts'
+
+const tags = ['People']
+const administering = { access: ALL_ROLES, manages: true, administers: true } as const
+const own = { access: ALL_ROLES, manages: true } as const
+
+export const people: FastifyPluginAsyncZod = async (app) => {
+  app.get(
+    '/people',
+    {
+      config: administering,
+      schema: {
+        summary: 'The people of your organisation',
+        tags,
+        operationId: 'listPeople',
+        response: { 200: z.object({ items: z.array(person) }) },
+      },
+    },
+    async ({ context, caller }) => ({ items: (await listPeople(context, caller)).map(presentPerson) }),
+  )
+
+  app.post(
+    '/people',
+    {
+      config: administering,
+      schema: {
+        summary: 'Invite somebody into your organisation',
+        description:
+          'Answers with the link by which they choose a password. Keep no copy of it; a new one can be had at any time.',
+        tags,
+        operationId: 'invitePerson',
+        body: z.object({ signInName, label, administers: z.boolean().default(false) }).meta({
+          id: 'NewPerson',
+          examples: [{ signInName: 'crew.one@heron.example', label: 'crew one', administers: false }],
+        }),
+        response: { 201: z.object({ person, invitation }) },
+      },
+    },
+    async (request, reply) => {
+      const invited = answered(await invitePerson(request.context, request.caller, request.body))
+      reply
+        .code(201)
+        .header('location', `/v1/people/${invited.person.id}`)
+        .header('cache-control', 'no-store')
+      return {
+        person: presentPerson(invited.person),
+        invitation: presentInvitation(request, invited.invitation),
+      }
+    },
+  )
+
+  app.get(
+    '/people/:person',
+    {
+      config: own,
+      schema: {
+        summary: 'Yourself, or somebody of your organisation',
+        tags,
+        operationId: 'readPerson',
+        params: personPath,
+        response: { 200: person },
+      },
+    },
+    async ({ context, caller, params }) =>
+      presentPerson(answered(await readPerson(context, caller, params.person))),
+  )
+
+  app.post(
+    '/people/:person/invitation',
+    {
+      config: administering,
+      schema: {
+        summary: 'A new link to choose a password by',
+        description: 'For who lost the first one, or the password. Earlier links are over.',
+        tags,
+        operationId: 'reinvitePerson',
+        params: personPath,
+        response: { 201: invitation },
+      },
+    },
+    async (request, reply) => {
+      const made = answered(await reinvitePerson(request.context, request.caller, request.params.person))
+      reply.code(201).header('cache-control', 'no-store')
+      return presentInvitation(request, made)
+    },
+  )
+
+  const change = (
+    method: 'PUT' | 'DELETE',
+    part: 'suspension' | 'administration' | 'second-step',
+    does: PersonChange,
+    summary: string,
+    operationId: string,
+  ) =>
+    app.route({
+      method,
+      url: `/people/:person/${part}`,
+      config: administering,
+      schema: { summary, tags, operationId, params: personPath, response: { 200: person } },
+      handler: async ({ context, caller, params }) =>
+        presentPerson(
+          answered(await changePerson(context, caller, (params as z.output<typeof personPath>).person, does)),
+        ),
+    })
+
+  change(
+    'PUT',
+    'suspension',
+    'suspend',
+    'Suspend somebody: tokens and sessions are good for nothing',
+    'suspend',
+  )
+  change('DELETE', 'suspension', 'let-back-in', 'Let somebody back in who was suspended', 'letBackIn')
+  change(
+    'PUT',
+    'administration',
+    'give-administration',
+    'Let somebody look after the organisation',
+    'giveAdministration',
+  )
+  change(
+    'DELETE',
+    'administration',
+    'take-administration',
+    'Let somebody look after it no longer',
+    'takeAdministration',
+  )
+  change(
+    'DELETE',
+    'second-step',
+    'take-off-second-step',
+    'Take the second step off somebody who lost it',
+    'takeOffSecondStep',
+  )
+
+  app.get(
+    '/people/:person/data',
+    {
+      config: own,
+      schema: {
+        summary: 'All that is kept of a person',
+        description: 'Yourself; or somebody of the organisation that you look after, to hand it on to them.',
+        tags,
+        operationId: 'exportPerson',
+        params: personPath,
+        response: { 200: personData },
+      },
+    },
+    async ({ context, caller, params }, reply) => {
+      const data = answered(await exportPerson(context, caller, params.person))
+      reply.header('cache-control', 'no-store')
+      return presentData(data)
+    },
+  )
+
+  app.delete(
+    '/people/:person',
+    {
+      config: administering,
+      schema: {
+        summary: 'Erase what is personal about somebody',
+        description:
+          'Sign-in, codes, sessions and names go; what a county must keep stays under an id that names nobody. ' +
+          'There is no way back.',
+        tags,
+        operationId: 'erasePerson',
+        params: personPath,
+        response: { 204: z.undefined() },
+      },
+    },
+    async ({ context, caller, params }, reply) => {
+      answered(await erasePerson(context, caller, params.person))
+      reply.code(204)
+      return undefined
+    },
+  )
+}

@@ -1,0 +1,100 @@
+import { ok } from '../../base/result.ts'
+import { type AccessEventKind, recordAccess } from '../../store/access/access-events.ts'
+import {
+  type AccountListed,
+  accountById,
+  administratorsHeld,
+  changeAccount,
+} from '../../store/access/people.ts'
+import { removeSecondStep } from '../../store/access/second-step.ts'
+import { endSessionsOf } from '../../store/access/sessions.ts'
+import { DOORKEEPER, memberOf } from '../../store/database/actor.ts'
+import type { Database, Tx } from '../../store/database/database.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Answer, conflict } from '../refusal.ts'
+import type { Asker } from './asker.ts'
+import type { SignInContext } from './open-session.ts'
+import { personAsked } from './person-asked.ts'
+
+/** What an administrator can do to an account of the organisation. Each is done once; a repeat changes nothing. */
+export type PersonChange =
+  | 'suspend'
+  | 'let-back-in'
+  | 'give-administration'
+  | 'take-administration'
+  | 'take-off-second-step'
+
+type Step = {
+  readonly event: AccessEventKind
+  /** Whether it would take the organisation's last administrator away. */
+  readonly unseats: boolean
+  readonly needed: (person: AccountListed) => boolean
+  readonly work: (tx: Tx, within: Database, id: string, at: Date) => Promise<void>
+}
+
+const STEPS: { readonly [C in PersonChange]: Step } = {
+  suspend: {
+    event: 'suspended',
+    unseats: true,
+    needed: ({ suspendedAt }) => suspendedAt === null,
+    work: async (tx, _, id, at) => {
+      await changeAccount(tx, id, { suspendedAt: at })
+      await endSessionsOf(tx, id)
+    },
+  },
+  'let-back-in': {
+    event: 'let-back-in',
+    unseats: false,
+    needed: ({ suspendedAt }) => suspendedAt !== null,
+    work: (tx, _, id) => changeAccount(tx, id, { suspendedAt: null }),
+  },
+  'give-administration': {
+    event: 'administration-given',
+    unseats: false,
+    needed: ({ administers }) => !administers,
+    work: (tx, _, id) => changeAccount(tx, id, { administers: true }),
+  },
+  'take-administration': {
+    event: 'administration-taken',
+    unseats: true,
+    needed: ({ administers }) => administers,
+    work: (tx, _, id) => changeAccount(tx, id, { administers: false }),
+  },
+  'take-off-second-step': {
+    event: 'second-step-taken-off',
+    unseats: false,
+    needed: ({ hasSecondStep }) => hasSecondStep,
+    work: async (tx, within, id) => {
+      await transact(within, DOORKEEPER, (door) => removeSecondStep(door, id))
+      await endSessionsOf(tx, id)
+    },
+  },
+}
+
+/** Changes an account of the asker's organisation; the asker looks after it. */
+export const changePerson = (
+  context: SignInContext,
+  asker: Asker,
+  asked: string,
+  change: PersonChange,
+): Promise<Answer<AccountListed>> =>
+  transact(context.database, memberOf(asker), async (tx, within) => {
+    const { organisation } = asker
+    // Held first, so that two administrators who suspend each other at once do not leave nobody.
+    const administrators = await administratorsHeld(tx, organisation)
+    const found = await personAsked(tx, asker, asked)
+    if (!found.ok) return found
+    const person = found.value
+    const { event, unseats, needed, work } = STEPS[change]
+    if (person.erasedAt !== null) return conflict('This account was erased: nobody can come in by it again.')
+    if (!needed(person)) return found
+    if (unseats && person.administers && administrators.every((id) => id === person.id)) return lastOne()
+    const at = context.clock()
+    await work(tx, within, person.id, at)
+    const account = person.id
+    await recordAccess(tx, asker, { id: context.newId(), kind: event, organisation, account, at })
+    return ok((await accountById(tx, organisation, account))!)
+  })
+
+export const lastOne = () =>
+  conflict('Nobody else looks after this organisation. Let somebody else look after it first.')

@@ -1,0 +1,67 @@
+import { ok } from '../../base/result.ts'
+import { recordAccess } from '../../store/access/access-events.ts'
+import { type AccountListed, accountById, insertAccount } from '../../store/access/people.ts'
+import { addSignIn } from '../../store/access/sign-in.ts'
+import { DOORKEEPER, memberOf } from '../../store/database/actor.ts'
+import type { Database } from '../../store/database/database.ts'
+import { isDuplicate } from '../../store/database/database-fault.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Answer, conflict, invalid } from '../refusal.ts'
+import type { Asker } from './asker.ts'
+import { type Invitation, invite } from './invite.ts'
+import type { SignInContext } from './open-session.ts'
+import { signInNameFault } from './sign-in-name.ts'
+
+export type NewPerson = {
+  /** What they will sign in by, as an e-mail address. */
+  readonly signInName: string
+  /** What the account is for. */
+  readonly label: string
+  readonly administers: boolean
+}
+
+export type PersonInvited = { readonly person: AccountListed; readonly invitation: Invitation }
+
+/** Makes an account for somebody in the asker's organisation, who is invited to choose a password. */
+export async function invitePerson(
+  context: SignInContext,
+  asker: Asker,
+  asked: NewPerson,
+): Promise<Answer<PersonInvited>> {
+  const { organisation, role } = asker
+  const name = asked.signInName.trim().toLowerCase()
+  const fault = signInNameFault(name)
+  if (fault) return invalid({ pointer: '/signInName', message: fault })
+  try {
+    return await transact(context.database, memberOf(asker), async (tx, within) => {
+      const id = context.newId()
+      await insertAccount(tx, { id, organisation, role, label: asked.label, administers: asked.administers })
+      const invitation = await nameAndInvite(context, within, { id, name, madeBy: asker.account })
+      await recordAccess(tx, asker, {
+        id: context.newId(),
+        kind: 'invited',
+        organisation,
+        account: id,
+        at: context.clock(),
+      })
+      return ok({ person: (await accountById(tx, organisation, id))!, invitation })
+    })
+  } catch (fault) {
+    if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken()
+    throw fault
+  }
+}
+
+/** The one thing an asker learns of other organisations: that a name is taken. */
+export const nameTaken = () => conflict('Somebody signs in by that name already. Take another one.')
+
+/** What only the door may: nobody writes sign-ins and invitations in their own name. */
+export const nameAndInvite = (
+  context: SignInContext,
+  within: Database,
+  { id, name, madeBy }: { readonly id: string; readonly name: string; readonly madeBy: string },
+): Promise<Invitation> =>
+  transact(within, DOORKEEPER, async (tx) => {
+    await addSignIn(tx, id, name)
+    return invite(tx, context, id, madeBy)
+  })

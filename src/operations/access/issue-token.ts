@@ -1,0 +1,72 @@
+import { ok } from '../../base/result.ts'
+import { recordAccess } from '../../store/access/access-events.ts'
+import { newToken, tokenHash } from '../../store/access/token.ts'
+import { insertToken, type TokenListed, tokenHeld } from '../../store/access/tokens.ts'
+import { memberOf } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Answer, conflict, invalid } from '../refusal.ts'
+import type { Asker } from './asker.ts'
+import type { SignInContext } from './open-session.ts'
+import { personAsked } from './person-asked.ts'
+
+export type Scope = { readonly county: string; readonly may: 'read' | 'write' }
+
+export type NewToken = {
+  /** Whose; the asker's own, or another's of the organisation that the asker looks after. */
+  readonly account: string
+  readonly name: string
+  readonly scopes: readonly Scope[]
+  readonly manages: boolean
+  readonly days: number
+}
+
+/** `token` is shown this once; only its hash is kept. */
+export type TokenIssued = { readonly listed: TokenListed; readonly token: string }
+
+/** Issues a token that may no more than the asker may with what it came in by. */
+export const issueToken = (
+  context: SignInContext,
+  asker: Asker,
+  asked: NewToken,
+): Promise<Answer<TokenIssued>> =>
+  transact(context.database, memberOf(asker), async (tx) => {
+    const found = await personAsked(tx, asker, asked.account)
+    if (!found.ok) return found
+    const person = found.value
+    if (person.suspendedAt !== null) return conflict('This account is suspended. Let it back in first.')
+    const issues = asked.scopes.flatMap(({ county, may }, at) => {
+      const own = may === 'write' ? asker.writes : asker.counties
+      return own.includes(county)
+        ? []
+        : [{ pointer: `/scopes/${at}`, message: `you may not ${may} in ${county} yourself` }]
+    })
+    if (issues.length > 0) return invalid(...issues)
+    const createdAt = context.clock()
+    const id = context.newId()
+    const token = newToken()
+    const counties = [...new Set(asked.scopes.map(({ county }) => county))].sort()
+    const writes = counties.filter((county) =>
+      asked.scopes.some((scope) => scope.county === county && scope.may === 'write'),
+    )
+    await insertToken(tx, {
+      id,
+      account: person.id,
+      name: asked.name,
+      hash: tokenHash(token),
+      counties,
+      writes,
+      manages: asked.manages,
+      issuedBy: asker.account,
+      createdAt,
+      expiresAt: new Date(createdAt.getTime() + asked.days * 86_400_000),
+    })
+    await recordAccess(tx, asker, {
+      id: context.newId(),
+      kind: 'token-issued',
+      organisation: asker.organisation,
+      account: person.id,
+      body: { token: id, counties, writes, manages: asked.manages },
+      at: createdAt,
+    })
+    return ok({ listed: (await tokenHeld(tx, id))!, token })
+  })

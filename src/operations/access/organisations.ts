@@ -1,0 +1,143 @@
+import { ok } from '../../base/result.ts'
+import { recordAccess } from '../../store/access/access-events.ts'
+import {
+  type Admission,
+  admissionHeld,
+  admissionsOf,
+  admissionsTo,
+  admit,
+  insertOrganisation,
+  kindOf,
+  type Organisation,
+  organisationById,
+  withdrawAdmission as withdrawKept,
+} from '../../store/access/admissions.ts'
+import { insertAccount } from '../../store/access/people.ts'
+import { DOORKEEPER, memberOf } from '../../store/database/actor.ts'
+import { isDuplicate } from '../../store/database/database-fault.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
+import type { Asker } from './asker.ts'
+import type { Invitation } from './invite.ts'
+import { nameAndInvite, nameTaken } from './invite-person.ts'
+import type { SignInContext } from './open-session.ts'
+import { signInNameFault } from './sign-in-name.ts'
+
+export type OwnOrganisation = {
+  readonly organisation: Organisation
+  readonly admissions: readonly Admission[]
+}
+
+/** The asker's organisation and where it works. */
+export const readOwnOrganisation = (context: SignInContext, asker: Asker): Promise<OwnOrganisation> =>
+  transact(context.database, memberOf(asker), async (tx) => ({
+    organisation: (await organisationById(tx, asker.organisation))!,
+    admissions: await admissionsOf(tx, asker.organisation),
+  }))
+
+/** Who works in a county, or did. */
+export const listAdmissions = (
+  context: SignInContext,
+  asker: Asker,
+  county: string,
+): Promise<readonly Admission[]> =>
+  transact(context.database, memberOf(asker), (tx) => admissionsTo(tx, county))
+
+export type NewOrganisation = {
+  readonly kind: 'firm' | 'agent'
+  readonly name: string
+  /** Who will look after it. */
+  readonly administrator: { readonly signInName: string; readonly label: string }
+}
+
+export type OrganisationTaken = { readonly admission: Admission; readonly invitation: Invitation }
+
+/** Takes a firm or an agent's office into a county, with a first person who is invited to look after it. */
+export async function takeInOrganisation(
+  context: SignInContext,
+  asker: Asker,
+  county: string,
+  { kind, name, administrator }: NewOrganisation,
+): Promise<Answer<OrganisationTaken>> {
+  const signInName = administrator.signInName.trim().toLowerCase()
+  const fault = signInNameFault(signInName)
+  if (fault) return invalid({ pointer: '/administrator/signInName', message: fault })
+  try {
+    return await transact(context.database, memberOf(asker), async (tx, within) => {
+      const [organisation, account, at] = [context.newId(), context.newId(), context.clock()]
+      await insertOrganisation(tx, { id: organisation, kind, name })
+      await admit(tx, county, organisation, asker.account, at)
+      const { label } = administrator
+      await transact(within, DOORKEEPER, (door) =>
+        insertAccount(door, { id: account, organisation, role: kind, label, administers: true }),
+      )
+      const invitation = await nameAndInvite(context, within, {
+        id: account,
+        name: signInName,
+        madeBy: asker.account,
+      })
+      await note(context, asker, within, 'organisation-admitted', organisation, county)
+      return ok({ admission: (await admissionHeld(tx, county, organisation))!, invitation })
+    })
+  } catch (fault) {
+    if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken()
+    throw fault
+  }
+}
+
+/** Admits an organisation that another county took in, by the id it knows itself by; or lets one back in. */
+export const admitOrganisation = (
+  context: SignInContext,
+  asker: Asker,
+  county: string,
+  organisation: string,
+): Promise<Answer<Admission>> =>
+  transact(context.database, memberOf(asker), async (tx, within) => {
+    const kind = await transact(within, DOORKEEPER, (door) => kindOf(door, organisation))
+    if (kind === undefined) return notFound()
+    if (kind === 'county') return conflict('A county’s own department is not admitted by another.')
+    const before = await admissionHeld(tx, county, organisation)
+    if (before?.withdrawnAt === null) return ok(before)
+    await admit(tx, county, organisation, asker.account, context.clock())
+    await note(context, asker, within, 'organisation-admitted', organisation, county)
+    return ok((await admissionHeld(tx, county, organisation))!)
+  })
+
+/** From then on nobody of that organisation works in the county; what they handed in stays, with its name. */
+export const withdrawAdmission = (
+  context: SignInContext,
+  asker: Asker,
+  county: string,
+  organisation: string,
+): Promise<Answer<void>> =>
+  transact(context.database, memberOf(asker), async (tx, within) => {
+    const admission = await admissionHeld(tx, county, organisation)
+    if (!admission) return notFound()
+    if (admission.organisation.kind === 'county') {
+      return conflict('The county’s own department can’t be shut out of its county.')
+    }
+    if (admission.withdrawnAt !== null) return ok(undefined)
+    await withdrawKept(tx, county, organisation, context.clock())
+    await note(context, asker, within, 'admission-withdrawn', organisation, county)
+    return ok(undefined)
+  })
+
+/** Of the organisation it happened to, for its own people to see; noted by the door, which may for any. */
+const note = (
+  context: SignInContext,
+  asker: Asker,
+  within: Parameters<typeof transact>[0],
+  kind: 'organisation-admitted' | 'admission-withdrawn',
+  organisation: string,
+  county: string,
+) =>
+  transact(within, DOORKEEPER, (door) =>
+    recordAccess(door, asker, {
+      id: context.newId(),
+      kind,
+      organisation,
+      account: null,
+      body: { county },
+      at: context.clock(),
+    }),
+  )
