@@ -21,6 +21,7 @@ import { rules } from './api/rules/routes.ts'
 import { ruleTrials } from './api/rules/trial/routes.ts'
 import { sessions } from './api/sessions/routes.ts'
 import { tokens } from './api/tokens/routes.ts'
+import { ruleTrials } from './api/rules/trial/routes.ts'
 import { visitBriefs } from './api/visit-brief/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
@@ -44,6 +45,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     imports,
     exportRoutes,
     reruns,
+    ruleTrials,
     ruleTrials,
     organisations,
     people,

@@ -4,6 +4,7 @@ export type JobKinds = {
   readonly 'reconcile-parcel': { readonly parcel: string; readonly occasion: string }
   readonly 'share-rerun': { readonly rerun: string }
   readonly 'run-import': { readonly import: string }
+  readonly 'try-rules': { readonly yaml: string }
 }
 
 export type JobKind = keyof JobKinds
@@ -14,6 +15,7 @@ const names: { readonly [K in JobKind]: K } = {
   'reconcile-parcel': 'reconcile-parcel',
   'share-rerun': 'share-rerun',
   'run-import': 'run-import',
+  'try-rules': 'try-rules',
 }
 
 export const JOB_KINDS: readonly JobKind[] = Object.values(names)
