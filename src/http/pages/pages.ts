@@ -6,6 +6,7 @@ import { brief } from './brief/route.ts'
 import { decision } from './decision/route.ts'
 import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
+import { importPages } from './imports/route.ts'
 import { letter } from './letter/route.ts'
 import { letterCheck } from './letter-check/route.ts'
 import { parcel } from './parcel/route.ts'
@@ -13,6 +14,7 @@ import { answerFaultAsPage } from './problem/answer.ts'
 import { queue } from './queue/route.ts'
 import { reconciliation } from './reconciliation/route.ts'
 import { rules } from './rules/route.ts'
+import { rulesTrial } from './rules-trial/route.ts'
 import { search } from './search/route.ts'
 import { signIn } from './sign-in/route.ts'
 import { visit } from './visit/route.ts'
@@ -33,6 +35,8 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   visits,
   glance,
   rules,
+  rulesTrial,
+  importPages,
 ]
 
 export const pages: FastifyPluginAsync = async (app) => {

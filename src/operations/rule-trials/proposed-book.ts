@@ -28,3 +28,7 @@ export async function proposedBook(yaml: string): Promise<Result<ProposedBook, r
     })),
   )
 }
+
+/** The text of a pack that is in use, to be changed and tried; undefined where there is none of that name. */
+export const packText = async (pack: string): Promise<string | undefined> =>
+  (await readPackTexts(PACKS_FOLDER)).find(({ path }) => path === `${pack}.yaml`)?.text

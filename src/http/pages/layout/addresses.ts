@@ -7,6 +7,7 @@ export const searchPath = (county: string, asked?: string): string =>
 export const queuePath = (county: string): string => `${countyPath(county)}/queue`
 export const glancePath = (county: string): string => `${countyPath(county)}/glance`
 export const rulesPath = (county: string): string => `${countyPath(county)}/rules`
+export const importsPath = (county: string): string => `${countyPath(county)}/imports`
 export const packPath = (county: string, pack: string): string =>
   `${rulesPath(county)}/${pack.split('/').map(part).join('/')}`
 export const visitsPath = (county: string): string => `${countyPath(county)}/visits`

@@ -2,7 +2,15 @@ import { DEFERENCE } from '../../../brief/cautions.ts'
 import type { Role } from '../../../store/database/actor.ts'
 import { type Html, html } from '../html.ts'
 import { publicPath } from '../public-files.ts'
-import { countyPath, glancePath, queuePath, rulesPath, searchPath, visitsPath } from './addresses.ts'
+import {
+  countyPath,
+  glancePath,
+  importsPath,
+  queuePath,
+  rulesPath,
+  searchPath,
+  visitsPath,
+} from './addresses.ts'
 import type { Reader } from './reader.ts'
 
 export type Page = {
@@ -21,6 +29,7 @@ const PLACES: { readonly [R in Role]: (county: string) => readonly Place[] } = {
     { path: queuePath(county), name: 'Queue' },
     { path: glancePath(county), name: 'County at a glance' },
     { path: rulesPath(county), name: 'Rules' },
+    { path: importsPath(county), name: 'Imports' },
   ],
   firm: (county) => [{ path: visitsPath(county), name: 'Visits' }],
   agent: () => [],

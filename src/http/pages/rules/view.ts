@@ -8,7 +8,7 @@ import { type EntryShown, type PackLine, type ParameterShown, spanInWords } from
 import { ruleValue } from './value-view.ts'
 
 export const layersView = (county: string, name: string, packs: readonly PackLine[]): Html =>
-  html`<h1>Rules that ${name} goes by</h1><p class="lead">Nearest first: what a nearer pack says overrides those after it. Each value keeps where it was printed and how it came to be here.</p><ol class="packs">${packs.map(
+  html`<h1>Rules that ${name} goes by</h1><p class="lead">Nearest first: what a nearer pack says overrides those after it. Each value keeps where it was printed and how it came to be here. <a href="${rulesPath(county)}/trial">Try other rules</a> against the whole county before anybody adopts them.</p><ol class="packs">${packs.map(
     ({ pack, title, whose, invented, during, cited }) =>
       html`<li><a href="${packPath(county, pack)}">${title}</a> <span class="soft">${whose}</span>${invented && html` <b>Made up for demonstration.</b>`}<br>In use here: ${during.join('; ')}.${
         cited.length > 0 &&
