@@ -108,6 +108,19 @@ async function bringFloors(walk: Walk): Promise<void> {
 const saysElse = (a: KeptVisit, b: KeptVisit): boolean =>
   JSON.stringify([a.form, a.other]) !== JSON.stringify([b.form, b.other])
 
+/** What this phone handed in is behind it once a draft was begun after it: an amendment, or another day's visit. */
+async function goOnWith(walk: Walk, fresh: VisitFile): Promise<void> {
+  const { visit, shots } = walk
+  const isWaiting = shots.some(({ trouble }) => trouble === null)
+  if (!visit.done || !fresh.draft || fresh.draft.id === visit.done.findings || isWaiting) return
+  walk.visit = newKept(fresh, today(), () => crypto.randomUUID(), now())
+  walk.form = walk.visit.form
+  walk.step = 'start'
+  history.replaceState(null, '', location.pathname)
+  await keepVisit(walk.visit)
+  paint(walk, true)
+}
+
 /** Meets what the service has now, puts by what a day without signal needs, and sends what waits. */
 async function bringFresh(walk: Walk, fileAddress: string, wasKept: boolean): Promise<void> {
   const fresh = wasKept ? await fetchFile(fileAddress).catch(() => null) : walk.file
@@ -119,6 +132,7 @@ async function bringFresh(walk: Walk, fileAddress: string, wasKept: boolean): Pr
     walk.file = fresh
     walk.sent = fresh.photos
     if (rulesMoved) walk.book = bookOf(await fetchRules(fresh.rules).catch(() => fetchRules(walk.file.rules)))
+    await goOnWith(walk, fresh)
     const met = await changeVisit(nameOf(walk.visit), (it) => meet(it, fresh, tellingOf(walk)))
     if (met && !walk.dirty) {
       const isMoved = saysElse(met, walk.visit)

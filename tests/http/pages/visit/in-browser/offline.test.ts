@@ -239,6 +239,34 @@ inBrowser('on the phone as on the service', () => {
   })
 })
 
+inBrowser('after it was handed in', () => {
+  test('amended on the phone, it begins as it was; a draft that was begun elsewhere is gone on with', async () => {
+    const { number, at } = await parcel()
+    const { page, context } = await phoneAt(at)
+    await ready(page)
+    await page.locator('#f-people').fill('4')
+    await goTo(page, 'Look over and hand in')
+    await next(page)
+    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+    await page.locator('button[value="amend"]').tap()
+    await expect.poll(() => title(page)).toBe('Before you begin')
+    expect(await page.locator('#f-people').inputValue()).toBe('4')
+    await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(2)
+    await goTo(page, 'Look over and hand in')
+    await next(page)
+    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+
+    const last = (await findingsOf(number)).find(
+      ({ amends, state }) => amends !== null && state === 'submitted',
+    )
+    const body = { visitedOn: last.record.visitedOn, bedroomsCounted: 5 }
+    await ask('firm', { method: 'POST', url: `/v1/counties/quillback/findings/${last.id}/amendment`, body })
+    await page.reload()
+    await expect.poll(() => page.locator('#f-bedroomsCounted').inputValue(), { timeout: 30_000 }).toBe('5')
+    await context.close()
+  })
+})
+
 inBrowser('whoever signs out', () => {
   test('takes the county’s files off the phone; what was not sent stays, for them alone', async () => {
     const { number, at } = await parcel()
