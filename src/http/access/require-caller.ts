@@ -22,6 +22,10 @@ declare module 'fastify' {
     /** A POST that stores nothing: a token that may only read may make it too. */
     changesNothing?: boolean
   }
+  interface FastifyInstance {
+    /** Every route there is, as it was declared. */
+    readonly routesServed: readonly RouteOptions[]
+  }
   interface FastifyRequest {
     /** Whoever holds the token; throws on an open route. */
     readonly caller: Caller
@@ -40,6 +44,7 @@ export function requireCaller(app: FastifyInstance, finder: CallerFinder): void 
   app.decorateRequest('caller', { getter: callerOf })
   app.decorateRequest('actor', { getter: actorOf })
   const routes: RouteOptions[] = []
+  app.decorate('routesServed', routes)
   app.addHook('onRoute', (route) => void routes.push(route))
   app.addHook('onReady', async () => {
     const silent = routes.find(({ config }) => !config?.access)

@@ -1,0 +1,147 @@
+import type { LightMyRequestResponse } from 'fastify'
+import { describe, expect, test } from 'vitest'
+import type { Role } from '../../../src/store/database/actor.ts'
+import { testApp } from '../../support/app.ts'
+import { gather, type Subject } from './matrix/cast.ts'
+import { requestTo } from './matrix/requests.ts'
+import { ROWS, type Row, written } from './matrix/table.ts'
+import { liveThrough } from './matrix/world.ts'
+
+/**
+ * Every route that is served, asked by everybody who might ask. What is expected is read from docs/access.md, so that
+ * what the page promises is what is tested, and a route that nobody put into its table fails.
+ */
+
+const service = await testApp()
+const { app } = service
+const world = await liveThrough(service)
+const cast = await gather(service)
+
+/** The API's own page and what it loads: one plugin’s, open to all. */
+const isOfDocs = (url: string) => url === '/docs' || url.startsWith('/docs/')
+const served = [
+  ...new Map(
+    app.routesServed
+      .filter(({ url }) => !isOfDocs(url))
+      .flatMap(({ method, url, config }) =>
+        [method].flat().map((one) => ({ method: one, url: written(url), config })),
+      )
+      .filter(({ method }) => method !== 'HEAD')
+      .map((route) => [`${route.method} ${route.url}`, route]),
+  ).values(),
+]
+type Route = (typeof served)[number]
+
+describe('the table of docs/access.md', () => {
+  test('has a row for every route that is served', () => {
+    expect(served.map(({ method, url }) => `${method} ${url}`).filter((route) => !ROWS.has(route))).toEqual(
+      [],
+    )
+  })
+
+  test('has no row for a route that is not', () => {
+    const routes = new Set(served.map(({ method, url }) => `${method} ${url}`))
+    expect([...ROWS.keys()].filter((route) => !routes.has(route))).toEqual([])
+  })
+})
+
+type Expected = 'let in' | 401 | 403 | 404
+
+/** What the page promises somebody of a route. */
+function promised({ anyone, may }: Row, { method, url, config }: Route, who: Subject): Expected {
+  const reads = method === 'GET'
+  const denied = reads ? 404 : 403
+  if (anyone) return 'let in'
+  if (who.role === null) return 401
+  if (who.crossSite && !reads) return 403
+  const inCounty = url.includes('/:county')
+  if (inCounty && !who.here) return 404
+  const word = may[who.role]
+  if (word === 'no') return denied
+  if (config?.manages && !who.manages) return denied
+  if (word === 'looks after' && !who.administers) return denied
+  if (inCounty && !reads && !config?.changesNothing && !who.writes) return denied
+  const { account, organisation } = world.people[who.role]
+  switch (word) {
+    case 'self':
+      return who.account === account ? 'let in' : 404
+    case 'own':
+      // Of several accounts of one organisation those who look after it see each other's tokens and data.
+      return who.organisation === organisation &&
+        (who.account === account || who.administers || !config?.manages)
+        ? 'let in'
+        : 404
+    case 'looks after':
+      return url.includes('/:person') && who.organisation !== organisation ? 404 : 'let in'
+    default:
+      return 'let in'
+  }
+}
+
+/** Nothing that only the firm, the county's reviewers and the service know is told to the others, whatever they are told. */
+const SECRETS: { readonly [R in Role]: readonly string[] } = {
+  reviewer: [],
+  firm: [world.draft, world.submitted, world.reconciliation, world.discrepancy, world.photo, world.document],
+  agent: [
+    world.draft,
+    world.submitted,
+    world.reconciliation,
+    world.discrepancy,
+    world.photo,
+    world.document,
+    world.permit,
+    'Heron Inspections',
+  ],
+}
+const FOREIGN = [...SECRETS.agent, world.letters.firm, world.letters.agent, world.letters.reviewer]
+const OF_HERE = new Set(Object.values(world.people).map(({ organisation }) => organisation))
+
+function secretsFrom(who: Subject): readonly string[] {
+  if (who.role === null || !who.here) return FOREIGN
+  if (who.organisation === world.people[who.role].organisation && who.role !== 'agent') return []
+  return OF_HERE.has(who.organisation) || who.role !== 'reviewer' ? SECRETS[who.role] : []
+}
+
+let asked = 0
+
+async function askAs(
+  who: Subject,
+  route: Route,
+  method: string,
+): Promise<LightMyRequestResponse & { sent: string }> {
+  const role = who.role ?? 'firm'
+  const request = await requestTo(world, route.method, route.url, role)
+  asked++
+  const headers = { ...request.headers, ...who.headers }
+  const answer = await app.inject({ ...request, method: method as 'GET', headers })
+  return Object.assign(answer, { sent: request.url })
+}
+
+describe.each(served.filter(({ method, url }) => ROWS.has(`${method} ${url}`)))('$method $url', (route) => {
+  const row = ROWS.get(`${route.method} ${route.url}`)!
+  test.each(cast)('as $name', async (who) => {
+    const expected = promised(row, route, who)
+    const answer = await askAs(who, route, route.method)
+    const told = `${answer.statusCode} ${answer.body.slice(0, 300)}`
+    if (expected === 'let in') {
+      expect([401, 403, 404], told).not.toContain(answer.statusCode)
+      expect(answer.statusCode, told).toBeLessThan(500)
+    } else {
+      expect(answer.statusCode, told).toBe(expected)
+    }
+    for (const secret of secretsFrom(who)) {
+      if (!row.anyone && !answer.sent.includes(secret))
+        expect(answer.body.includes(secret), `tells ${secret}`).toBe(false)
+    }
+    // HEAD is the same question, without the answer's body.
+    if (route.method === 'GET' && !route.url.endsWith('/events')) {
+      const head = await askAs(who, route, 'HEAD')
+      expect([head.statusCode, head.body]).toEqual([answer.statusCode, ''])
+    }
+  })
+})
+
+test('the whole was asked', () => {
+  expect(asked).toBeGreaterThanOrEqual(served.length * cast.length)
+  console.info(`Access: ${served.length} routes × ${cast.length} askers, ${asked} requests.`)
+})
