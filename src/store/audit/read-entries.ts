@@ -1,5 +1,6 @@
 import type { ClientBase } from 'pg'
 import type { AuditEntry } from './entry.ts'
+import type { Head } from './head.ts'
 
 export type HashedEntry = { readonly entry: AuditEntry; readonly hash: string }
 
@@ -9,6 +10,14 @@ const PAGE = 5_000
 export async function chainsIn(client: ClientBase): Promise<readonly string[]> {
   const { rows } = await client.query<{ county: string }>('select distinct county from audit')
   return rows.map(({ county }) => county).sort()
+}
+
+/** Where each chain ends. */
+export async function lastEntries(client: ClientBase): Promise<readonly Head[]> {
+  const { rows } = await client.query<{ county: string; number: string; hash: string }>(
+    'select distinct on (county) county, number, hash from audit order by county, number desc',
+  )
+  return rows.map(({ number, ...head }) => ({ ...head, number: Number(number) }))
 }
 
 /** A chain from its first entry to its last, a page at a time. */
