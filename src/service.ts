@@ -15,6 +15,7 @@ import { openJobs } from './jobs/start.ts'
 import { type OpenLetters, openLetters } from './letters/letters.ts'
 import { openProvider } from './net/sign-in-provider.ts'
 import { jobHandlers } from './operations/job-handlers.ts'
+import { keepDelivering } from './operations/subscriptions/keep-delivering.ts'
 import { openVault } from './store/access/vault.ts'
 import { watchAccess } from './store/access/watch-access.ts'
 import { type OpenDatabase, openDatabase } from './store/database/database.ts'
@@ -75,7 +76,10 @@ export async function startService(
     undo.push(() => door.watch?.close())
     const services: Services = { database, clock, newId, files, jobs, letters, book, settings, door, logger }
     await before?.(services)
-    if (settings.JOBS) await jobs.work(jobHandlers(services))
+    if (settings.JOBS) {
+      await jobs.work(jobHandlers(services))
+      undo.push(keepDelivering(services, { vault: door.vault, onTrouble }))
+    }
     const app = await buildApp(services)
     undo.push(() => app.close())
     const address = await app.listen({ host: settings.HOST, port: settings.PORT })

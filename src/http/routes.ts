@@ -20,8 +20,8 @@ import { reruns } from './api/reruns/routes.ts'
 import { rules } from './api/rules/routes.ts'
 import { ruleTrials } from './api/rules/trial/routes.ts'
 import { sessions } from './api/sessions/routes.ts'
+import { subscriptions } from './api/subscriptions/routes.ts'
 import { tokens } from './api/tokens/routes.ts'
-import { ruleTrials } from './api/rules/trial/routes.ts'
 import { visitBriefs } from './api/visit-brief/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
@@ -46,7 +46,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     exportRoutes,
     reruns,
     ruleTrials,
-    ruleTrials,
+    subscriptions,
     organisations,
     people,
     tokens,

@@ -4,6 +4,7 @@ import type { BulkTables } from './bulk-tables.ts'
 import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
 import type { LetterTables } from './letter-tables.ts'
 import type { PhotoTable } from './photo-tables.ts'
+import type { SubscriptionTables } from './subscription-tables.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
@@ -29,6 +30,7 @@ export type Tables = {
   readonly rule_book: RuleBookTable
 } & AccessTables &
   BulkTables &
+  SubscriptionTables &
   LetterTables
 
 type ParcelTable = {

@@ -82,6 +82,20 @@ table decision (
   decided_at timestamp with time zone not null default now()
 ) with row level security
 
+table delivery (
+  county text not null,
+  id uuid not null,
+  subscription uuid not null,
+  parcel uuid not null,
+  body text not null,
+  state text not null default 'waiting'::text,
+  tries integer not null default 0,
+  next_at timestamp with time zone not null,
+  says text,
+  made_at timestamp with time zone not null default now(),
+  changed_at timestamp with time zone not null default now()
+) with row level security
+
 table discrepancy (
   county text not null,
   id uuid not null,
@@ -492,6 +506,19 @@ table street (
   key text not null
 ) with row level security
 
+table subscription (
+  county text not null,
+  id uuid not null,
+  organisation uuid not null,
+  account uuid not null,
+  address text not null,
+  secret bytea not null,
+  parcel uuid,
+  made_at timestamp with time zone not null,
+  ended_at timestamp with time zone,
+  ended_because text
+) with row level security
+
 table throttle (
   key bytea not null,
   tries integer not null,
@@ -555,12 +582,6 @@ admission: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 audit: audit_act_check CHECK ((act = ANY (ARRAY['made'::text, 'changed'::text, 'removed'::text, 'restated'::text])))
 
-audit: audit_after_hash_check CHECK ((after_hash ~ '^[0-9a-f]{64}$'::text))
-
-audit: audit_before_hash_check CHECK ((before_hash ~ '^[0-9a-f]{64}$'::text))
-
-audit: audit_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
-
 audit: audit_number_check CHECK ((number >= 1))
 
 audit: audit_pkey PRIMARY KEY (county, number)
@@ -584,6 +605,14 @@ decision: decision_decided_by_fkey FOREIGN KEY (decided_by) REFERENCES account(i
 decision: decision_pkey PRIMARY KEY (county, id)
 
 decision: decision_reason_check CHECK ((btrim(reason) <> ''::text))
+
+delivery: delivery_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+delivery: delivery_county_subscription_fkey FOREIGN KEY (county, subscription) REFERENCES subscription(county, id)
+
+delivery: delivery_pkey PRIMARY KEY (county, id)
+
+delivery: delivery_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'delivered'::text, 'dead'::text])))
 
 discrepancy: discrepancy_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -899,6 +928,18 @@ street: street_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
 street: street_pkey PRIMARY KEY (county, key)
 
+subscription: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+subscription: subscription_account_fkey FOREIGN KEY (account) REFERENCES account(id)
+
+subscription: subscription_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+subscription: subscription_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+subscription: subscription_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+
+subscription: subscription_pkey PRIMARY KEY (county, id)
+
 throttle: throttle_key_check CHECK ((octet_length(key) = 32))
 
 throttle: throttle_pkey PRIMARY KEY (key)
@@ -947,6 +988,12 @@ CREATE UNIQUE INDEX decision_county_supersedes_key ON public.decision USING btre
 CREATE UNIQUE INDEX decision_first ON public.decision USING btree (county, discrepancy) WHERE (supersedes IS NULL)
 
 CREATE UNIQUE INDEX decision_pkey ON public.decision USING btree (county, id)
+
+CREATE INDEX delivery_by_subscription ON public.delivery USING btree (county, subscription, made_at DESC, id)
+
+CREATE INDEX delivery_due ON public.delivery USING btree (county, next_at) WHERE (state = 'waiting'::text)
+
+CREATE UNIQUE INDEX delivery_pkey ON public.delivery USING btree (county, id)
 
 CREATE UNIQUE INDEX discrepancy_county_parcel_kind_subject_key ON public.discrepancy USING btree (county, parcel, kind, subject)
 
@@ -1096,6 +1143,12 @@ CREATE INDEX street_by_likeness ON public.street USING gist (county, key gist_tr
 
 CREATE UNIQUE INDEX street_pkey ON public.street USING btree (county, key)
 
+CREATE INDEX subscription_by_organisation ON public.subscription USING btree (county, organisation, id)
+
+CREATE INDEX subscription_by_parcel ON public.subscription USING btree (county, parcel) WHERE (ended_at IS NULL)
+
+CREATE UNIQUE INDEX subscription_pkey ON public.subscription USING btree (county, id)
+
 CREATE INDEX throttle_by_age ON public.throttle USING btree (changed_at)
 
 CREATE UNIQUE INDEX throttle_pkey ON public.throttle USING btree (key)
@@ -1166,6 +1219,10 @@ decision: reviewer for INSERT to {asfound_service} with check ((county = asking_
 decision: with_discrepancy for SELECT to {asfound_service} using ((county = asking_county()) AND (EXISTS ( SELECT
    FROM discrepancy d
   WHERE ((d.county = decision.county) AND (d.id = decision.discrepancy)))))
+
+delivery: with_subscription for ALL to {asfound_service} using ((county = asking_county()) AND (EXISTS ( SELECT
+   FROM subscription s
+  WHERE ((s.county = delivery.county) AND (s.id = delivery.subscription)))))
 
 discrepancy: own_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (organisation = asking_organisation()))
 
@@ -1303,6 +1360,10 @@ sign_in: own for SELECT to {asfound_service} using (account = asking_account())
 
 signing_key: anyone_reads for SELECT to {asfound_service} using true
 
+subscription: own for ALL to {asfound_service} using ((county = asking_county()) AND (organisation = asking_organisation()) AND (asking_role() <> 'service'::text))
+
+subscription: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
+
 throttle: door for ALL to {asfound_service} using keeping_the_door()
 
 transcription: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
@@ -1404,6 +1465,10 @@ CREATE TRIGGER note_streets_of_changed AFTER UPDATE ON public.parcel REFERENCING
 
 CREATE TRIGGER note_streets_of_new AFTER INSERT ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
 
+CREATE TRIGGER tell_of_changed_status AFTER UPDATE OF word ON public.parcel_status FOR EACH ROW WHEN ((old.word IS DISTINCT FROM new.word)) EXECUTE FUNCTION tell_of_status()
+
+CREATE TRIGGER tell_of_first_status AFTER INSERT ON public.parcel_status FOR EACH ROW EXECUTE FUNCTION tell_of_status()
+
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.permit DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
 CREATE CONSTRAINT TRIGGER keep_revisions_in_step AFTER INSERT OR UPDATE ON public.permit DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION keep_revisions_in_step()
@@ -1447,6 +1512,10 @@ CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.sign_in FOR EACH STATEMEN
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.signing_key DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'kid', '')
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.signing_key FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.subscription DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.subscription FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.transcription DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
@@ -1571,6 +1640,18 @@ CREATE OR REPLACE FUNCTION public.asking_works_in(asked text)
 AS $function$
   select exists (select from admission
     where county = asked and organisation = asking_organisation() and withdrawn_at is null)
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.counties_with_deliveries_due(at timestamp with time zone)
+ RETURNS SETOF text
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select c.id from county c
+  where exists (select from delivery d where d.county = c.id and d.state = 'waiting' and d.next_at <= at)
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -1878,6 +1959,29 @@ begin
 end
 $function$
 
+CREATE OR REPLACE FUNCTION public.tell_of_status()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+declare
+  before constant text := case tg_op when 'UPDATE' then old.word end;
+begin
+  insert into delivery (county, id, subscription, parcel, body, next_at)
+  select new.county, gen_random_uuid(), s.id, new.parcel,
+    jsonb_build_object(
+      'type', 'parcel.status-changed',
+      'timestamp', to_char(new.derived_at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
+      'data', jsonb_build_object('county', new.county, 'parcel', p.number, 'before', before, 'status', new.body))::text,
+    new.derived_at
+  from subscription s
+  join parcel p on p.county = new.county and p.id = new.parcel
+  where s.county = new.county and s.ended_at is null and (s.parcel = new.parcel or s.parcel is null);
+  return null;
+end
+$function$
+
 CREATE OR REPLACE PROCEDURE public.watch_records(IN of_table regclass, IN key text, IN chain text DEFAULT 'county'::text, IN left_out text DEFAULT ''::text)
  LANGUAGE plpgsql
  SET search_path TO 'pg_catalog', 'public'
@@ -1929,6 +2033,8 @@ select on audit to asfound_service
 select on county to asfound_service
 
 insert, select on decision to asfound_service
+
+select, update on delivery to asfound_service
 
 insert, select, update on discrepancy to asfound_service
 
@@ -1995,6 +2101,8 @@ delete, insert, select, update on session to asfound_service
 delete, insert, select, update on sign_in to asfound_service
 
 select on signing_key to asfound_service
+
+insert, select, update on subscription to asfound_service
 
 delete, insert, select, update on throttle to asfound_service
 

@@ -1,0 +1,64 @@
+import { ok } from '../../base/result.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Delivery, type DeliveryKey, deliveriesOf, sendAgain } from '../../store/deliveries.ts'
+import {
+  endSubscription,
+  type Subscription,
+  subscriptionById,
+  subscriptionsBefore,
+} from '../../store/subscriptions.ts'
+import type { OperationContext } from '../context.ts'
+import { type Answer, conflict, notFound } from '../refusal.ts'
+
+type Context = Pick<OperationContext, 'database' | 'clock'>
+
+/** Those of the asker's organisation, newest first. */
+export const listSubscriptions = (
+  context: Context,
+  actor: Person,
+  before: string | undefined,
+  most: number,
+): Promise<readonly Subscription[]> =>
+  transact(context.database, actor, (tx) => subscriptionsBefore(tx, actor.county, before, most))
+
+/** Ends it; what still waits for it is not sent any more. */
+export const unsubscribe = (context: Context, actor: Person, id: string): Promise<Answer<Subscription>> =>
+  transact(context.database, actor, async (tx) => {
+    const { county } = actor
+    if (!(await subscriptionById(tx, county, id))) return notFound()
+    await endSubscription(tx, county, id, { at: context.clock(), because: null })
+    return ok((await subscriptionById(tx, county, id))!)
+  })
+
+export type DeliveriesAsked = {
+  readonly subscription: string
+  readonly state: Delivery['state'] | undefined
+  readonly before: DeliveryKey | undefined
+  readonly most: number
+}
+
+/** Its messages, newest first: those that wait, were taken, and were given up. */
+export const listDeliveries = (
+  context: Context,
+  actor: Person,
+  { subscription, ...asked }: DeliveriesAsked,
+): Promise<Answer<readonly Delivery[]>> =>
+  transact(context.database, actor, async (tx) => {
+    if (!(await subscriptionById(tx, actor.county, subscription))) return notFound()
+    return ok(await deliveriesOf(tx, actor.county, subscription, asked))
+  })
+
+/** Sends a message again that was given up, or taken before. */
+export const resendDelivery = (
+  context: Context,
+  actor: Person,
+  asked: { readonly subscription: string; readonly delivery: string },
+): Promise<Answer<null>> =>
+  transact(context.database, actor, async (tx) => {
+    const subscription = await subscriptionById(tx, actor.county, asked.subscription)
+    if (!subscription) return notFound()
+    if (subscription.endedAt) return conflict('This subscription was ended: make a new one.')
+    const again = await sendAgain(tx, actor.county, asked.subscription, asked.delivery, context.clock())
+    return again ? ok(null) : notFound('There is no such message, or it waits to be sent already.')
+  })

@@ -1,0 +1,62 @@
+import { randomBytes } from 'node:crypto'
+import { ok } from '../../base/result.ts'
+import { checkTarget, INTERNET, type Outside } from '../../net/target.ts'
+import type { Vault } from '../../store/access/vault.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import {
+  countLive,
+  insertSubscription,
+  type Subscription,
+  subscriptionById,
+} from '../../store/subscriptions.ts'
+import type { OperationContext } from '../context.ts'
+import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
+
+export type SubscriptionAsked = { readonly address: string; readonly parcel: string | null }
+
+/** Its key is told once, now; kept is only what the vault has sealed. */
+export type Subscribed = { readonly subscription: Subscription; readonly secret: string }
+
+/** Enough for an office; an organisation that wants every parcel asks for the county as one. */
+const MOST_LIVE = 500
+const KEY_BYTES = 32
+
+/** What the key of a subscription is sealed for: that of another does not open in its place. */
+export const sealedFor = (county: string, id: string): string => `webhook ${county} ${id}`
+
+/** Asks to be told whenever the status of a parcel changes, or (reviewers) of any parcel in the county. */
+export async function subscribe(
+  context: OperationContext,
+  actor: Person,
+  { address, parcel: asked }: SubscriptionAsked,
+  { vault, outside = INTERNET }: { readonly vault: Vault; readonly outside?: Outside },
+): Promise<Answer<Subscribed>> {
+  const target = await checkTarget(address, outside)
+  if (!target.ok) return invalid({ pointer: '/address', message: target.error })
+  if (asked === null && actor.role !== 'reviewer')
+    return invalid({ pointer: '/parcel', message: 'say which parcel: only reviewers are told of every one' })
+  return transact(context.database, actor, async (tx) => {
+    const { county, organisation, account } = actor
+    const parcel = asked === null ? null : await parcelAsked(tx, county, asked)
+    if (parcel && !parcel.ok)
+      return invalid({ pointer: '/parcel', message: `there is no parcel ${asked} in this county` })
+    if ((await countLive(tx, county)) >= MOST_LIVE)
+      return conflict(`There are ${MOST_LIVE} subscriptions already: end some first.`)
+    const id = context.newId()
+    // The form that Standard Webhooks gives a symmetric key: a prefix, and 24 to 64 random bytes in base64.
+    const secret = `whsec_${randomBytes(KEY_BYTES).toString('base64')}`
+    await insertSubscription(tx, county, {
+      id,
+      organisation,
+      account,
+      address: target.value.url.href,
+      secret: vault.seal(secret, sealedFor(county, id)),
+      parcel: parcel?.value.id ?? null,
+      madeAt: context.clock(),
+    })
+    const subscription = await subscriptionById(tx, county, id)
+    return subscription ? ok({ subscription, secret }) : notFound()
+  })
+}
