@@ -24,7 +24,6 @@ const photos = createStore('asfound-photos', 'photos')
 
 export const keptVisit = (name: string): Promise<KeptVisit | undefined> => get<KeptVisit>(name, visits)
 export const keepVisit = (visit: KeptVisit): Promise<void> => set(nameOf(visit), visit, visits)
-export const forgetVisit = (name: string): Promise<void> => del(name, visits)
 export const allVisits = async (): Promise<readonly KeptVisit[]> =>
   (await entries<string, KeptVisit>(visits)).map(([, visit]) => visit)
 

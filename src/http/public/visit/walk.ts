@@ -5,7 +5,7 @@ import type { Faults, ReadForm } from '../../pages/visit/form/read.ts'
 import type { VisitForm } from '../../pages/visit/form/typed.ts'
 import type { LiveStep } from '../../pages/visit/live/live-of.ts'
 import { NOTHING_YET } from '../../pages/visit/live/nothing-yet.ts'
-import { type KeptVisit, nameOf } from '../../pages/visit/sending/kept-visit.ts'
+import type { KeptVisit } from '../../pages/visit/sending/kept-visit.ts'
 import type { Telling } from '../../pages/visit/sending/take-answer.ts'
 import { stepsOf } from '../../pages/visit/sheet/steps.ts'
 import type { Going } from '../../pages/visit/view/kept-words.ts'
@@ -38,8 +38,6 @@ export type Walk = {
   asks: boolean
   notice: string | null
 }
-
-export const nameOfWalk = ({ visit }: Walk): string => nameOf(visit)
 
 export const readWalk = ({ floors, form }: Walk): ReadForm =>
   floors ? floors.readForm(form) : { record: null, entry: null, faults: {} }
