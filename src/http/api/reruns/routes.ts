@@ -68,7 +68,7 @@ export const reruns: FastifyPluginAsyncZod = async (app) => {
         params: countyPath,
         body: z
           .strictObject({ cause: z.enum(['rules-changed', 'engine-changed', 'asked-for']) })
-          .meta({ examples: [{ cause: 'rules-changed' }] }),
+          .meta({ id: 'RerunEntry', examples: [{ cause: 'rules-changed' }] }),
         response: { 202: rerun },
       },
     },

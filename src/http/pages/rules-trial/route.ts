@@ -46,12 +46,12 @@ export const rulesTrial: FastifyPluginAsyncZod = async (app) => {
     { config: { access }, schema: { params: z.object({ county: z.string(), id: z.guid() }) } },
     async ({ context, actor, params }, reply) => {
       const job = answered(await readTrial(context, actor, params.id))
-      if (job.state === 'done')
+      if (job.state === 'done' && job.result !== null)
         return reply.page({
           title: 'Trial of other rules',
           body: resultView(actor.county, job.result as TrialResult),
         })
-      if (job.state !== 'failed') reply.header('refresh', String(LOOK_AGAIN_SECONDS))
+      if (job.state !== 'failed' && job.state !== 'done') reply.header('refresh', String(LOOK_AGAIN_SECONDS))
       return reply.page({ title: 'Trial of other rules', body: underWayView(actor.county, job) })
     },
   )
