@@ -42,6 +42,7 @@ export async function runBounded(options: {
       '--disable-warning=ExperimentalWarning',
       '--permission',
       '--allow-addons',
+      '--allow-worker',
       ...options.mayRead.map((path) => `--allow-fs-read=${path}`),
       options.script,
       ...options.args,

@@ -22,6 +22,8 @@ export type ReadOptions = {
   /** Called with each page as it is read; the reading waits for it. */
   readonly onPage?: (reading: PageReading) => void | Promise<void>
   readonly signal?: AbortSignal
+  /** `leave`: pages that are pictures stay unread, which takes a fraction of the time. */
+  readonly pictures?: 'read' | 'leave'
 }
 
 const SCRIPT = fileURLToPath(new URL('./child/main.ts', import.meta.url))
@@ -107,7 +109,13 @@ async function runOnce(
   const within = (ms: number): number => Math.max(1, Math.min(ms, until - Date.now()))
   return runBounded({
     script: SCRIPT,
-    args: [path, String(progress.next), String(options.to ?? 0), String(limits.maxPages)],
+    args: [
+      path,
+      String(progress.next),
+      String(options.to ?? 0),
+      String(limits.maxPages),
+      options.pictures ?? 'read',
+    ],
     mayRead: [ROOT, path],
     memoryBytes: limits.memoryBytes,
     firstMs: within(limits.openMs),
@@ -129,6 +137,7 @@ async function runOnce(
           break
         case 'done':
           await keep(message.reading, progress, options)
+          break
       }
     },
   })

@@ -88,11 +88,16 @@ describe('what is wrong with a file is told, with what to do', () => {
     if (reading.outcome === 'read') expect(reading.pages.every(({ state }) => state === 'unread')).toBe(true)
     else expect(['damaged', 'no-pages', 'timed-out']).toContain(reading.outcome)
   })
-  test('a picture of paper', async () => {
+  test('a picture of paper, where pictures are left unread', async () => {
     const scan = onePage('q 612 0 0 792 0 0 cm /I Do Q', '/XObject << /I 6 0 R >>', [
       '<< /Type /XObject /Subtype /Image /Width 1 /Height 1 /ColorSpace /DeviceGray /BitsPerComponent 8 /Length 1 >>\nstream\n0\nendstream',
     ])
-    expect(await refused(scan)).toBe('pure-scan')
+    const left = await readDocument(scan, {}, { pictures: 'leave' })
+    expect(left.outcome).toBe('pure-scan')
+    expect(await readDocument(scan)).toMatchObject({
+      outcome: 'read',
+      pages: [{ state: 'unread', why: 'blank' }],
+    })
   })
   test('a locked one', async () => {
     const { default: PDFDocument } = await import('pdfkit')

@@ -5,7 +5,7 @@ import { isTaken, orderOf, type TextUnit } from './text-unit.ts'
 
 const NAMED = (letter: 'A' | 'B'): RegExp =>
   new RegExp(
-    String.raw`(?:\b(?:corner|cor\.?|point|pt\.?|ref\.?(?:erence)?(?:\s+(?:corner|point|pt\.?))?)\s*)?["'(]?\b${letter}\b["')]?\s*(?:=|:|\bis\b|\bbeing\b|-{1,2})\s*(?:\bat\b\s*)?(?:\bthe\b\s*)?([A-Za-z][A-Za-z .'/-]{3,70}?)(?=\s*(?:$|[,;=]|\.(?:\s|$)|\band\b|\(|\d|\s["'(]?(?:corner\s*)?[AB]["')]?\s*(?:=|:|\bis\b|\bto\b|-)))`,
+    String.raw`(?:\b(?:corner|cor\.?|point|pt\.?|ref\.?(?:erence)?(?:\s+(?:corner|point|pt\.?))?)\s*)?["'(]?\b${letter}\b["')]?\s*(?:=|:|\bis\b|\bbeing\b|-{1,2})\s*(?:\bat\b\s*)?(?:\bthe\b\s*)?([A-Za-z][A-Za-z .'/-]{3,70}?)(?=\s*(?:$|[,;=]|\.(?:\s|$)|\band\b|\(|\d|\s["'(]?(?:corner\s*)?[AB]["')]?\s*(?:=|:|\bis\b|\b[Tt][Oo]\b|-)))`,
   )
 const A_TO_B = /\bA\s*(?:to|-|–|&|and)\s*B\b["')]?\s*(?:=|:|is|-)?\s*/
 /** What a house corner is told by (common practice). */

@@ -1,3 +1,4 @@
+import { parseLength } from '../../measure/parse/length.ts'
 import type { Ask, SubjectKind } from '../lexicon/sense.ts'
 import type { ParcelNumberFormat } from '../parcel-number.ts'
 import { findCounts, findNumbers } from '../values/count.ts'
@@ -52,7 +53,9 @@ export function answers(
     case 'cornerA':
     case 'cornerB':
       return freeText(
-        text.replace(/^(\s*)(?:is|the|at|located)\b/i, (lead) => ' '.repeat(lead.length)),
+        text
+          .replace(/\s+A\s*(?:to|-|–)\s*B\b.*$/i, '')
+          .replace(/^(\s*)(?:is|the|at|located)\b/i, (lead) => ' '.repeat(lead.length)),
         4,
         80,
         /[a-z]{3}/i,
@@ -77,7 +80,9 @@ export function answers(
     case 'ties':
       return []
     default:
-      return findLengths(text, bareUnitFor(ask, kind, unit))
+      return findLengths(text, bareUnitFor(ask, kind, unit)).filter(({ value }) =>
+        isPlausible(ask, kind, value),
+      )
   }
 }
 
@@ -89,4 +94,20 @@ function freeText(text: string, least: number, most: number, shape: RegExp): Fou
   const value = text.slice(lead).replace(/[\s.,;:(=-]+$/, '')
   if (value.length < least || value.length > most || !shape.test(value)) return []
   return [{ start: lead, end: lead + value.length, value: value.replace(/\s+/g, ' '), fit: 0.9, doubts: [] }]
+}
+
+/** Lengths in feet under which nothing of its kind lies: what reads smaller is a piece of something else. */
+const LEAST_FT: Partial<Record<Ask, number>> = {
+  tieA: 1,
+  tieB: 1,
+  baseline: 4,
+  length: 1.5,
+  liquidDepth: 1,
+  insideHeight: 1,
+}
+
+function isPlausible(ask: Ask, kind: SubjectKind | null, value: string): boolean {
+  const least = ask === 'width' && kind === 'tank' ? 1.5 : (LEAST_FT[ask] ?? 0)
+  const length = parseLength(value)
+  return length.ok && length.value.ft >= least
 }

@@ -19,7 +19,8 @@ export type Ticked = {
   readonly spent: ReadonlySet<Word>
 }
 
-const BOX = /\[\s?[xX✓✔*]?\s?\]|\(\s?[xX✓✔*]?\s?\)|[☒☑✔✓☐□■]|(?<![\w'"’”.,/-])[xX](?![\w'"’”.,/-])/g
+/** A reader of pictures may lose the half of a box that ends a line. */
+const BOX = /\[\s*$|\[\s?[xX✓✔*]?\s?\]|\(\s?[xX✓✔*]?\s?\)|[☒☑✔✓☐□■]|(?<![\w'"’”.,/-])[xX](?![\w'"’”.,/-])/g
 const FULL = /[xX✓✔☒☑■*]/
 
 /** Boxes typed or printed as text, the choices beside them, and which are ticked. */
@@ -51,7 +52,7 @@ function ticksInRow(strip: Strip, row: number, misread: boolean, spent: Set<Word
     return sense ? [{ atom, sense }] : []
   })
   if (choices.length === 0) return []
-  const trailing = marksTrail(text, marks, choices)
+  const trailing = marksTrail(marks, choices)
   const ticked: Tick[] = []
   const met = new Set<Atom>()
   for (const mark of marks) {
@@ -95,25 +96,21 @@ function choiceOf(atom: Atom): Choice | undefined {
 
 const onlyFiller = (gap: string): boolean => /^[\s.:_-]*(?:(?:a|the|to|pre|for)\s+)?$/i.test(gap)
 
-/** `New [X]  Repair [ ]`: the first choice stands before the first box and nothing after the last. */
+/** `New [X]  Repair [ ]`: of choices of one kind the first stands right before the first box. */
 function marksTrail(
-  text: string,
   marks: readonly Mark[],
-  choices: readonly { readonly atom: Atom }[],
+  choices: readonly { readonly atom: Atom; readonly sense: Choice }[],
 ): boolean {
-  const [first, last] = [marks[0]!, marks.at(-1)!]
-  const leads = choices.some(
-    ({ atom }) =>
-      atom.end <= first.start && first.start - atom.end <= 3 && atom.start === firstOption(choices),
+  const alike = choices.filter(
+    ({ sense }) => choices.filter((other) => other.sense.is === sense.is).length > 1,
   )
-  const follows = choices.some(
-    ({ atom }) => atom.start >= last.end && onlyFiller(text.slice(last.end, atom.start)),
-  )
-  return leads && !follows
+  const first = (alike.length > 0 ? alike : choices)[0]!.atom
+  const mark = marks.find(({ start }) => start >= first.end)
+  // Drawn boxes leave a bare X: with a choice right after it, it ticks that one.
+  if (marks.every(({ bare }) => bare) && choices.some(({ atom }) => atom.start >= marks.at(-1)!.end))
+    return false
+  return first.end <= marks[0]!.start && mark !== undefined && mark.start - first.end <= 3
 }
-
-const firstOption = (choices: readonly { readonly atom: Atom }[]): number =>
-  Math.min(...choices.map(({ atom }) => atom.start))
 
 function spend(strip: Strip, start: number, end: number, spent: Set<Word>): void {
   for (const { at, length, word } of strip.spots) if (at < end && at + length > start) spent.add(word)

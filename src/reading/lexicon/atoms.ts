@@ -51,7 +51,8 @@ export function atomsIn(text: string, misread: boolean): readonly Atom[] {
     const hits = exactHits(rest, mayEnd).filter(
       (hit) => hit.length > SHORT || isShortForm(text, stream, index, hit.length),
     )
-    const near = misread && /^[a-z0-9#]{4}/.test(rest) ? nearestHit(rest, mayEnd) : undefined
+    const near =
+      misread && mayBeMisread(text.slice(stream.at[index]!), rest) ? nearestHit(rest, mayEnd) : undefined
     const hit = hits[0] && (!near || near.errors === 0 || hits[0].length >= near.length - 2) ? hits[0] : near
     if (!hit) {
       index += 1
@@ -68,6 +69,11 @@ export function atomsIn(text: string, misread: boolean): readonly Atom[] {
   }
   return atoms
 }
+
+/** A figure begins no label, and the small words of running text are read right or not at all. */
+const mayBeMisread = (written: string, rest: string): boolean =>
+  /^[a-z][a-z0-9#]{3}/.test(rest) &&
+  !/^(?:with|the|and|was|were|that|this|each|wide|long|have|has|for)\b/i.test(written)
 
 const startsWord = (text: string, { at, text: squeezed }: Stream, index: number): boolean => {
   const place = at[index]!

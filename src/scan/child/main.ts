@@ -1,29 +1,27 @@
 import type { PDFDocumentProxy } from 'pdfjs-dist'
-import type { Message } from '../message.ts'
 import type { PageReading } from '../outcome.ts'
 import { openPdf } from './open-pdf.ts'
-import { readPage } from './read-page.ts'
+import { type PageOptions, readPage } from './read-page.ts'
 import { say } from './say.ts'
 
-const tell = (message: Message): void => say(message)
-
-async function main([path, from, to, maxPages]: readonly string[]): Promise<void> {
+async function main([path, from, to, maxPages, pictures]: readonly string[]): Promise<void> {
   const opened = await openPdf(path!)
-  if (!opened.ok) return tell({ type: 'refused', why: opened.why })
-  const { pdf, notes } = opened
-  if (pdf.numPages === 0) return tell({ type: 'refused', why: 'no-pages' })
-  tell({ type: 'opened', pageCount: pdf.numPages, notes })
+  if (!opened.ok) return say({ type: 'refused', why: opened.why })
+  const { pdf, notes, hasImages } = opened
+  const options: PageOptions = { hasImages, pictures: pictures === 'leave' ? 'leave' : 'read' }
+  if (pdf.numPages === 0) return say({ type: 'refused', why: 'no-pages' })
+  say({ type: 'opened', pageCount: pdf.numPages, notes })
   if (pdf.numPages > Number(maxPages)) return
   const last = Math.min(pdf.numPages, Number(to) || pdf.numPages)
   for (let page = Number(from); page <= last; page++) {
-    tell({ type: 'begin', page })
-    tell({ type: 'done', reading: await readOrSay(pdf, page) })
+    say({ type: 'begin', page })
+    say({ type: 'done', reading: await readOrSay(pdf, page, options) })
   }
 }
 
-async function readOrSay(pdf: PDFDocumentProxy, page: number): Promise<PageReading> {
+async function readOrSay(pdf: PDFDocumentProxy, page: number, options: PageOptions): Promise<PageReading> {
   try {
-    return await readPage(pdf, page)
+    return await readPage(pdf, page, options)
   } catch (error) {
     // A heap that is used up ends the process; what comes here is one page's own fault.
     if (error instanceof RangeError && /allocation|Invalid array length/i.test(error.message)) throw error

@@ -21,7 +21,12 @@ const IN_MEMORY_BYTES = 16 * 1024 * 1024
 export const MAX_IMAGE_PIXELS = 1e8
 
 export type Opened =
-  | { readonly ok: true; readonly pdf: PDFDocumentProxy; readonly notes: readonly string[] }
+  | {
+      readonly ok: true
+      readonly pdf: PDFDocumentProxy
+      readonly notes: readonly string[]
+      readonly hasImages: boolean
+    }
   | { readonly ok: false; readonly why: 'not-a-pdf' | 'encrypted' | 'truncated' | 'damaged' }
 
 export async function openPdf(path: string): Promise<Opened> {
@@ -31,19 +36,21 @@ export async function openPdf(path: string): Promise<Opened> {
   if (!hasHeader) return { ok: false, why: 'not-a-pdf' }
   const pdfjs = await loadPdfjs()
   const whole = size > IN_MEMORY_BYTES ? undefined : await file.readFile()
+  // The dictionary of a picture is a stream's and so never packed away (ISO 32000-2 7.5.7): its name is in plain sight.
+  const hasImages = whole === undefined || whole.includes('/Image') || whole.includes('/Im#')
   const notes = hasEnd ? [] : ['The end of this file is missing; what could be recovered was read.']
   try {
     const source = whole
       ? { data: new Uint8Array(whole) }
       : { range: ranges(pdfjs, file, size), disableAutoFetch: true, disableStream: true }
-    return { ok: true, pdf: await load(pdfjs, source), notes }
+    return { ok: true, pdf: await load(pdfjs, source), notes, hasImages }
   } catch (error) {
     if ((error as Error).name === 'PasswordException') return { ok: false, why: 'encrypted' }
     if (error instanceof RangeError || /allocation/i.test((error as Error).message)) throw error
     const mended = whole && withTrailer(whole)
     if (mended) {
       const pdf = await load(pdfjs, { data: mended }).catch(() => undefined)
-      if (pdf) return { ok: true, pdf, notes }
+      if (pdf) return { ok: true, pdf, notes, hasImages }
     }
     return { ok: false, why: hasEnd ? 'damaged' : 'truncated' }
   }

@@ -1,5 +1,8 @@
-import type { PDFDocumentProxy } from 'pdfjs-dist'
+import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
+import type { Word } from '../../reading/page-words.ts'
 import type { PageReading, UnreadReason } from '../outcome.ts'
+import { hiddenTextShare, isPictureOfPaper } from './picture-of-paper.ts'
+import { readPicture } from './read-picture.ts'
 import { textLayerWords } from './text-layer.ts'
 import { isGarbled } from './text-quality.ts'
 import { widgetWords } from './widgets.ts'
@@ -10,11 +13,24 @@ const SAYS = {
   blank: 'Nothing is on this page.',
 } as const satisfies Partial<Record<UnreadReason, string>>
 
-/** One page by its own text, with what was typed into its form fields. */
-export async function readPage(pdf: PDFDocumentProxy, number: number): Promise<PageReading> {
+export type PageOptions = {
+  /** Whether pages without good text of their own are recognised from their picture. */
+  readonly pictures: 'read' | 'leave'
+  /** Whether the file holds pictures at all: without any, no page has to be looked at twice. */
+  readonly hasImages: boolean
+}
+
+/**
+ * One page: by its own text where that is good, else by its picture. Text that a scanner's software has hidden behind
+ * a picture of paper is set aside for the picture itself, for it is right less often.
+ */
+export async function readPage(
+  pdf: PDFDocumentProxy,
+  number: number,
+  options: PageOptions,
+): Promise<PageReading> {
   const page = await pdf.getPage(number)
   try {
-    const viewport = page.getViewport({ scale: 1 })
     const words = [...(await textLayerWords(page)), ...(await widgetWords(page))]
     const unread = (why: keyof typeof SAYS): PageReading => ({
       state: 'unread',
@@ -23,26 +39,42 @@ export async function readPage(pdf: PDFDocumentProxy, number: number): Promise<P
       says: SAYS[why],
       mayRetry: false,
     })
-    if (words.length === 0) {
-      const { fnArray } = await page.getOperatorList()
-      return unread(fnArray.length === 0 ? 'blank' : 'no-text-layer')
-    }
-    if (isGarbled(words)) return unread('garbled-text')
-    return {
-      state: 'read',
-      notes: [],
-      words: {
-        page: number,
-        widthPt: viewport.width,
-        heightPt: viewport.height,
-        turn: 0,
-        levelDegrees: 0,
-        readBy: 'text-layer',
-        words,
-        secondWords: null,
-      },
-    }
+    if (words.length === 0 && (await page.getOperatorList()).fnArray.length === 0) return unread('blank')
+    const garbled = isGarbled(words)
+    const picture = options.hasImages && (await isPictureOfPaper(page))
+    if (words.length > 0 && !garbled && !(picture && options.pictures === 'read')) return ownText(page, words)
+    if (options.pictures === 'leave') return unread(garbled ? 'garbled-text' : 'no-text-layer')
+    const read = await readPicture(pdf, page)
+    if (read.words.length === 0 && (read.secondWords ?? []).length === 0) return unread('blank')
+    return { state: 'read', words: read, notes: notesOn(words, garbled, read.words) }
   } finally {
     page.cleanup()
   }
+}
+
+function ownText(page: PDFPageProxy, words: readonly Word[]): PageReading {
+  const { width, height } = page.getViewport({ scale: 1 })
+  return {
+    state: 'read',
+    notes: [],
+    words: {
+      page: page.pageNumber,
+      widthPt: width,
+      heightPt: height,
+      turn: 0,
+      levelDegrees: 0,
+      readBy: 'text-layer',
+      words,
+      secondWords: null,
+    },
+  }
+}
+
+function notesOn(own: readonly Word[], garbled: boolean, read: readonly Word[]): string[] {
+  if (garbled) return ['The text stored in this page does not spell words; its picture was read.']
+  if (own.length === 0) return []
+  const share = Math.round(100 * hiddenTextShare(own, read))
+  return [
+    `This page is a picture with text hidden behind it. The picture was read; ${share} % of the hidden words say the same.`,
+  ]
 }

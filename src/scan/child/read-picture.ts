@@ -7,9 +7,8 @@ import { tickBoxes } from './image/tick-boxes.ts'
 import { pagePicture } from './page-picture.ts'
 import { findLines, type LineBox } from './readers/find-lines.ts'
 import { readLines } from './readers/read-lines.ts'
-import { type Readers, readers } from './readers/readers.ts'
+import { type Readers, readers, secondReading } from './readers/readers.ts'
 import { wordsOf } from './readers/signs-to-words.ts'
-import { readWords } from './readers/word-reader.ts'
 import { liesOnItsSide, standsOnItsHead, type Turn, turnedBy } from './upright.ts'
 
 /** Fineness that both readers read best at (trial at 150 to 400), and the most points of any page. */
@@ -25,7 +24,7 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
   const { level, turn, degrees, boxes } = await upright(shown, both)
   const [lines, seen] = await Promise.all([
     readLines(both.models.reader, both.alphabet, level, boxes),
-    readWords(both.words, level),
+    secondReading(level),
   ])
   const size = page.getViewport({ scale: 1 })
   const [widthPt, heightPt] =
@@ -43,7 +42,7 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
     levelDegrees: degrees === 0 ? 0 : -degrees,
     readBy: 'picture',
     words: onPage(lines.flatMap((line) => wordsOf(line, level))),
-    secondWords: onPage(seen),
+    secondWords: seen && onPage(seen),
   }
 }
 

@@ -43,12 +43,11 @@ async function picture(): Promise<Buffer> {
 }
 
 describe('a paper of pictures alone', () => {
-  test('is set aside with the reason and kept, and a person can type what it shows', async () => {
+  test('is kept where nothing can be made out, and a person can type what it shows', async () => {
     const id = await takeIn(await picture())
     await read(id)
-    const { state, reason, pages, contentHash } = await stateOf(id)
-    expect([state, pages]).toEqual(['set-aside', 1])
-    expect(reason).toMatch(/kept/)
+    const { state, pages, contentHash } = await stateOf(id)
+    expect([state, pages]).toEqual(['proposed', 1])
     expect(await context.files.pathOf(contentHash)).toBeDefined()
 
     const { id: parcel, number } = await newParcel(context)

@@ -1,6 +1,6 @@
 import sharp from 'sharp'
 import { onWhite } from './background.ts'
-import { grain } from './noise.ts'
+import { grain, stretched } from './noise.ts'
 import type { Picture } from './picture.ts'
 import { skewDegrees } from './skew.ts'
 
@@ -9,8 +9,12 @@ export type Prepared = { readonly picture: Picture; readonly degrees: number; re
 
 /** Grain from which a picture is smoothed, and how much for how much; from trial on graded damage. */
 const LEAST_GRAIN = 7
-const BLUR_PER_GRAIN = 1 / 28
-const MOST_BLUR = 1.3
+const BLUR_PER_GRAIN = 1 / 14
+const MOST_BLUR = 2.2
+/** Grey that the paper has after division, and how many deviations below it still are paper. */
+const PAPER = 245
+const DEVIATIONS = 2.6
+const LEAST_WHITE = 165
 
 /** Background divided out, grain smoothed, lines brought level. */
 export async function prepared(page: Picture): Promise<Prepared> {
@@ -19,6 +23,7 @@ export async function prepared(page: Picture): Promise<Prepared> {
   if (rough > LEAST_GRAIN)
     picture = await smoothed(picture, Math.min(MOST_BLUR, Math.max(0.4, rough * BLUR_PER_GRAIN)))
   picture = onWhite(picture)
+  picture = stretched(picture, Math.max(LEAST_WHITE, PAPER - DEVIATIONS * grain(picture)))
   const degrees = skewDegrees(picture)
   if (degrees !== 0) picture = await turned(picture, -degrees)
   return { picture, degrees, grain: rough }
@@ -32,7 +37,7 @@ async function smoothed(picture: Picture, sigma: number): Promise<Picture> {
 }
 
 /** Turned about its middle and cut to the same size; positive is clockwise. */
-async function turned(picture: Picture, degrees: number): Promise<Picture> {
+export async function turned(picture: Picture, degrees: number): Promise<Picture> {
   const { data, info } = await raw(picture)
     .rotate(degrees, { background: '#ffffff' })
     .greyscale()

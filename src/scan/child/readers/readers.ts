@@ -1,18 +1,36 @@
-import type { Worker } from 'tesseract.js'
+import type { Word } from '../../../reading/page-words.ts'
+import type { Picture } from '../image/picture.ts'
 import { type Alphabet, loadAlphabet } from './alphabet.ts'
 import { loadModels, type Models } from './models.ts'
-import { startWordReader } from './word-reader.ts'
+import { readWords, startWordReader } from './word-reader.ts'
 
-/** Both readers, loaded once in a process and only when a picture has to be read. */
-export type Readers = { readonly models: Models; readonly alphabet: Alphabet; readonly words: Worker }
+/** The first reader, loaded once in a process and only when a picture has to be read. */
+export type Readers = { readonly models: Models; readonly alphabet: Alphabet }
 
 let loading: Promise<Readers> | undefined
+let second: ReturnType<typeof startWordReader> | undefined
 
 export function readers(): Promise<Readers> {
-  loading ??= Promise.all([loadModels(), startWordReader()]).then(([models, words]) => ({
-    models,
-    alphabet: loadAlphabet(),
-    words,
-  }))
+  second ??= startWordReader()
+  loading ??= loadModels().then((models) => ({ models, alphabet: loadAlphabet() }))
   return loading
+}
+
+/** A page full of specks keeps the second reader busy for minutes; then the first one has to do. */
+const PATIENCE_MS = 25_000
+
+/** What the second reader sees; null where it gave up. It reads in a thread of its own, beside the first. */
+export async function secondReading(page: Picture): Promise<Word[] | null> {
+  second ??= startWordReader()
+  const worker = await second
+  let timer: NodeJS.Timeout | undefined
+  const late = new Promise<null>((resolve) => {
+    timer = setTimeout(() => resolve(null), PATIENCE_MS)
+  })
+  const words = await Promise.race([readWords(worker, page), late]).finally(() => clearTimeout(timer))
+  if (words === null) {
+    second = undefined
+    await worker.terminate()
+  }
+  return words
 }
