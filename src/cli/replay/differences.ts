@@ -1,0 +1,28 @@
+import { type AnswerChange, compareAnswers } from '../../operations/rule-trials/compare-answers.ts'
+import type { Reconciliation } from '../../reconcile/reconcile.ts'
+import { canonicalText } from '../../store/canonical.ts'
+
+/** How one answer differs from another; null where they are the same to the byte. */
+export type Difference = {
+  readonly name: string
+  /** Empty where only wording or working differs, and no difference more, less or on other ground. */
+  readonly changes: readonly AnswerChange[]
+}
+
+export function difference(name: string, before: Reconciliation, after: Reconciliation): Difference | null {
+  if (canonicalText(before) === canonicalText(after)) return null
+  return { name, changes: compareAnswers(before, after) }
+}
+
+const WORDS = { appears: 'appears', vanishes: 'vanishes', changes: 'stands on other ground' } as const
+
+export function printed({ name, changes }: Difference): string {
+  if (changes.length === 0) return `${name}: worded or worked otherwise, with the same differences`
+  return [
+    name,
+    ...changes.map(({ change, kind, about, inForce, proposed }) => {
+      const says = change === 'vanishes' ? inForce : proposed
+      return `  ${kind}, ${about}: ${WORDS[change]}. ${says}`
+    }),
+  ].join('\n')
+}
