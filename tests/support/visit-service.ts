@@ -101,6 +101,9 @@ export async function ready(page: Page): Promise<void> {
   await page.locator('#visit.on.reckons').waitFor()
 }
 
+/** What has to come true in a while: the machine may be busy with other things. */
+export const soon = <T>(ask: () => T | Promise<T>) => expect.poll(ask, { timeout: 60_000, interval: 150 })
+
 export const title = (page: Page): Promise<string> =>
   page.locator('#title').evaluate((it) => [...it.childNodes].at(-1)?.textContent ?? '')
 

@@ -7,6 +7,7 @@ import {
   ready,
   shown,
   smallTargets,
+  soon,
   title,
   visitService,
 } from '../../../../support/visit-service.ts'
@@ -46,7 +47,7 @@ inBrowser('a whole visit on a phone, by touch', () => {
     const walked: string[] = []
     const steps = ['House sewer', 'Tank', 'Outlet baffle', 'D-box', 'Line', 'Pit A', 'Pit B', 'Well']
     for (const step of steps) {
-      await expect.poll(() => title(page)).toBe(step)
+      await soon(() => title(page)).toBe(step)
       walked.push(await title(page))
       switch (step) {
         case 'Tank':
@@ -209,7 +210,7 @@ inBrowser('a whole visit on a phone, by touch', () => {
     await press(page, /^Found$/)
     await page.locator('.fix summary').tap()
     await page.locator('#locate').tap()
-    await expect.poll(() => page.locator('#f-fix-lat').inputValue()).toBe('41.5')
+    await soon(() => page.locator('#f-fix-lat').inputValue()).toBe('41.5')
     expect(await page.locator('#f-fix-radiusFt').inputValue()).toBe('16.4')
     await press(page, 'Keep where it was taken')
     await page.setInputFiles('#photo', { name: 'a.jpg', mimeType: 'image/jpeg', buffer: await pictureWith() })

@@ -11,6 +11,7 @@ import {
   ready,
   shown,
   signInAt,
+  soon,
   title,
   visitService,
 } from '../../../../support/visit-service.ts'
@@ -26,26 +27,20 @@ const kept = (page: Page) => shown(page, '#kept')
 const goTo = async (page: Page, step: string) => {
   await page.locator('.walk summary').tap()
   await page.locator('.walk a').filter({ hasText: step }).first().tap()
-  await expect.poll(() => title(page)).toBe(step)
+  await soon(() => title(page)).toBe(step)
 }
 /** What the worker and the page put by: the form opens without a network once all of it is there. */
 const putBy = (page: Page) =>
-  expect
-    .poll(
-      () =>
-        page.evaluate<number>(`(async () => {
+  soon(() =>
+    page.evaluate<number>(`(async () => {
           const names = await caches.keys()
           const all = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => new URL(url).pathname)))
           const has = (part) => all.flat().some((path) => path.includes(part))
           return ['/visit', '/file.json', '/visit-rules/', '/main.', '/floors.', '/sheet.', '/brief'].filter(has).length
         })()`),
-      { timeout: 30_000 },
-    )
-    .toBe(7)
+  ).toBe(7)
 const controlled = (page: Page) =>
-  expect
-    .poll(() => page.evaluate<boolean>('navigator.serviceWorker.controller !== null'), { timeout: 20_000 })
-    .toBe(true)
+  soon(() => page.evaluate<boolean>('navigator.serviceWorker.controller !== null')).toBe(true)
 
 inBrowser('without signal', () => {
   test('opened at the office, filled and photographed in the yard, the browser closed; opened again, all is there; sent once', async () => {
@@ -81,9 +76,9 @@ inBrowser('without signal', () => {
       buffer: await pictureWith({}, 'jpeg', [800, 600]),
     })
     await page.locator('.shots canvas').waitFor()
-    await expect
-      .poll(() => kept(page))
-      .toMatch(/^Kept on this phone, \d+:\d\d [ap]m, 1 photo with it\. Not sent yet: no signal\.$/)
+    await soon(() => kept(page)).toMatch(
+      /^Kept on this phone, \d+:\d\d [ap]m, 1 photo with it\. Not sent yet: no signal\.$/,
+    )
     expect(proxy.reached.filter((it) => it.startsWith('POST /v1'))).toEqual([])
     await morning.close()
 
@@ -101,12 +96,12 @@ inBrowser('without signal', () => {
       .waitFor()
     await goTo(again, 'Look over and hand in')
     await next(again)
-    await expect.poll(() => title(again)).toBe('Ready to be handed in')
+    await soon(() => title(again)).toBe('Ready to be handed in')
     expect(await findingsOf(number)).toEqual([])
 
     await evening.setOffline(false)
-    await expect.poll(() => title(again), { timeout: 60_000 }).toBe('Sent')
-    await expect.poll(() => kept(again), { timeout: 30_000 }).toBe('Photos sent: 1.')
+    await soon(() => title(again)).toBe('Sent')
+    await soon(() => kept(again)).toBe('Photos sent: 1.')
     const all = await findingsOf(number)
     expect(all.map(({ state }) => state)).toEqual(['submitted'])
     expect(all[0].record.bedroomsCounted).toBe(3)
@@ -126,12 +121,12 @@ inBrowser('without signal', () => {
     await page.goto(first.at)
     await ready(page)
     await page.locator('#f-people').fill('4')
-    await expect.poll(() => kept(page)).toMatch(/no signal/)
+    await soon(() => kept(page)).toMatch(/no signal/)
     await page.goto(new URL('/counties/quillback/visits', first.at).href)
     await page.locator('#on-this-phone').getByText(first.number).waitFor()
     await context.setOffline(false)
-    await expect.poll(async () => (await findingsOf(first.number)).length, { timeout: 60_000 }).toBe(1)
-    await expect.poll(() => shown(page, '#on-this-phone')).toBe('')
+    await soon(async () => (await findingsOf(first.number)).length).toBe(1)
+    await soon(() => shown(page, '#on-this-phone')).toBe('')
     await context.close()
   })
 
@@ -159,27 +154,12 @@ inBrowser('without signal', () => {
         await page.evaluate('dispatchEvent(new Event("online"))')
         return ask()
       }
-    await expect
-      .poll(
-        nudged(() => photosFor(number)),
-        { timeout: 60_000, interval: 700 },
-      )
-      .toBe(1)
+    await soon(nudged(() => photosFor(number))).toBe(1)
     await page.locator('#f-length').fill('9 ft')
-    await expect
-      .poll(
-        nudged(() => kept(page)),
-        { timeout: 60_000, interval: 700 },
-      )
-      .toMatch(/^Sent/)
+    await soon(nudged(() => kept(page))).toMatch(/^Sent/)
     await goTo(page, 'Look over and hand in')
     await next(page)
-    await expect
-      .poll(
-        nudged(() => title(page)),
-        { timeout: 60_000, interval: 700 },
-      )
-      .toBe('Sent')
+    await soon(nudged(() => title(page))).toBe('Sent')
     proxy.lose(() => 'answered')
     expect([...lost.keys()].sort()).toEqual([
       'POST /v1/counties/quillback/findings/…/photos',
@@ -214,7 +194,7 @@ inBrowser('on the phone as on the service', () => {
     ] as const)
       await page.locator(`#f-${field}`).fill(length)
     await goTo(page, 'Look over and hand in')
-    await expect.poll(() => kept(page)).toMatch(/^Sent/)
+    await soon(() => kept(page)).toMatch(/^Sent/)
     const reckoned = await page.evaluate<unknown>(`(async () => {
       const at = performance.getEntriesByType('resource').map(({ name }) => name).find((name) => /floors\\./.test(name))
       const floors = await import(at)
@@ -232,7 +212,7 @@ inBrowser('on the phone as on the service', () => {
       return JSON.parse(JSON.stringify(floors.reckon(given, record)))
     })()`)
     await next(page)
-    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+    await soon(() => title(page)).toBe('Sent')
     const { body } = await ask('firm', { url: `/v1/counties/quillback/parcels/${number}/reconciliation` })
     expect(body.resultHash).toBe(hashOf(reckoned))
     await context.close()
@@ -247,14 +227,14 @@ inBrowser('after it was handed in', () => {
     await page.locator('#f-people').fill('4')
     await goTo(page, 'Look over and hand in')
     await next(page)
-    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+    await soon(() => title(page)).toBe('Sent')
     await page.locator('button[value="amend"]').tap()
-    await expect.poll(() => title(page)).toBe('Before you begin')
+    await soon(() => title(page)).toBe('Before you begin')
     expect(await page.locator('#f-people').inputValue()).toBe('4')
-    await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(2)
+    await soon(async () => (await findingsOf(number)).length).toBe(2)
     await goTo(page, 'Look over and hand in')
     await next(page)
-    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+    await soon(() => title(page)).toBe('Sent')
 
     const last = (await findingsOf(number)).find(
       ({ amends, state }) => amends !== null && state === 'submitted',
@@ -262,7 +242,7 @@ inBrowser('after it was handed in', () => {
     const body = { visitedOn: last.record.visitedOn, bedroomsCounted: 5 }
     await ask('firm', { method: 'POST', url: `/v1/counties/quillback/findings/${last.id}/amendment`, body })
     await page.reload()
-    await expect.poll(() => page.locator('#f-bedroomsCounted').inputValue(), { timeout: 30_000 }).toBe('5')
+    await soon(() => page.locator('#f-bedroomsCounted').inputValue()).toBe('5')
     await context.close()
   })
 })
@@ -275,7 +255,7 @@ inBrowser('whoever signs out', () => {
     await putBy(page)
     proxy.lose((method) => (method === 'POST' ? 'lost' : 'answered'))
     await page.locator('#f-people').fill('4')
-    await expect.poll(() => kept(page)).toMatch(/^Kept on this phone/)
+    await soon(() => kept(page)).toMatch(/^Kept on this phone/)
     proxy.lose((method, path) => (method === 'POST' && path.startsWith('/v1') ? 'lost' : 'answered'))
     await page.getByRole('button', { name: 'Sign out' }).tap()
     await page.waitForURL(/sign-in|\/$/)
@@ -285,7 +265,7 @@ inBrowser('whoever signs out', () => {
     await signInAt(page, at)
     await ready(page)
     expect(await page.locator('#f-people').inputValue()).toBe('4')
-    await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(1)
+    await soon(async () => (await findingsOf(number)).length).toBe(1)
     await context.close()
   })
 })
@@ -299,22 +279,22 @@ inBrowser('two devices on one draft', () => {
     await press(one.page, /^Found$/)
     await one.page.locator('#f-length').fill('8 ft')
     await goTo(one.page, 'D-box')
-    await expect.poll(() => kept(one.page)).toMatch(/^Sent/)
+    await soon(() => kept(one.page)).toMatch(/^Sent/)
 
     const two = await phoneAt(`${at}?step=tank`)
     await ready(two.page)
     expect(await two.page.locator('#f-length').inputValue()).toBe('8 ft')
     await two.context.setOffline(true)
     await two.page.locator('#f-length').fill('9 ft')
-    await expect.poll(() => kept(two.page)).toMatch(/no signal/)
+    await soon(() => kept(two.page)).toMatch(/no signal/)
 
     await goTo(one.page, 'Tank')
     await one.page.locator('#f-width').fill('4 ft')
     await goTo(one.page, 'D-box')
-    await expect.poll(() => kept(one.page)).toMatch(/^Sent/)
+    await soon(() => kept(one.page)).toMatch(/^Sent/)
 
     await two.context.setOffline(false)
-    await expect.poll(() => title(two.page), { timeout: 60_000 }).toBe('Two copies of this visit')
+    await soon(() => title(two.page)).toBe('Two copies of this visit')
     const stands = async () => {
       const { length, width } = (await findingsOf(number))[0].record.components[0]
       return [length?.asWritten, width?.asWritten]
@@ -326,8 +306,8 @@ inBrowser('two devices on one draft', () => {
       'Tank: Inside width Yours nothing The other 4 ft (tape, inside) only this one was changed',
     ])
     await two.page.locator('button[value="settle"]').tap()
-    await expect.poll(stands).toEqual(['9 ft', '4 ft'])
-    await expect.poll(() => two.page.locator('#f-width').inputValue()).toBe('4 ft')
+    await soon(stands).toEqual(['9 ft', '4 ft'])
+    await soon(() => two.page.locator('#f-width').inputValue()).toBe('4 ft')
     await Promise.all([one.context.close(), two.context.close()])
   })
 
@@ -336,20 +316,20 @@ inBrowser('two devices on one draft', () => {
     const one = await phoneAt(at)
     await ready(one.page)
     await one.page.locator('#f-people').fill('2')
-    await expect.poll(() => kept(one.page)).toMatch(/^Sent/)
+    await soon(() => kept(one.page)).toMatch(/^Sent/)
     const two = await phoneAt(at)
     await ready(two.page)
     await two.context.setOffline(true)
     await two.page.locator('#f-bedroomsCounted').fill('5')
-    await expect.poll(() => kept(two.page)).toMatch(/no signal/)
+    await soon(() => kept(two.page)).toMatch(/no signal/)
     await goTo(one.page, 'Look over and hand in')
     await next(one.page)
-    await expect.poll(() => title(one.page), { timeout: 30_000 }).toBe('Sent')
+    await soon(() => title(one.page)).toBe('Sent')
     await two.context.setOffline(false)
-    await expect.poll(() => title(two.page), { timeout: 60_000 }).toBe('Two copies of this visit')
+    await soon(() => title(two.page)).toBe('Two copies of this visit')
     expect(await shown(two.page, '.lead')).toMatch(/handed in from somewhere else/)
     await two.page.locator('button[value="settle"]').tap()
-    await expect.poll(async () => (await findingsOf(number)).length, { timeout: 30_000 }).toBe(2)
+    await soon(async () => (await findingsOf(number)).length).toBe(2)
     const all = await findingsOf(number)
     const [draft, submitted] = ['draft', 'submitted'].map((state) => all.find((it) => it.state === state))
     expect([draft.amends, draft.record.bedroomsCounted, submitted.record.bedroomsCounted]).toEqual([

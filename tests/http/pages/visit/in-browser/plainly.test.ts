@@ -8,6 +8,7 @@ import {
   ready,
   shown,
   smallTargets,
+  soon,
   title,
   visitService,
 } from '../../../../support/visit-service.ts'
@@ -26,11 +27,11 @@ inBrowser('without scripts', () => {
     await page.locator('#f-visitedOn').fill('2026-10-12')
     await page.locator('#f-bedroomsCounted').fill('3')
     await next()
-    await expect.poll(() => title(page)).toBe('House sewer')
+    await soon(() => title(page)).toBe('House sewer')
     await press(/^Found$/)
     await page.locator('#f-material').selectOption('cast-iron')
     await next()
-    await expect.poll(() => title(page)).toBe('Tank')
+    await soon(() => title(page)).toBe('Tank')
     await press(/^Found$/)
     await page.locator('#f-shape').selectOption('rectangular')
     expect(await page.locator('#f-diameter').isVisible()).toBe(false)
@@ -43,7 +44,7 @@ inBrowser('without scripts', () => {
     expect(await overflow(page)).toBeLessThanOrEqual(0)
     await page.locator('#f-length').fill('7\'-10"')
     await next()
-    await expect.poll(() => title(page)).toBe('Outlet baffle')
+    await soon(() => title(page)).toBe('Outlet baffle')
     await page.goto(`${at}?step=tank`)
     expect(await shown(page, '.holds b')).toMatch(/^1,01\d ± \d+ gal$/)
     await page.setInputFiles('#photo', { name: 'a.jpg', mimeType: 'image/jpeg', buffer: await pictureWith() })
@@ -51,7 +52,7 @@ inBrowser('without scripts', () => {
     await page.locator('.shots img').waitFor()
     await page.goto(`${at}?step=review`)
     await next()
-    await expect.poll(() => title(page)).toBe('Sent')
+    await soon(() => title(page)).toBe('Sent')
     const [visit] = await findingsOf(number)
     expect([visit.state, visit.record.visitedOn, visit.record.components.length]).toEqual([
       'submitted',
@@ -90,12 +91,12 @@ inBrowser('with the keyboard alone', () => {
     await tabTo('bedroomsCounted')
     await page.keyboard.type('3')
     await page.keyboard.press('Enter')
-    await expect.poll(() => title(page)).toBe('House sewer')
+    await soon(() => title(page)).toBe('House sewer')
     expect(await focused()).toBe('title')
     await tabTo('outcome')
     await page.keyboard.press('ArrowUp')
     await page.keyboard.press('Enter')
-    await expect.poll(() => title(page)).toBe('Tank')
+    await soon(() => title(page)).toBe('Tank')
     await tabTo('outcome')
     await page.keyboard.press('Space')
     await tabTo('shape')
@@ -108,23 +109,23 @@ inBrowser('with the keyboard alone', () => {
     await page.keyboard.type('4 ft')
     await page.keyboard.press('Enter')
     // What is wrong gets the focus; what is right leads on.
-    await expect.poll(focused).toBe('length')
+    await soon(focused).toBe('length')
     expect(await page.locator('#f-length-fault').isVisible()).toBe(true)
     await page.keyboard.press('ControlOrMeta+a')
     await page.keyboard.type('7\'-10"')
     await page.keyboard.press('Enter')
-    await expect.poll(() => title(page)).toBe('Outlet baffle')
+    await soon(() => title(page)).toBe('Outlet baffle')
     await tabTo(/^Step 4 of/)
     await page.keyboard.press('Enter')
     await tabTo('Look over and hand in')
     await page.keyboard.press('Enter')
-    await expect.poll(() => title(page)).toBe('Look over and hand in')
+    await soon(() => title(page)).toBe('Look over and hand in')
     await tabTo('notes')
     await tabTo('to')
     while (!(await page.evaluate<string>('document.activeElement.textContent')).includes('Hand in'))
       await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
-    await expect.poll(() => title(page), { timeout: 30_000 }).toBe('Sent')
+    await soon(() => title(page)).toBe('Sent')
     expect(faults).toEqual([])
     expect((await findingsOf(number))[0].state).toBe('submitted')
     await context.close()
