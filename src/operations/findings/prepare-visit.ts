@@ -42,10 +42,12 @@ export const prepareVisit = (
     const draft = own.find(({ state }) => state === 'draft') ?? null
     const submitted = own.find(({ state, amendedBy }) => state === 'submitted' && amendedBy === null) ?? null
     const seen = draft ?? submitted
-    const before = { ...input, findings: null }
+    // They may be another firm's.
+    const { findings: _, ...file } = input
+    const before = { ...file, findings: null }
     return ok({
       parcel,
-      input,
+      input: file,
       asBuilt: layOut(before).asBuilt,
       // Where things were found last time belongs to the brief, but to a firm only by a visit of its own.
       brief: visitBrief(findings?.organisation === actor.organisation ? input : before),

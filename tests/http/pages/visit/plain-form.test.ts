@@ -263,6 +263,24 @@ describe('who, and what else', () => {
     expect((await post(at, START, 'reviewer')).statusCode).toBe(403)
   })
 
+  test('what another firm handed in does not travel to the phone, nor show on the page', async () => {
+    const { number, at } = await parcelWithPermit()
+    const body = { ...visitThatAgrees, visitedOn: '2026-10-11', notes: 'seen by a rival' }
+    const { body: draft } = await ask('rival', {
+      method: 'POST',
+      url: `${api}/parcels/${number}/findings`,
+      body,
+    })
+    await ask('rival', { method: 'POST', url: `${api}/findings/${draft.id}/submission` })
+    const file = (await get(`${at}/file.json`)).body
+    expect(JSON.parse(file).given).not.toHaveProperty('findings')
+    for (const text of [file, (await get(at)).body, (await get(`${at}?step=tank`)).body]) {
+      expect(text).not.toContain('seen by a rival')
+      expect(text).not.toContain(draft.id)
+    }
+    expect((await get(`${at}/file.json`, 'rival')).json().given).not.toHaveProperty('findings')
+  })
+
   test('an old spelling leads to the one address of the parcel', async () => {
     const { number, at } = await parcelWithPermit()
     const spelled = await get(`/counties/quillback/parcels/${number.replaceAll('-', '')}/visit?step=tank`)
