@@ -24,5 +24,6 @@ export const WATCHED = [
   'second_step',
   'sign_in',
   'signing_key',
+  'subscription',
   'transcription',
 ] as const

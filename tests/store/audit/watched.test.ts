@@ -32,7 +32,6 @@ const UNWATCHED: Readonly<Record<string, string>> = {
   rule_book: 'known by the hash of its text, which every reconciliation names; never changed',
   session: 'comes and goes; each is an access event',
   street: 'derived from the list of parcels',
-  subscription: 'where somebody wants to be told; nothing is on file by it',
   throttle: 'guesses, counted for a while',
 }
 
