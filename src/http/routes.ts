@@ -11,6 +11,7 @@ import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
 import { organisations } from './api/organisations/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
+import { patterns } from './api/patterns/routes.ts'
 import { people } from './api/people/routes.ts'
 import { permits } from './api/permits/routes.ts'
 import { photos } from './api/photos/routes.ts'
@@ -47,6 +48,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     reruns,
     ruleTrials,
     subscriptions,
+    patterns,
     organisations,
     people,
     tokens,

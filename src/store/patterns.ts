@@ -1,0 +1,54 @@
+import { sql } from 'kysely'
+import type { Tx } from './database/database.ts'
+
+/** How many of a group have what is looked for. */
+export type GroupCount = { readonly name: string | null; readonly hits: number; readonly total: number }
+
+const VISITED = sql`
+  select p.county, p.id, p.street_key from parcel p
+  where p.county = asking_county() and exists (
+    select from findings f where f.county = p.county and f.parcel = p.id and f.state = 'submitted')`
+
+const raised = (kinds: readonly string[]) => sql`exists (
+  select from discrepancy d where d.county = v.county and d.parcel = v.id and d.state <> 'vanished'
+    and d.kind = any (${[...kinds]}::text[]))`
+
+/** Visited parcels by the decade of their first approved permit: at how many less was found than was put down or required. */
+export async function shortfallsByDecade(tx: Tx): Promise<readonly GroupCount[]> {
+  const { rows } = await sql<GroupCount>`
+    select (extract(year from first)::integer / 10 * 10)::text || 's' as name, count(*) filter (where hit) as hits,
+      count(*) as total
+    from (
+      select (select min(t.approved_on) from permit t where t.county = v.county and t.parcel = v.id) as first,
+        ${raised(['capacity-below-record', 'capacity-below-code', 'absorption-below-code'])} as hit
+      from (${VISITED}) v) visited
+    where first is not null group by 1 order by 1`.execute(tx)
+  return rows
+}
+
+/** Visited parcels by street: at how many something was found that nobody put on paper. */
+export async function unrecordedByStreet(tx: Tx): Promise<readonly GroupCount[]> {
+  const { rows } = await sql<GroupCount>`
+    select nullif(v.street_key, '') as name,
+      count(*) filter (where ${raised(['line-replaced-without-permit', 'component-not-on-record'])}) as hits,
+      count(*) as total
+    from (${VISITED}) v group by 1 order by 1`.execute(tx)
+  return rows
+}
+
+/** Values read from papers by the form they stood on: how many the person who confirmed them had to type anew. */
+export async function misreadsByForm(tx: Tx): Promise<readonly GroupCount[]> {
+  const { rows } = await sql<GroupCount>`
+    select coalesce(form.family, 'no taught form') as name,
+      count(*) filter (where source.value ->> 'confidence' is null) as hits, count(*) as total
+    from permit_revision r
+    join transcription t on t.county = r.county and t.id = r.transcription
+    join document d on d.county = t.county and d.id = t.document
+    cross join lateral jsonb_each(r.record -> 'sources') as source
+    cross join lateral (
+      select proposal ->> 'family' as family from jsonb_array_elements(d.proposals) as proposal
+      where proposal -> 'pages' @> (source.value -> 'page') limit 1) as form
+    where r.county = asking_county() and r.revision = 1 and source.value ->> 'kind' = 'document'
+    group by 1 order by 1`.execute(tx)
+  return rows
+}
