@@ -2,7 +2,7 @@ import type { PlainDate } from '../base/plain-date.ts'
 import type { Step } from '../measure/step.ts'
 import type { Citation } from '../rules/citation.ts'
 import { type InForce, inForce } from '../rules/in-force.ts'
-import type { ParameterName } from '../rules/parameters.ts'
+import { PARAMETERS, type ParameterName } from '../rules/parameters.ts'
 import type { Case } from './case.ts'
 import type { Fact } from './fact.ts'
 import type { DiscrepancyKind } from './kinds.ts'
@@ -150,16 +150,17 @@ export function check<
 }
 
 function outOfForce(name: ParameterName, answer: InForce<ParameterName> | { state: 'undated' }): string {
+  const subject = PARAMETERS[name].meaning.split(',')[0]!
   switch (answer.state) {
     case 'in-force':
       return ''
     case 'undated':
-      return `the day whose rule for ${name} governs is not on record`
+      return `the day whose rule on ${subject} governs is not on record`
     case 'not-yet':
-      return `no rule for ${name} was in force yet; the first began on ${answer.from}`
+      return `no rule on ${subject} was in force yet; the first began on ${answer.from}`
     case 'ended':
-      return `the rule for ${name} had ended on ${answer.until}`
+      return `the rule on ${subject} had ended on ${answer.until}`
     case 'no-record':
-      return `the rule packs have no ${name} for this county`
+      return `this county’s packs have no rule on ${subject}`
   }
 }

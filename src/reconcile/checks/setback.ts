@@ -1,83 +1,122 @@
-import { offset } from '../../geometry/position/point.ts'
+import { isNonEmpty, type NonEmpty } from '../../base/non-empty.ts'
+import { offset, type Point } from '../../geometry/position/point.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
 import { printLengthWithU } from '../../measure/print/length.ts'
-import { propagate } from '../../measure/uncertain.ts'
+import type { Step } from '../../measure/step.ts'
+import { propagate, type Uncertain } from '../../measure/uncertain.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { isOrAre, the } from '../../records/naming.ts'
 import { requiredSetback } from '../../rules/work/required-setback.ts'
-import { firm, open } from '../about.ts'
+import { aboutPairing, firm, open } from '../about.ts'
 import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
-import type { Fact } from '../fact.ts'
-import { firstKnown } from '../fact.ts'
+import { type Fact, firstKnown, known, lacking } from '../fact.ts'
 import { foundPlace, type Place, recordedPlace } from '../facts/place.ts'
+import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
 
-type Between = { readonly from: Pairing; readonly well: Pairing }
+type PlacedWell = { readonly label: string; readonly place: Place }
 
 /**
- * Horizontal distance from each tank and absorption area to each well, from where they were found (else recorded),
- * against the table of the permit's day. Where ties leave two places, the nearer one counts and the answer says so.
+ * Horizontal distance from each tank and absorption area to the wells, from where they were found (else recorded),
+ * against the table of the permit's day: one answer, for the well that it stands worst with. Where ties leave two
+ * places, the nearer one counts and the answer says so.
  */
 export const setback = check({
   id: 'setback',
   question: 'Is it far enough from the well?',
   raises: ['setback-short'],
-  subjects: between,
-  about: ({ from: { built } }) => ({ key: built.key, label: built.label, kind: built.kind }),
-  facet: ({ well }) => `to ${well.built.label}`,
-  facts: {
-    here: ({ from }, given) => placeOf(from, given),
-    there: ({ well }, given) => placeOf(well, given),
-  },
-  rules: { table: { name: 'setbacks', on: ({ from }) => permitDate(from.built) } },
-  decide({ here, there }, { table }, { from, well }) {
-    const kind = isAbsorption(from.built.kind) ? from.built.kind : 'tank'
-    const required = requiredSetback(table, kind, 'private-well')
+  subjects: ({ pairings }): readonly Pairing[] =>
+    pairings.some(isWell)
+      ? pairings.filter(({ built }) => built.kind === 'tank' || isAbsorption(built.kind))
+      : [],
+  about: aboutPairing,
+  facts: { here: placeOf, wells: (_: Pairing, given: Case) => placedWells(given) },
+  rules: { table: { name: 'setbacks', on: ({ built }) => permitDate(built) } },
+  decide({ here, wells }, { table }, { built }) {
+    const required = requiredSetback(table, isAbsorption(built.kind) ? built.kind : 'tank', 'private-well')
     if (!required.ok) {
-      return {
-        verdict: 'does-not-apply',
-        raises: null,
-        because: required.error.says,
-        certainty: open(required.error.says),
-      }
+      const { says } = required.error
+      return { verdict: 'does-not-apply', raises: null, because: says, certainty: open(says) }
     }
-    const distances = here.points.flatMap((a) =>
-      there.points.map((b) => {
-        const { x, y } = offset(a, b)
-        const far = Math.hypot(x.value, y.value)
-        return propagate(far, [x, y], far === 0 ? [1, 0] : [x.value / far, y.value / far])
-      }),
-    )
-    const nearest = distances.reduce((best, other) => (other.value < best.value ? other : best))
     const least = required.value.value.ft
-    const compared = compareWithMinimum(nearest, least, 'ft')
-    const ambiguous =
-      distances.length > 1 ? '; a side is not said, so the nearer of the possible places counts' : ''
-    const because = `${the(from.built.label)} ${isOrAre(from.built.label)} ${printLengthWithU(nearest)} from ${the(well.built.label)}; the rule asks for ${least} ft${ambiguous}`
-    const steps = [...here.steps, ...there.steps, ...required.value.steps, ...compared.steps]
-    const { verdict } = compared.value
-    const short = verdict === 'falls-short' && distances.length === 1
+    const answers = wells.placed.map((well) => ({ well, ...against(here, well.place, least) }))
+    const worst = answers.reduce((best, other) => (isWorse(other, best) ? other : best))
+    const { verdict, distance, ambiguous, well } = worst
+    const notes = [
+      ambiguous ? '; a side is not said, so the nearer of the possible places counts' : '',
+      wells.unplaced.length > 0 ? `; nothing says where ${wells.unplaced.map(the).join(' and ')} lies` : '',
+    ].join('')
     return {
-      verdict: verdict === 'falls-short' && !short ? 'too-close-to-call' : verdict,
-      raises: short ? 'setback-short' : null,
-      because,
+      verdict,
+      raises: verdict === 'falls-short' ? 'setback-short' : null,
+      because: `${the(built.label)} ${isOrAre(built.label)} ${printLengthWithU(distance)} from ${the(well.label)}; the rule asks for ${least} ft${notes}`,
       certainty:
         verdict === 'too-close-to-call' || ambiguous
           ? open('the distance is not known well enough')
           : firm('beyond the expanded uncertainty'),
-      steps,
+      steps: [...here.steps, ...well.place.steps, ...required.value.steps, ...worst.steps],
     }
   },
 })
 
-function between({ pairings }: Case): readonly Between[] {
-  const wells = pairings.filter(({ built }) => built.kind === 'well')
-  const parts = pairings.filter(({ built }) => built.kind === 'tank' || isAbsorption(built.kind))
-  return parts.flatMap((from) => wells.map((well) => ({ from, well })))
+type Answer = {
+  readonly verdict: 'suffices' | 'falls-short' | 'too-close-to-call'
+  readonly distance: Uncertain
+  readonly ambiguous: boolean
+  readonly steps: readonly Step[]
 }
 
-const placeOf = ({ built, found }: Pairing, given: Case): Fact<Place> =>
-  found && given.findings && found.tie
+/** The nearest of the possible places decides; short of the rule it is only where there is one place on each side. */
+function against(here: Place, there: Place, least: number): Answer {
+  const distances = here.points.flatMap((a) => there.points.map((b) => apart(a, b)))
+  const distance = distances.reduce((best, other) => (other.value < best.value ? other : best))
+  const compared = compareWithMinimum(distance, least, 'ft')
+  const ambiguous = distances.length > 1
+  const { verdict } = compared.value
+  return {
+    verdict: verdict === 'falls-short' && ambiguous ? 'too-close-to-call' : verdict,
+    distance,
+    ambiguous,
+    get steps() {
+      return compared.steps
+    },
+  }
+}
+
+function apart(a: Point, b: Point): Uncertain {
+  const { x, y } = offset(a, b)
+  const far = Math.hypot(x.value, y.value)
+  return propagate(far, [x, y], far === 0 ? [1, 0] : [x.value / far, y.value / far])
+}
+
+const RANK = { 'falls-short': 0, 'too-close-to-call': 1, suffices: 2 } as const
+const isWorse = (a: Answer, b: Answer): boolean =>
+  RANK[a.verdict] < RANK[b.verdict] || (a.verdict === b.verdict && a.distance.value < b.distance.value)
+
+const isWell = ({ built }: Pairing): boolean => built.kind === 'well'
+
+/** The wells that something places, with the names of those that nothing does. */
+function placedWells(
+  given: Case,
+): Fact<{ readonly placed: NonEmpty<PlacedWell>; readonly unplaced: readonly string[] }> {
+  const asked = given.pairings
+    .filter(isWell)
+    .map((well) => ({ label: well.built.label, fact: placeOf(well, given) }))
+  const placed: PlacedWell[] = []
+  const exhibits: Exhibit[] = []
+  for (const { label, fact } of asked) {
+    if (fact.state !== 'known') continue
+    placed.push({ label, place: fact.value })
+    exhibits.push(...fact.exhibits)
+  }
+  const unplaced = asked.filter(({ fact }) => fact.state !== 'known').map(({ label }) => label)
+  if (!isNonEmpty(placed)) return asked[0]!.fact.state === 'known' ? lacking('no well') : asked[0]!.fact
+  return known({ placed, unplaced }, ...exhibits)
+}
+
+function placeOf({ built, found }: Pairing, given: Case): Fact<Place> {
+  return found && given.findings && found.tie
     ? firstKnown(foundPlace(found, given.findings, built.reference), recordedPlace(built, given))
     : recordedPlace(built, given)
+}
