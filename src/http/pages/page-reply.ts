@@ -55,6 +55,9 @@ export function answerWithPages(
     })
     const here = request.url.split('?', 1)[0] ?? '/'
     const body = await gzipped(this, layout(reader, here, page))
-    return this.code(status).header('cache-control', PRIVATE).type('text/html; charset=utf-8').send(body)
+    return this.code(status)
+      .header('cache-control', page.secret ? 'no-store' : PRIVATE)
+      .type('text/html; charset=utf-8')
+      .send(body)
   })
 }

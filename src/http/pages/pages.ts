@@ -1,6 +1,14 @@
 /** The pages for people, on the same operations as the API: one folder a page, each route, present and view. */
 import type { FastifyPluginAsync } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { code } from './account/code/route.ts'
+import { invitation } from './account/invitation/route.ts'
+import { organisationPages } from './account/organisations/route.ts'
+import { outside } from './account/outside/route.ts'
+import { account } from './account/own/route.ts'
+import { peoplePages } from './account/people/route.ts'
+import { secondStep } from './account/second-step/route.ts'
+import { tokenPages } from './account/tokens/route.ts'
 import { assets } from './assets-route.ts'
 import { brief } from './brief/route.ts'
 import { decision } from './decision/route.ts'
@@ -22,6 +30,14 @@ import { visits } from './visits/route.ts'
 
 const PAGES: readonly FastifyPluginAsyncZod[] = [
   signIn,
+  code,
+  outside,
+  invitation,
+  account,
+  secondStep,
+  tokenPages,
+  peoplePages,
+  organisationPages,
   home,
   search,
   queue,

@@ -1,5 +1,6 @@
 import { DEFERENCE } from '../../../brief/cautions.ts'
 import type { Role } from '../../../store/database/actor.ts'
+import { accountPath } from '../account/addresses.ts'
 import { type Html, html } from '../html.ts'
 import { publicPath } from '../public-files.ts'
 import {
@@ -20,6 +21,8 @@ export type Page = {
   readonly asked?: string
   /** Modules of public/ that make the page handier; it works without them. */
   readonly modules?: readonly string[]
+  /** Shows something that is told once, as a token: no browser keeps it. */
+  readonly secret?: boolean
 }
 
 type Place = { readonly path: string; readonly name: string }
@@ -57,7 +60,7 @@ const places = ({ role, county, bySession }: Reader, here: string): Html | null 
   if (list.length === 0 && !bySession) return null
   return html`<nav aria-label="Pages"><ul>${list.map(
     ({ path, name }) => html`<li><a href="${path}"${current(path === here)}>${name}</a></li>`,
-  )}${bySession && html`<li><form method="post" action="/sign-out"><button class="link">Sign out</button></form></li>`}</ul></nav>`
+  )}${bySession && html`<li><a href="${accountPath}"${current(accountPath === here)}>Account</a></li><li><form method="post" action="/sign-out"><button class="link">Sign out</button></form></li>`}</ul></nav>`
 }
 
 const current = (is: boolean): Html | null => (is ? html` aria-current="page"` : null)

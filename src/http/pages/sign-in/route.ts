@@ -11,10 +11,12 @@ import { waitInWords } from './words.ts'
 type Fields = Readonly<Record<string, unknown>>
 
 export const signIn: FastifyPluginAsyncZod = async (app) => {
+  const providers = () => [...app.door.providers.values()].map(({ settings }) => settings)
+
   app.get('/sign-in', { config: { access: 'open' } }, async ({ query }, reply) =>
     reply.page({
       title: 'Sign in',
-      body: signInView({ name: '', to: whereTo((query as Fields).to), fault: null }),
+      body: signInView({ name: '', to: whereTo((query as Fields).to), fault: null, providers: providers() }),
     }),
   )
 
@@ -40,7 +42,7 @@ export const signIn: FastifyPluginAsyncZod = async (app) => {
         ? waitInWords(error.seconds)
         : 'That password is not right for this name, or there is no such name.'
     return reply.page(
-      { title: 'Sign in', body: signInView({ name, to: whereTo(to), fault }) },
+      { title: 'Sign in', body: signInView({ name, to: whereTo(to), fault, providers: providers() }) },
       error.why === 'wait' ? 429 : 422,
     )
   })

@@ -1,5 +1,7 @@
 import type { InjectOptions } from 'fastify'
 import { findingsExample, permitExample } from '../../../../src/http/api/shapes/entries.ts'
+import { publicPath } from '../../../../src/http/pages/public-files.ts'
+import { phoneFiles } from '../../../../src/http/pages/visit/server/phone-files.ts'
 import type { Role } from '../../../../src/store/database/actor.ts'
 import { COUNTY } from '../../../support/people.ts'
 import { photoOf, type World } from './world.ts'
@@ -14,13 +16,15 @@ const IDS: Readonly<Record<string, (world: World, role: Role, method: string) =>
     discrepancies: ({ discrepancy }) => discrepancy,
     documents: ({ document }) => document,
     pages: () => '1',
-    photos: ({ photo }) => photo,
+    photos: ({ photo, fresh }, _, method) => (method === 'DELETE' ? fresh.photo() : photo),
     imports: (world) => world.import,
     reruns: ({ rerun }) => rerun,
     trials: ({ trial }) => trial,
     jobs: ({ jobs }, role) => jobs[role],
     letters: ({ letters }, role) => letters[role],
-    organisations: ({ people }) => people.rival.organisation,
+    organisations: ({ fresh }) => fresh.organisation(),
+    subscriptions: ({ subscriptions }, role) => subscriptions[role].id,
+    deliveries: ({ subscriptions }, role) => subscriptions[role].delivery,
     people: ({ people, fresh }, role, method) =>
       method === 'GET' ? people[role].account : fresh.account(role),
     tokens: ({ fresh }, role) => fresh.token(role),
@@ -28,10 +32,16 @@ const IDS: Readonly<Record<string, (world: World, role: Role, method: string) =>
     rules: () => 'quillback',
     quillback: () => 'code',
     problems: () => 'conflict',
+    with: () => COUNTY,
+    assets: () => publicPath('sheet.css').split('/').at(-1)!,
+    visit: async () => [...(await phoneFiles()).files.keys()][0]!.split('/').at(-1)!,
+    'visit-rules': ({ rules }) => rules,
   }
 
 type Sample = Partial<InjectOptions> & { readonly params?: Readonly<Record<string, string>> }
 const version = { 'if-match': '"r99"' }
+/** A page’s form, as a browser sends it. */
+const sent = (payload: string): Sample => ({ headers: form, payload })
 const form = { 'content-type': 'application/x-www-form-urlencoded' }
 
 /** Requests that need more than their address to get as far as what they are about. */
@@ -54,7 +64,6 @@ const SAMPLES: Readonly<Record<string, (world: World) => Sample | Promise<Sample
   'POST /v1/counties/:county/findings/:id/amendment': () => ({ body: findingsExample }),
   'POST /v1/counties/:county/findings/:id/photos': ({ draft }) =>
     photoOf(draft).then(({ url: _, ...rest }) => ({ ...rest, params: { id: draft } })),
-  'GET /v1/counties/:county/findings/:id/photos': ({ draft }) => ({ params: { id: draft } }),
   'POST /v1/counties/:county/discrepancies/:id/decisions': () => ({
     headers: version,
     body: { action: 'accept', reason: 'Seen.' },
@@ -68,6 +77,14 @@ const SAMPLES: Readonly<Record<string, (world: World) => Sample | Promise<Sample
   'POST /v1/tokens/:token/rotation': () => ({ body: {} }),
   'GET /v1/letters/:code/verification': ({ code }) => ({ params: { code } }),
   'GET /letters/:code': ({ code }) => ({ params: { code } }),
+  'POST /account/password': () => sent('current=x&wanted=y'),
+  'POST /account/second-step/removal': () => sent('current=x'),
+  'POST /tokens': () => sent(''),
+  'POST /people': () => sent(''),
+  'POST /people/:person/change': () => sent('change=suspend'),
+  'POST /counties/:county/organisations': () => sent(''),
+  'GET /invitation': ({ invitation }) => ({ query: { code: invitation } }),
+  'POST /invitation': ({ invitation }) => sent(`code=${invitation}&password=short`),
   'POST /counties/:county/parcels/:parcel/letters': () => ({ headers: form, payload: 'kind=status' }),
   'POST /counties/:county/discrepancies/:id/decisions': () => ({
     headers: form,

@@ -1,8 +1,13 @@
 import { readFile } from 'node:fs/promises'
+import { sql } from 'kysely'
 import { must } from '../../../../src/base/result.ts'
 import { permitExample } from '../../../../src/http/api/shapes/entries.ts'
+import { rulesText } from '../../../../src/http/pages/visit/server/file.ts'
+import { invite } from '../../../../src/operations/access/invite.ts'
 import { readPaper } from '../../../../src/operations/documents/read-paper.ts'
-import { addAccount, issueToken } from '../../../../src/store/access/enrol.ts'
+import { subscribe } from '../../../../src/operations/subscriptions/subscribe.ts'
+import { placeOf } from '../../../../src/rules/pack.ts'
+import { addAccount, addOrganisation, issueToken } from '../../../../src/store/access/enrol.ts'
 import { beginSession } from '../../../../src/store/access/sessions.ts'
 import { newToken, tokenHash } from '../../../../src/store/access/token.ts'
 import { DOORKEEPER, type Role } from '../../../../src/store/database/actor.ts'
@@ -36,7 +41,7 @@ export async function liveThrough(test: TestApp) {
   const { permit } = await post('reviewer', `${at}/permits`, permitExample)
   const draft = await post('firm', `${at}/findings`, visitThatDiffers)
   const submitted = await post('firm', `${at}/findings`, visitThatDiffers)
-  const photo = await ask('firm', await photoOf(draft.id))
+  const photo = await ask('firm', await photoOf(submitted.id))
   const { consequence } = await post('firm', `${here}/findings/${submitted.id}/submission`)
   const letters = {
     reviewer: await post('reviewer', `${at}/letters`, { kind: 'status' }),
@@ -65,23 +70,15 @@ export async function liveThrough(test: TestApp) {
   )
   const trial = await post('reviewer', `${here}/rules/trial`, { yaml })
   await runJobs()
-  const jobs = {
-    reviewer: taken.body.job.id ?? taken.body.job,
-    firm: await jobOf('firm'),
-    agent: await jobOf('agent'),
-  }
-
-  async function jobOf(who: 'firm' | 'agent'): Promise<string> {
-    const id = services.newId()
+  // The test's queue only lists what is left to it: what it would have written down is written here.
+  const job = async (
+    who: Role,
+    id = services.newId(),
+    kind = 'read-document',
+    state: 'done' | 'waiting' = 'done',
+  ) => {
     const { organisation, account } = people[who]
-    const row = {
-      county: COUNTY,
-      id,
-      kind: 'read-document',
-      organisation,
-      requested_by: account,
-      state: 'done' as const,
-    }
+    const row = { county: COUNTY, id, kind, organisation, requested_by: account, state }
     await administer(database, (tx) =>
       tx
         .insertInto('job')
@@ -89,6 +86,30 @@ export async function liveThrough(test: TestApp) {
         .execute(),
     )
     return id
+  }
+  const jobs = { reviewer: await job('reviewer'), firm: await job('firm'), agent: await job('agent') }
+  await job('reviewer', trial.trial, 'try-rules', 'waiting')
+  const subscription = async (who: Role) => {
+    const actor = people[who]
+    const asked = { address: 'https://hooks.example/status', parcel: NUMBER }
+    const outside = {
+      resolve: async () => [{ address: '192.0.2.9', family: 4 }],
+      isPublic: () => true,
+      protocols: ['https:'],
+    }
+    const made = must(await subscribe(services, actor, asked, { vault: services.door.vault, outside }))
+    const delivery = services.newId()
+    await administer(database, (tx) =>
+      sql`insert into delivery (county, id, subscription, parcel, body, next_at, state)
+        select ${COUNTY}, ${delivery}, ${made.subscription.id}, p.id, '{}', now(), 'dead'
+        from parcel p where p.number = ${NUMBER}`.execute(tx),
+    )
+    return { id: made.subscription.id, delivery }
+  }
+  const subscriptions = {
+    reviewer: await subscription('reviewer'),
+    firm: await subscription('firm'),
+    agent: await subscription('agent'),
   }
 
   /** Of whoever plays that role here. */
@@ -118,6 +139,11 @@ export async function liveThrough(test: TestApp) {
           .execute()
         return rows[0]!.id
       }),
+    organisation: () =>
+      administer(database, (tx) =>
+        addOrganisation(tx, { kind: 'firm', name: 'to be shut out', counties: [COUNTY] }),
+      ),
+    photo: async () => (await ask('firm', await photoOf(draft.id))).body.id as string,
     session: (role: Role) =>
       transact(database, DOORKEEPER, async (tx) => {
         const hash = tokenHash(newToken())
@@ -139,6 +165,11 @@ export async function liveThrough(test: TestApp) {
       }),
   }
 
+  const invited = await fresh.account('firm')
+  const { secret: invitation } = await transact(database, DOORKEEPER, (tx) =>
+    invite(tx, services, invited, null),
+  )
+
   const world = {
     people,
     fresh,
@@ -159,7 +190,10 @@ export async function liveThrough(test: TestApp) {
       agent: letters.agent.id as string,
     },
     code: letters.firm.code as string,
+    invitation,
+    rules: `${rulesText(services.book, placeOf(COUNTY)).hash}.json`,
     jobs,
+    subscriptions,
     yaml,
   }
   for (const [name, value] of Object.entries(world))

@@ -1,0 +1,76 @@
+import type { FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+import {
+  admitOrganisation,
+  listAdmissions,
+  takeInOrganisation,
+  withdrawAdmission,
+} from '../../../../operations/access/organisations.ts'
+import { invitationAddress } from '../../../access/own-address.ts'
+import { answered } from '../../../api/answer.ts'
+import { label } from '../../../api/people/shapes.ts'
+import { organisationsPath } from '../addresses.ts'
+import { typed } from '../typed.ts'
+import { organisationsView } from './view.ts'
+
+const config = { access: ['reviewer'], manages: true, administers: true } as const
+const params = z.object({ county: z.string(), id: z.guid() })
+
+/** Who works in a county, for who looks after its department. */
+export const organisationPages: FastifyPluginAsyncZod = async (app) => {
+  app.get('/counties/:county/organisations', { config }, async (request, reply) =>
+    show(request, reply, null, null),
+  )
+
+  app.post('/counties/:county/organisations', { config }, async (request, reply) => {
+    const { context, caller, actor, body } = request
+    const [name, desk] = [label.safeParse(typed(body, 'organisation')), label.safeParse(typed(body, 'label'))]
+    const kind = typed(body, 'kind')
+    if (!name.success || !desk.success || (kind !== 'firm' && kind !== 'agent')) {
+      return show(request, reply, null, 'Say what it is, what it is called, and who will look after it.')
+    }
+    const administrator = { signInName: typed(body, 'name'), label: desk.data }
+    const taken = await takeInOrganisation(context, caller, actor.county, {
+      kind,
+      name: name.data,
+      administrator,
+    })
+    if (taken.ok) return show(request, reply, invitationAddress(request, taken.value.invitation.secret), null)
+    if (taken.error.why === 'invalid') {
+      return show(request, reply, null, `The name to sign in by ${taken.error.issues[0]?.message}.`)
+    }
+    if (taken.error.why === 'conflict') return show(request, reply, null, taken.error.says)
+    return answered(taken)
+  })
+
+  app.post(
+    '/counties/:county/organisations/:id/admission',
+    { config, schema: { params } },
+    async ({ context, caller, actor, params: { id } }, reply) => {
+      answered(await admitOrganisation(context, caller, actor.county, id))
+      return reply.redirect(organisationsPath(actor.county), 303)
+    },
+  )
+
+  app.post(
+    '/counties/:county/organisations/:id/withdrawal',
+    { config, schema: { params } },
+    async ({ context, caller, actor, params: { id } }, reply) => {
+      answered(await withdrawAdmission(context, caller, actor.county, id))
+      return reply.redirect(organisationsPath(actor.county), 303)
+    },
+  )
+}
+
+async function show(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  link: string | null,
+  fault: string | null,
+): Promise<FastifyReply> {
+  const { context, caller, actor } = request
+  const admissions = await listAdmissions(context, caller, actor.county)
+  const body = organisationsView({ county: actor.county, admissions, link, fault })
+  return reply.page({ title: 'Who works in the county', body, secret: link !== null }, fault ? 422 : 200)
+}

@@ -1,0 +1,30 @@
+import type { Admission, OrganisationKind } from '../../../../store/access/admissions.ts'
+import { type Html, html } from '../../html.ts'
+import { dayAt } from '../../words/dates.ts'
+import { organisationsPath } from '../addresses.ts'
+import { formButton } from '../form-button.ts'
+import { linkTold } from '../people/view.ts'
+
+type Organisations = {
+  readonly county: string
+  readonly admissions: readonly Admission[]
+  readonly link: string | null
+  readonly fault: string | null
+}
+
+const KINDS: { readonly [K in OrganisationKind]: string } = {
+  county: 'the county’s department',
+  firm: 'inspection firm',
+  agent: 'agent’s office',
+}
+
+export const organisationsView = ({ county, admissions, link, fault }: Organisations): Html =>
+  html`<h1>Who works in the county</h1>${link && linkTold(link)}${fault && html`<p class="notice bad" role="alert">${fault}</p>`}<ul class="hits">${admissions.map((it) => line(county, it))}</ul><section><h2>Take one in</h2><form method="post" action="${organisationsPath(county)}"><div class="fields"><div><label for="organisation">Name of the firm or office</label><input id="organisation" name="organisation" maxlength="80" required></div><div><label for="kind">It is</label><select id="kind" name="kind"><option value="firm">an inspection firm</option><option value="agent">an agent’s office</option></select></div><div><label for="name">Who will look after it: e-mail address, or another name to sign in by</label><input id="name" name="name" autocapitalize="none" spellcheck="false" maxlength="80" required></div><div><label for="label">What that account is for</label><input id="label" name="label" value="office" maxlength="80" required></div></div><p><button>Take in and invite</button></p></form></section>`
+
+const line = (county: string, { organisation, admittedAt, withdrawnAt }: Admission): Html =>
+  html`<li><b>${organisation.name}</b>, ${KINDS[organisation.kind]}, ${withdrawnAt ? html`until ${dayAt(withdrawnAt)}` : html`since ${dayAt(admittedAt)}`}${
+    organisation.kind !== 'county' &&
+    (withdrawnAt
+      ? formButton(`${organisationsPath(county)}/${organisation.id}/admission`, 'Let back in')
+      : formButton(`${organisationsPath(county)}/${organisation.id}/withdrawal`, 'Shut out'))
+  }</li>`

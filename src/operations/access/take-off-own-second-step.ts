@@ -1,0 +1,28 @@
+import { ok } from '../../base/result.ts'
+import { recordAccess } from '../../store/access/access-events.ts'
+import { organisationById } from '../../store/access/admissions.ts'
+import { removeSecondStep } from '../../store/access/second-step.ts'
+import { DOORKEEPER } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
+import { type Answer, notAllowed } from '../refusal.ts'
+import type { Asker } from './asker.ts'
+import type { SignInContext } from './open-session.ts'
+
+/** Takes the asker's second step off; whoever calls it has asked for the password again. */
+export const takeOffOwnSecondStep = (
+  context: SignInContext,
+  { account, organisation }: Asker,
+): Promise<Answer<void>> =>
+  transact(context.database, DOORKEEPER, async (tx) => {
+    const own = await organisationById(tx, organisation)
+    if (own?.secondStep === 'required')
+      return notAllowed('Your organisation asks everybody for a second step.')
+    await removeSecondStep(tx, account)
+    const kind = 'second-step-taken-off'
+    await recordAccess(
+      tx,
+      { account },
+      { id: context.newId(), kind, organisation, account, at: context.clock() },
+    )
+    return ok(undefined)
+  })
