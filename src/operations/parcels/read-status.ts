@@ -5,7 +5,7 @@ import { statusOf } from '../../reconcile/status.ts'
 import { type Actor, asService, type Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import type { Parcel } from '../../store/parcels.ts'
-import { type DatedStatus, derivedStatus } from '../../store/statuses.ts'
+import { type DatedStatus, type DerivedStatus, derivedStatus, statusOfNumber } from '../../store/statuses.ts'
 import type { OperationContext } from '../context.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
@@ -14,18 +14,30 @@ import { parcelAsked } from './parcel-asked.ts'
 
 export type StatusRead = { readonly parcel: Parcel; readonly status: DatedStatus }
 
-/** A parcel's one word, its sentence and what is outstanding, as of today. */
-export const readStatus = (
+/**
+ * A parcel's one word, its sentence and what is outstanding, as of today. Nearly always it is derived already and asked
+ * for by the county's own number, which is one question; whatever else is asked takes the long way.
+ */
+export async function readStatus(
   context: OperationContext,
   actor: Person,
   asked: string,
-): Promise<Answer<StatusRead>> =>
-  transact(context.database, actor, async (tx, within) => {
+): Promise<Answer<StatusRead>> {
+  const today = dayOf(context.clock())
+  const known = await statusOfNumber(context.database, actor, asked)
+  if (known && holds(known.derived, today)) {
+    return ok({ parcel: known.parcel, status: { ...known.derived.status, asOf: today } })
+  }
+  return transact(context.database, actor, async (tx, within) => {
     const parcel = await parcelAsked(tx, actor.county, asked)
     if (!parcel.ok) return parcel
     const status = await statusToday({ ...context, database: within }, actor, parcel.value.id)
     return ok({ parcel: parcel.value, status })
   })
+}
+
+const holds = ({ goodUntil }: DerivedStatus, today: PlainDate): boolean =>
+  goodUntil === null || goodUntil >= today
 
 /**
  * The status as derived, while it is good; once time alone may have changed it the parcel is reconciled again. A parcel
@@ -40,7 +52,7 @@ export async function statusToday(
   const derived = await transact(context.database, asService(actor), (tx) =>
     derivedStatus(tx, actor.county, parcel),
   )
-  if (derived && (derived.goodUntil === null || derived.goodUntil >= today)) {
+  if (derived && holds(derived, today)) {
     return { ...derived.status, asOf: today }
   }
   if (derived) return (await reconcileParcel(context, actor, parcel, 'time-passed')).status
