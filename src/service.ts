@@ -43,7 +43,14 @@ export async function startService(
 ): Promise<RunningService> {
   const undo: (() => Promise<void> | void)[] = []
   const stop = async () => {
-    for (const step of undo.splice(0).reverse()) await step()
+    for (const step of undo.splice(0).reverse()) {
+      try {
+        await step()
+      } catch (fault) {
+        // What is left is stopped all the same.
+        logger.error({ err: fault }, 'a step of the stop failed')
+      }
+    }
   }
   const onTrouble = (fault: Error) => logger.warn({ err: fault }, 'trouble')
   try {
@@ -65,12 +72,13 @@ export async function startService(
     undo.push(database.close)
     const [clock, newId] = [() => new Date(), uuidv7]
     const atOnce = settings.JOBS_AT_ONCE
-    const jobs = await openJobs({ url: server.url, database, clock, newId, atOnce, onTrouble })
+    const jobOptions = { url: server.url, database, clock, newId, atOnce, onTrouble }
+    const jobs = await patiently(() => openJobs(jobOptions), logger)
     undo.push(() => jobs.stop((settings.STOP_WITHIN_SECONDS * 1_000) / 2))
     const files = await openOriginals(path.join(settings.ASFOUND_DATA, 'originals'))
     // A pack that can't be read is a fault of the installation: `npm run rules:check` shows it line by line.
     const book = must(await loadRuleBook())
-    const letters = await openLettersOf(settings, database, clock)
+    const letters = await patiently(() => openLettersOf(settings, database, clock), logger)
     undo.push(letters.close)
     const door = await openDoor(settings, server.url, onTrouble)
     undo.push(() => door.watch?.close())

@@ -46,6 +46,7 @@ export async function openJobs(options: JobOptions): Promise<RunningJobs> {
   try {
     await boss.start()
   } catch (fault) {
+    await boss.stop({ graceful: false }).catch(() => {})
     throw outsideIfGone(fault)
   }
 

@@ -30,6 +30,8 @@ export function createPool({ url, max, pipeline, onTrouble }: PoolOptions): pg.P
     types: { getTypeParser },
   })
   pool.on('error', onTrouble)
+  // A connection that breaks while it is lent says so beside failing its statements, and nobody else listens.
+  pool.on('connect', (client) => client.on('error', () => {}))
   return pool
 }
 
