@@ -6,6 +6,7 @@ export const UNREAD_REASONS = [
   'no-text-layer',
   'garbled-text',
   'blank',
+  'picture-too-large',
   'timed-out',
   'out-of-memory',
   'damaged',
@@ -96,6 +97,8 @@ export function sayUnread(why: UnreadReason, limits: Limits): string {
       return 'The text stored in this page does not spell words; read the picture instead.'
     case 'blank':
       return 'Nothing is on this page.'
+    case 'picture-too-large':
+      return 'The picture on this page unpacks to more than 100 million points and was left out. Scan the paper again at 300 dots per inch.'
     case 'timed-out':
       return `This page took longer than ${seconds(limits.pageMs)} and was left out. Type what it says, or scan the paper again.`
     case 'out-of-memory':

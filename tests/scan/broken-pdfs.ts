@@ -94,3 +94,49 @@ export const pictureBomb = (side: number): Buffer =>
 /** Strokes without end: `count` curves in one content stream. */
 export const manyPaths = (count: number): Buffer =>
   onePage(`${'0 0 m 100 200 300 400 500 600 c S '.repeat(count)}${words('PERMIT')}`)
+
+/** Pages of which only those named draw more than any reader has time for; the others say their number. */
+export function someEndless(count: number, endless: readonly number[]): Buffer {
+  const depth = 9
+  const forms = Array.from({ length: depth }, (_, level) =>
+    stream(
+      `/Type /XObject /Subtype /Form /BBox [0 0 612 792] /Resources << ${level + 1 < depth ? `/XObject << /X ${level + 5} 0 R >>` : ''} >>`,
+      level + 1 < depth ? '/X Do '.repeat(10) : '0 0 m 9 9 l S',
+    ),
+  )
+  const first = 4 + depth
+  const kids = Array.from({ length: count }, (_, index) => `${first + 2 * index} 0 R`).join(' ')
+  return pdfOf([
+    CATALOG,
+    `<< /Type /Pages /Kids [${kids}] /Count ${count} >>`,
+    FONT,
+    ...forms,
+    ...Array.from({ length: count }, (_, index) => [
+      `<< /Type /Page /Parent 2 0 R /MediaBox [0 0 612 792] /Contents ${first + 2 * index + 1} 0 R /Resources << /Font << /F1 3 0 R >> /XObject << /X 4 0 R >> >> >>`,
+      stream('', endless.includes(index + 1) ? '/X Do' : words(`PAGE ${index + 1}`)),
+    ]).flat(),
+  ])
+}
+
+/** Arrays within arrays, `depth` deep, where the page's contents are asked for. */
+export const deepArrays = (depth: number): Buffer =>
+  pdfOf([
+    CATALOG,
+    '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
+    `<< /Type /Page /Parent 2 0 R /MediaBox [0 0 612 792] /Contents ${'['.repeat(depth)}4 0 R${']'.repeat(depth)} >>`,
+    stream('', words('PERMIT')),
+  ])
+
+/** A page whose boxes make it larger than any paper. */
+export const endlessPaper = (): Buffer =>
+  Buffer.from(
+    onePage('q 1e9 0 0 1e9 0 0 cm /I Do Q', '/XObject << /I 6 0 R >>', [
+      stream(
+        '/Type /XObject /Subtype /Image /Width 1 /Height 1 /ColorSpace /DeviceGray /BitsPerComponent 8',
+        '0',
+      ),
+    ])
+      .toString('latin1')
+      .replace('[0 0 612 792]', '[0 0 1e9 1e9]'),
+    'latin1',
+  )

@@ -128,10 +128,6 @@ describe('the child process', () => {
       outcome: 'timed-out',
     })
   })
-  test('a page past its time is left out and the others are read', async () => {
-    const reading = await readDocument(manyPages(3), { pageMs: 30_000 }, { to: 3 })
-    expect(reading).toMatchObject({ outcome: 'read', pageCount: 3 })
-  })
   test('too little memory is an outcome', async () => {
     const reading = await readDocument(onePage(words('PERMIT')), { memoryBytes: 16 * 1024 * 1024 })
     expect(reading.outcome).toBe('out-of-memory')

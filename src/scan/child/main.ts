@@ -1,11 +1,13 @@
 import type { PDFDocumentProxy } from 'pdfjs-dist'
 import type { PageReading } from '../outcome.ts'
+import { listenForDropped } from './left-out.ts'
 import { openPdf } from './open-pdf.ts'
 import { type PageOptions, readPage } from './read-page.ts'
 import { say } from './say.ts'
 
 async function main([path, from, to, maxPages, pictures]: readonly string[]): Promise<void> {
-  const opened = await openPdf(path!)
+  listenForDropped()
+  const opened = await openPdf(path!, 1)
   if (!opened.ok) return say({ type: 'refused', why: opened.why })
   const { pdf, notes, hasImages } = opened
   const options: PageOptions = { hasImages, pictures: pictures === 'leave' ? 'leave' : 'read' }

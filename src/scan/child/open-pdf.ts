@@ -29,13 +29,18 @@ export type Opened =
     }
   | { readonly ok: false; readonly why: 'not-a-pdf' | 'encrypted' | 'truncated' | 'damaged' }
 
-export async function openPdf(path: string): Promise<Opened> {
+/** How much pdfjs says aloud on the console: nothing, or also what it left out. */
+export type Verbosity = 0 | 1
+
+export async function openPdf(path: string, verbosity: Verbosity = 0): Promise<Opened> {
   const file = await open(path, 'r')
   const { size } = await file.stat()
   const { hasHeader, hasEnd } = await ends(file, size)
+  const whole = size > IN_MEMORY_BYTES || !hasHeader ? undefined : await file.readFile()
+  // Only a file that is read in ranges is needed any longer.
+  if (whole || !hasHeader) await file.close()
   if (!hasHeader) return { ok: false, why: 'not-a-pdf' }
   const pdfjs = await loadPdfjs()
-  const whole = size > IN_MEMORY_BYTES ? undefined : await file.readFile()
   // The dictionary of a picture is a stream's and so never packed away (ISO 32000-2 7.5.7): its name is in plain sight.
   const hasImages = whole === undefined || whole.includes('/Image') || whole.includes('/Im#')
   const notes = hasEnd ? [] : ['The end of this file is missing; what could be recovered was read.']
@@ -43,20 +48,20 @@ export async function openPdf(path: string): Promise<Opened> {
     const source = whole
       ? { data: new Uint8Array(whole) }
       : { range: ranges(pdfjs, file, size), disableAutoFetch: true, disableStream: true }
-    return { ok: true, pdf: await load(pdfjs, source), notes, hasImages }
+    return { ok: true, pdf: await load(pdfjs, source, verbosity), notes, hasImages }
   } catch (error) {
     if ((error as Error).name === 'PasswordException') return { ok: false, why: 'encrypted' }
     if (error instanceof RangeError || /allocation/i.test((error as Error).message)) throw error
     const mended = whole && withTrailer(whole)
     if (mended) {
-      const pdf = await load(pdfjs, { data: mended }).catch(() => undefined)
+      const pdf = await load(pdfjs, { data: mended }, verbosity).catch(() => undefined)
       if (pdf) return { ok: true, pdf, notes, hasImages }
     }
     return { ok: false, why: hasEnd ? 'damaged' : 'truncated' }
   }
 }
 
-const load = (pdfjs: Pdfjs, source: object): Promise<PDFDocumentProxy> =>
+const load = (pdfjs: Pdfjs, source: object, verbosity: Verbosity): Promise<PDFDocumentProxy> =>
   pdfjs.getDocument({
     ...source,
     isEvalSupported: false,
@@ -64,7 +69,7 @@ const load = (pdfjs: Pdfjs, source: object): Promise<PDFDocumentProxy> =>
     useSystemFonts: false,
     disableFontFace: true,
     maxImageSize: MAX_IMAGE_PIXELS,
-    verbosity: 0,
+    verbosity,
     cMapUrl: `${join(pdfjsFolder, 'cmaps')}/`,
     cMapPacked: true,
     standardFontDataUrl: `${join(pdfjsFolder, 'standard_fonts')}/`,

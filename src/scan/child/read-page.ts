@@ -1,6 +1,7 @@
 import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
 import type { Word } from '../../reading/page-words.ts'
 import type { PageReading, UnreadReason } from '../outcome.ts'
+import { pictureWasDropped } from './left-out.ts'
 import { hiddenTextShare, isPictureOfPaper } from './picture-of-paper.ts'
 import { readPicture } from './read-picture.ts'
 import { textLayerWords } from './text-layer.ts'
@@ -11,6 +12,8 @@ const SAYS = {
   'no-text-layer': 'This page is a picture without text.',
   'garbled-text': 'The text stored in this page does not spell words; read the picture instead.',
   blank: 'Nothing is on this page.',
+  'picture-too-large':
+    'The picture on this page unpacks to more than 100 million points and was left out. Scan the paper again at 300 dots per inch.',
 } as const satisfies Partial<Record<UnreadReason, string>>
 
 export type PageOptions = {
@@ -31,6 +34,7 @@ export async function readPage(
 ): Promise<PageReading> {
   const page = await pdf.getPage(number)
   try {
+    pictureWasDropped()
     const words = [...(await textLayerWords(page)), ...(await widgetWords(page))]
     const unread = (why: keyof typeof SAYS): PageReading => ({
       state: 'unread',
@@ -39,10 +43,14 @@ export async function readPage(
       says: SAYS[why],
       mayRetry: false,
     })
-    if (words.length === 0 && (await page.getOperatorList()).fnArray.length === 0) return unread('blank')
-    const garbled = isGarbled(words)
+    const drawn = words.length === 0 ? (await page.getOperatorList()).fnArray.length : 1
     const picture = options.hasImages && (await isPictureOfPaper(page))
-    if (words.length > 0 && !garbled && !(picture && options.pictures === 'read')) return ownText(page, words)
+    const dropped = pictureWasDropped()
+    if (words.length === 0 && dropped) return unread('picture-too-large')
+    if (drawn === 0) return unread('blank')
+    const garbled = isGarbled(words)
+    if (words.length > 0 && !garbled && !(picture && options.pictures === 'read'))
+      return ownText(page, words, dropped)
     if (options.pictures === 'leave') return unread(garbled ? 'garbled-text' : 'no-text-layer')
     const read = await readPicture(pdf, page)
     if (read.words.length === 0 && (read.secondWords ?? []).length === 0) return unread('blank')
@@ -52,11 +60,11 @@ export async function readPage(
   }
 }
 
-function ownText(page: PDFPageProxy, words: readonly Word[]): PageReading {
+function ownText(page: PDFPageProxy, words: readonly Word[], dropped: boolean): PageReading {
   const { width, height } = page.getViewport({ scale: 1 })
   return {
     state: 'read',
-    notes: [],
+    notes: dropped ? ['A picture on this page is too large and was left out; the text was read.'] : [],
     words: {
       page: page.pageNumber,
       widthPt: width,
