@@ -1,5 +1,6 @@
 import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
+import Provider from 'oidc-provider'
 import { afterAll } from 'vitest'
 
 type Claims = { readonly sub: string; readonly email: string; readonly email_verified: boolean }
@@ -17,24 +18,6 @@ export async function openIssuer(
   client: { id: string; secret: string; redirects: string[] },
   claims: () => Claims,
 ): Promise<Issuer> {
-  const { default: Provider } = (await import('oidc-provider')) as unknown as {
-    default: new (
-      issuer: string,
-      configuration: object,
-    ) => {
-      callback: () => (request: unknown, response: unknown) => void
-      interactionFinished: (request: unknown, response: unknown, result: object) => Promise<void>
-      interactionDetails: (
-        request: unknown,
-        response: unknown,
-      ) => Promise<{
-        prompt: { name: string }
-        params: { client_id: string }
-        session?: { accountId: string }
-      }>
-      Grant: new (of: object) => { addOIDCScope: (scope: string) => void; save: () => Promise<string> }
-    }
-  }
   const server = createServer()
   await new Promise<void>((resolve) => void server.listen(0, '127.0.0.1', resolve))
   afterAll(() => {

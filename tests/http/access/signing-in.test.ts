@@ -340,7 +340,7 @@ describe('a county’s own sign-in', () => {
 
   test('lets nobody in who was not invited', async () => {
     const { answer } = await goThrough()
-    expect([answer.status, answer.text]).toEqual([403, expect.stringContaining('Nobody here is invited')])
+    expect([answer.status, answer.text]).toEqual([422, expect.stringContaining('Nobody here is invited')])
   })
 
   test('lets in whom the county invited by that address, and knows them again by their identity there', async () => {
@@ -357,21 +357,21 @@ describe('a county’s own sign-in', () => {
   test('takes no address that the provider did not verify', async () => {
     await invited('unsure@county.example')
     Object.assign(claims, { sub: 'u-2', email: 'unsure@county.example', email_verified: false })
-    expect((await goThrough()).answer.status).toBe(403)
+    expect((await goThrough()).answer.status).toBe(422)
     Object.assign(claims, { email_verified: true })
     expect((await goThrough()).answer.status).toBe(303)
   })
 
   test('takes an identity for nobody else’s account, though the address is theirs', async () => {
     Object.assign(claims, { sub: 'u-3', email: 'unsure@county.example' })
-    expect((await goThrough()).answer.status).toBe(403)
+    expect((await goThrough()).answer.status).toBe(422)
   })
 
   test('lets in no firm, whatever its people are called there', async () => {
     const { setPassword } = await import('../../../src/operations/access/set-password.ts')
     await setPassword(database, { account: people.firm.account, name: 'firm@county.example', password })
     Object.assign(claims, { sub: 'u-4', email: 'firm@county.example' })
-    expect((await goThrough()).answer.status).toBe(403)
+    expect((await goThrough()).answer.status).toBe(422)
   })
 
   test('asks for the second step here, where the provider’s does not count', async () => {
@@ -383,13 +383,13 @@ describe('a county’s own sign-in', () => {
 
   test('can’t be come back from in another browser, a second time, or with another state', async () => {
     const { at, back } = await goThrough()
-    expect((await at.get(`${back.pathname}${back.search}`)).status).toBe(403)
-    expect((await browser().get(`${back.pathname}${back.search}`)).status).toBe(403)
+    expect((await at.get(`${back.pathname}${back.search}`)).status).toBe(422)
+    expect((await browser().get(`${back.pathname}${back.search}`)).status).toBe(422)
     const other = browser()
     const left = await other.get('/sign-in/with/quillback')
     const again = await issuer.passThrough(String(left.to))
     again.searchParams.set('state', 'forged')
-    expect((await other.get(`${again.pathname}${again.search}`)).status).toBe(403)
+    expect((await other.get(`${again.pathname}${again.search}`)).status).toBe(422)
   })
 
   test('says so when it does not answer', async () => {

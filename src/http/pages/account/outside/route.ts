@@ -68,5 +68,5 @@ const refused = (reply: FastifyReply, says: string) =>
       title: 'Not signed in',
       body: html`<h1>Not signed in</h1><p class="lead">${says}</p><p><a href="/sign-in">Back to signing in</a></p>`,
     },
-    403,
+    422,
   )
