@@ -12,7 +12,10 @@ import type { InputsNamed } from './reconciliations.ts'
 export type LastAnswer = {
   readonly parcel: string
   readonly inputs: InputsNamed
+  readonly inputHash: string
   readonly engine: string
+  readonly resultHash: string
+  readonly madeAt: Date
   /** The last day on which it holds if nothing happens. */
   readonly goodUntil: PlainDate | null
 }
@@ -92,10 +95,11 @@ async function findingsOf(tx: Tx, county: string, parcels: readonly string[]): P
 
 async function answersOf(tx: Tx, county: string, parcels: readonly string[]): Promise<readonly LastAnswer[]> {
   const { rows } = await sql<LastAnswer>`
-    select r.parcel, r.inputs, r.engine, s.good_until as "goodUntil"
+    select r.parcel, r.inputs, r.input_hash as "inputHash", r.engine, r.result_hash as "resultHash", r.made_at as "madeAt",
+      s.good_until as "goodUntil"
     from unnest(${[...parcels]}::uuid[]) as asked (parcel)
     cross join lateral (
-      select r.parcel, r.inputs, r.engine from reconciliation r
+      select * from reconciliation r
       where r.county = ${county} and r.parcel = asked.parcel order by r.made_at desc, r.id desc limit 1) r
     left join parcel_status s on s.county = ${county} and s.parcel = r.parcel`.execute(tx)
   return rows

@@ -18,6 +18,21 @@ export async function deriveStatus(
     discrepanciesOf(tx, county, parcel),
     decisionsInForce(tx, county, parcel),
   ])
+  const derived = statusFrom(parcel, input, { discrepancies, decisions }, at)
+  await writeStatus(tx, county, derived)
+  return derived
+}
+
+/** The status that follows from what stands on a parcel and what was decided about it. */
+export function statusFrom(
+  parcel: string,
+  input: ReconcileInput,
+  {
+    discrepancies,
+    decisions,
+  }: { readonly discrepancies: readonly StandingDiscrepancy[]; readonly decisions: readonly Decision[] },
+  at: Date,
+): DerivedStatus {
   const status = statusOf({
     hasApprovedPermit: input.permits.some(
       ({ record }) => record.approvedOn !== null && record.approvedOn <= input.asOf,
@@ -28,14 +43,7 @@ export async function deriveStatus(
       ({ state, severity, decision }) => state === 'vanished' && severity !== 'note' && decision !== null,
     ),
   })
-  const derived: DerivedStatus = {
-    parcel,
-    status: { ...status, asOf: input.asOf },
-    goodUntil: goodUntil(input),
-    derivedAt: at,
-  }
-  await writeStatus(tx, county, derived)
-  return derived
+  return { parcel, status: { ...status, asOf: input.asOf }, goodUntil: goodUntil(input), derivedAt: at }
 }
 
 function standingOf(it: StandingDiscrepancy, decisions: readonly Decision[]): Standing[] {

@@ -1,19 +1,11 @@
-import { evidenceOf } from '../../reconcile/evidence.ts'
-import { type Projected, project } from '../../reconcile/projection.ts'
-import type { Discrepancy } from '../../reconcile/reconcile.ts'
-import { canonicalText, hashOf } from '../../store/canonical.ts'
 import type { Tx } from '../../store/database/database.ts'
-import { type Decision, decisionsInForce } from '../../store/decisions.ts'
-import {
-  discrepanciesOf,
-  insertDiscrepancy,
-  type StandingDiscrepancy,
-  updateDiscrepancy,
-} from '../../store/discrepancies.ts'
+import { decisionsInForce } from '../../store/decisions.ts'
+import { discrepanciesOf, insertDiscrepancy, updateDiscrepancy } from '../../store/discrepancies.ts'
 import { type ChangeNoticed, insertChanges } from '../../store/discrepancy-changes.ts'
 import type { Findings } from '../../store/findings.ts'
 import type { StoredReconciliation } from '../../store/reconciliations.ts'
 import type { OperationContext } from '../context.ts'
+import { projectOnto } from './project-onto.ts'
 
 /**
  * Brings the standing discrepancies of a parcel to what a new reconciliation says, and notes what appeared, changed,
@@ -21,7 +13,7 @@ import type { OperationContext } from '../context.ts'
  */
 export async function projectDiscrepancies(
   tx: Tx,
-  { newId }: Pick<OperationContext, 'newId'>,
+  context: Pick<OperationContext, 'newId'>,
   county: string,
   made: StoredReconciliation,
   findings: Findings | undefined,
@@ -30,97 +22,9 @@ export async function projectDiscrepancies(
     discrepanciesOf(tx, county, made.parcel),
     decisionsInForce(tx, county, made.parcel),
   ])
-  const raised = new Map<string, Discrepancy>()
-  for (const it of made.result.discrepancies) if (!raised.has(it.key)) raised.set(it.key, it)
-  const hashes = new Map([...raised].map(([key, it]) => [key, hashOf(evidenceOf(it, made.result.asOf))]))
-
-  const projected = project(
-    before.map(({ key, state, evidenceHash, decision }) => ({
-      key,
-      state,
-      evidenceHash,
-      decision: inForce(decisions, decision, findings),
-    })),
-    [...hashes].map(([key, evidenceHash]) => ({ key, evidenceHash })),
-  )
-  const changes: ChangeNoticed[] = []
-  for (const it of projected) {
-    const old = before.find(({ key }) => key === it.key)
-    const now = standing(it, old, raised.get(it.key), hashes.get(it.key))
-    if (!old) await insertDiscrepancy(tx, county, now)
-    else if (differs(old, now)) await updateDiscrepancy(tx, county, now)
-    if (it.change) changes.push(noticed(it.change, old, now))
-  }
+  const { inserted, updated, changes } = projectOnto({ before, decisions, findings }, made, context)
+  for (const it of inserted) await insertDiscrepancy(tx, county, it)
+  for (const it of updated) await updateDiscrepancy(tx, county, it)
   await insertChanges(tx, county, changes)
   return changes
-
-  function standing(
-    { key, state, change }: Projected,
-    old: StandingDiscrepancy | undefined,
-    body: Discrepancy | undefined,
-    evidenceHash: string | undefined,
-  ): StandingDiscrepancy {
-    const at = made.madeAt
-    // What is no longer raised keeps its last words: they say what it was.
-    const told = body && evidenceHash ? { body, evidenceHash, reconciliation: made.id } : old!
-    const next: StandingDiscrepancy = {
-      id: old?.id ?? newId(),
-      parcel: made.parcel,
-      key,
-      kind: told.body.kind,
-      organisation: body ? made.organisation : (old?.organisation ?? null),
-      severity: told.body.severity,
-      state,
-      evidenceHash: told.evidenceHash,
-      reconciliation: told.reconciliation,
-      body: told.body,
-      decision: old?.decision ?? null,
-      raisedAt: old?.raisedAt ?? at,
-      changedAt: old && change === null && old.state === state ? old.changedAt : at,
-      revision: old?.revision ?? 1,
-    }
-    return old && looksOther(old, next) ? { ...next, revision: old.revision + 1 } : next
-  }
-
-  function noticed(
-    change: ChangeNoticed['change'],
-    old: StandingDiscrepancy | undefined,
-    now: StandingDiscrepancy,
-  ): ChangeNoticed {
-    const gone = now.state === 'vanished'
-    return {
-      id: newId(),
-      parcel: made.parcel,
-      discrepancy: now.id,
-      reconciliation: made.id,
-      change,
-      beforeHash: change === 'appeared' || change === 'returned' ? null : (old?.evidenceHash ?? null),
-      afterHash: gone ? null : now.evidenceHash,
-      body: {
-        kind: now.kind,
-        about: now.body.outcome.subject.label,
-        before: change === 'appeared' ? null : (old?.body.outcome.because ?? null),
-        after: gone ? null : now.body.outcome.because,
-        state: now.state,
-      },
-      noticedAt: made.madeAt,
-    }
-  }
 }
-
-function inForce(decisions: readonly Decision[], id: string | null, findings: Findings | undefined) {
-  const decision = decisions.find((it) => it.id === id)
-  if (!decision) return null
-  const { action, evidenceHash, decidedAt } = decision
-  const submittedAt = findings?.submittedAt ?? null
-  return { action, evidenceHash, visitedSince: submittedAt !== null && submittedAt > decidedAt }
-}
-
-/** Whoever read it would read something else now. */
-const looksOther = (old: StandingDiscrepancy, now: StandingDiscrepancy): boolean =>
-  old.state !== now.state ||
-  old.organisation !== now.organisation ||
-  canonicalText(old.body) !== canonicalText(now.body)
-
-const differs = (old: StandingDiscrepancy, now: StandingDiscrepancy): boolean =>
-  old.revision !== now.revision || old.reconciliation !== now.reconciliation

@@ -2,11 +2,12 @@ import { invariant } from '../../base/invariant.ts'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { dayOf } from '../../base/plain-date.ts'
 import type { JobRun } from '../../jobs/queue.ts'
+import type { ReconcileInput } from '../../reconcile/case.ts'
 import { countyById } from '../../store/counties.ts'
 import { asService, type Service } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
+import type { ChangeNoticed } from '../../store/discrepancy-changes.ts'
 import { lockParcels, onFileOf } from '../../store/many-parcels.ts'
-import type { Occasion } from '../../store/reconciliations.ts'
 import {
   moveRerun,
   noteOutcomes,
@@ -17,9 +18,10 @@ import {
 } from '../../store/reruns.ts'
 import { ruleBookByHash } from '../../store/rule-books.ts'
 import type { OperationContext } from '../context.ts'
-import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { inputAmong } from './gather-many.ts'
 import { type BookFinder, isAffected, rememberingBooks } from './is-affected.ts'
+import { ParcelFault } from './parcel-fault.ts'
+import { reconcileMany } from './reconcile-many.ts'
 
 /** As many as are read at once and written in one transaction; small enough that a pause is heard within a second or so. */
 const AT_ONCE = 50
@@ -80,16 +82,6 @@ async function takeSome(
   return taken
 }
 
-/** Which parcel it was that could not be reconciled. */
-class ParcelFault extends Error {
-  readonly parcel: string
-
-  constructor(parcel: string, cause: unknown) {
-    super(cause instanceof Error ? cause.message : 'it could not be reconciled', { cause })
-    this.parcel = parcel
-  }
-}
-
 const takeTogether = (
   context: OperationContext,
   service: Service,
@@ -97,7 +89,7 @@ const takeTogether = (
   bookBy: BookFinder,
   most: number,
 ): Promise<number> =>
-  transact(context.database, service, async (tx, within) => {
+  transact(context.database, service, async (tx) => {
     const { county } = service
     const parcels = await takeWaiting(tx, county, id, most)
     if (parcels.length === 0) return 0
@@ -106,27 +98,31 @@ const takeTogether = (
     await lockParcels(tx, county, parcels)
     const onFile = await onFileOf(tx, county, parcels)
     const asked = { place: served.place, asOf: dayOf(context.clock()), book: context.book }
-    const outcomes: ParcelOutcome[] = []
+    const affected = new Map<string, ReconcileInput>()
     for (const parcel of parcels) {
       try {
         const input = inputAmong(onFile, parcel, asked)
-        const affected = await isAffected(county, input, onFile.answers.get(parcel), bookBy)
-        if (affected) outcomes.push(await again(parcel, rerun.cause))
-        else outcomes.push({ parcel, outcome: 'unaffected', says: null })
+        if (await isAffected(county, input, onFile.answers.get(parcel), bookBy)) affected.set(parcel, input)
       } catch (fault) {
         throw new ParcelFault(parcel, fault)
       }
     }
-    await noteOutcomes(tx, county, id, outcomes)
+    const changes = await reconcileMany(tx, context, service, affected, onFile, rerun.cause)
+    await noteOutcomes(
+      tx,
+      county,
+      id,
+      parcels.map((parcel) => outcomeOf(parcel, changes.get(parcel))),
+    )
     return parcels.length
-
-    async function again(parcel: string, occasion: Occasion): Promise<ParcelOutcome> {
-      const { changes } = await reconcileParcel({ ...context, database: within }, service, parcel, occasion)
-      if (changes.length === 0) return { parcel, outcome: 'same', says: null }
-      const says = changes.map(({ change, body }) => `${body.kind} ${change}`).join('; ')
-      return { parcel, outcome: 'changed', says: says.slice(0, 500) }
-    }
   })
+
+function outcomeOf(parcel: string, changes: readonly ChangeNoticed[] | undefined): ParcelOutcome {
+  if (!changes) return { parcel, outcome: 'unaffected', says: null }
+  if (changes.length === 0) return { parcel, outcome: 'same', says: null }
+  const says = changes.map(({ change, body }) => `${body.kind} ${change}`).join('; ')
+  return { parcel, outcome: 'changed', says: says.slice(0, 500) }
+}
 
 /** Notes it as failed, and the parcel is left as it was. What is no parcel's fault (the database is gone) is thrown. */
 async function setAside(

@@ -1,0 +1,138 @@
+import type { ReconcileInput } from '../../reconcile/case.ts'
+import { reconcile } from '../../reconcile/reconcile.ts'
+import {
+  discrepanciesOnMany,
+  insertReconciliations,
+  recordEvents,
+  writeDiscrepancies,
+  writeStatuses,
+} from '../../store/answers-at-once.ts'
+import { hashOf } from '../../store/canonical.ts'
+import type { Service } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
+import { RANKS, type StandingDiscrepancy } from '../../store/discrepancies.ts'
+import { type ChangeNoticed, insertChanges } from '../../store/discrepancy-changes.ts'
+import type { ManyOnFile } from '../../store/many-parcels.ts'
+import type { Occasion, StoredReconciliation } from '../../store/reconciliations.ts'
+import { keepRuleBook } from '../../store/rule-books.ts'
+import type { OperationContext } from '../context.ts'
+import { statusFrom } from '../reconciliation/derive-status.ts'
+import { ENGINE } from '../reconciliation/engine.ts'
+import { nameInputs } from '../reconciliation/gather-input.ts'
+import { projectOnto } from '../reconciliation/project-onto.ts'
+import { ParcelFault } from './parcel-fault.ts'
+
+/**
+ * What `reconcileParcel` does for one parcel, for many that are locked and read already: the same answers, written in as
+ * many statements as one takes. Returns what changed on each. Where nothing an answer rests on has changed since the one
+ * before it, only the status is derived anew. Throws ParcelFault, naming the parcel that can't be reconciled.
+ */
+export async function reconcileMany(
+  tx: Tx,
+  context: OperationContext,
+  service: Service,
+  inputs: ReadonlyMap<string, ReconcileInput>,
+  onFile: ManyOnFile,
+  occasion: Occasion,
+): Promise<ReadonlyMap<string, readonly ChangeNoticed[]>> {
+  const { county } = service
+  if (inputs.size === 0) return new Map()
+  const standing = await discrepanciesOnMany(tx, county, [...inputs.keys()])
+  await keepRuleBook(tx, context.book, context.clock())
+  const runs = [...inputs].map(([parcel, input]) => {
+    try {
+      return run(parcel, input)
+    } catch (fault) {
+      throw new ParcelFault(parcel, fault)
+    }
+  })
+  const made = runs.flatMap(({ made: it }) => it ?? [])
+  await insertReconciliations(tx, county, made)
+  await writeDiscrepancies(
+    tx,
+    county,
+    runs.flatMap(({ projection }) => projection?.inserted ?? []),
+    runs.flatMap(({ projection }) => projection?.updated ?? []),
+  )
+  await insertChanges(
+    tx,
+    county,
+    runs.flatMap(({ changes }) => changes),
+  )
+  await writeStatuses(
+    tx,
+    county,
+    runs.map(({ status }) => status),
+  )
+  await recordEvents(
+    tx,
+    service,
+    runs.flatMap(({ made: it, before, changes, parcel }) =>
+      it
+        ? [
+            {
+              id: context.newId(),
+              kind: 'parcel-reconciled',
+              subjectKind: 'reconciliation' as const,
+              subject: it.id,
+              parcel,
+              beforeHash: before,
+              afterHash: it.resultHash,
+              body: { occasion, changes: changes.length },
+              at: it.madeAt,
+            },
+          ]
+        : [],
+    ),
+  )
+  return new Map(runs.map(({ parcel, changes }) => [parcel, changes]))
+
+  function run(parcel: string, input: ReconcileInput) {
+    const last = onFile.answers.get(parcel)
+    const findings = onFile.findings.get(parcel)
+    const decisions = onFile.decisions.get(parcel) ?? []
+    const before = standing.get(parcel) ?? []
+    const at = after(last?.madeAt, context.clock())
+    const named = nameInputs(county, input)
+    const inputHash = hashOf(named)
+    if (last && last.inputHash === inputHash && last.engine === ENGINE) {
+      const status = statusFrom(parcel, input, { discrepancies: before, decisions }, at)
+      return { parcel, made: null, projection: null, changes: [], before: null, status }
+    }
+    const result = reconcile(input)
+    const it: StoredReconciliation = {
+      id: context.newId(),
+      parcel,
+      findings: findings?.id ?? null,
+      organisation: findings?.organisation ?? null,
+      inputs: named,
+      inputHash,
+      engine: ENGINE,
+      result,
+      resultHash: hashOf(result),
+      occasion,
+      madeAt: at,
+    }
+    const projection = projectOnto({ before, decisions, findings }, it, context)
+    const discrepancies = projection.standing.toSorted(inQueueOrder)
+    const status = statusFrom(parcel, input, { discrepancies, decisions }, at)
+    return {
+      parcel,
+      made: it,
+      projection,
+      changes: projection.changes,
+      before: last?.resultHash ?? null,
+      status,
+    }
+  }
+}
+
+/** As they are read back one parcel at a time: worst first, then oldest. */
+const inQueueOrder = (a: StandingDiscrepancy, b: StandingDiscrepancy): number =>
+  RANKS[a.severity] - RANKS[b.severity] ||
+  a.raisedAt.getTime() - b.raisedAt.getTime() ||
+  (a.id < b.id ? -1 : 1)
+
+/** Processes' clocks differ: what was made after another must also say so. */
+const after = (before: Date | undefined, now: Date): Date =>
+  before && before >= now ? new Date(before.getTime() + 1) : now
