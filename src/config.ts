@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { z } from 'zod'
 import { err, ok, type Result } from './base/result.ts'
@@ -23,6 +24,7 @@ export const SETTINGS = {
     .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
     .refine((text) => URL.canParse(text), 'is not an address that can be read')
     .optional(),
+  DATABASE_URL_FILE: z.string().min(1).optional(),
   DATABASE_CONNECTIONS: whole(2, 500).prefault('10'),
   ASFOUND_DATA: z
     .string()
@@ -39,6 +41,7 @@ export const SETTINGS = {
   REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
   TRUST_PROXY: onOff.prefault('off'),
   METRICS_TOKEN: z.string().min(16, 'must have at least 16 characters').optional(),
+  METRICS_TOKEN_FILE: z.string().min(1).optional(),
   PUBLIC_ADDRESS: z
     .string()
     .regex(/^https?:\/\//, 'must begin with https:// or http://')
@@ -54,15 +57,36 @@ export const SETTINGS = {
 
 export type Settings = Readonly<z.output<z.ZodObject<typeof SETTINGS>>>
 
+/** Secrets that may come in a file, as a secret store mounts them. Keys are read from theirs by who needs them. */
+const IN_FILES = ['DATABASE_URL', 'METRICS_TOKEN'] as const
+
 /**
  * Settings from the environment, or every fault in plain words. An empty value counts as not given, which is
  * how shells and compose files write "none". No fault repeats a value: some are secret.
  */
 export function readSettings(environment: NodeJS.ProcessEnv): Result<Settings, readonly string[]> {
-  const given = Object.keys(SETTINGS).map((name) => [name, environment[name] || undefined] as const)
-  const parsed = z.object(SETTINGS).safeParse(Object.fromEntries(given))
-  if (parsed.success) return ok(parsed.data)
-  return err(parsed.error.issues.map(({ path: [name], message }) => `${String(name)} ${message}`))
+  const given = Object.fromEntries(
+    Object.keys(SETTINGS).map((name) => [name, environment[name] || undefined]),
+  )
+  const faults = IN_FILES.flatMap((name) => {
+    const file = given[`${name}_FILE`]
+    if (file === undefined) return []
+    if (given[name] !== undefined) return [`${name} and ${name}_FILE are both given: give one`]
+    given[name] = textOf(file)
+    return given[name] === undefined ? [`${name}_FILE names a file that can’t be read, or is empty`] : []
+  })
+  const parsed = z.object(SETTINGS).safeParse(given)
+  if (parsed.success && faults.length === 0) return ok(parsed.data)
+  const issues = parsed.error?.issues ?? []
+  return err([...issues.map(({ path: [name], message }) => `${String(name)} ${message}`), ...faults])
+}
+
+function textOf(file: string): string | undefined {
+  try {
+    return readFileSync(file, 'utf8').trim() || undefined
+  } catch {
+    return undefined
+  }
 }
 
 /** For the programs: settings, or the faults on standard error and exit 1. */

@@ -1,3 +1,5 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import os from 'node:os'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { must } from '../src/base/result.ts'
@@ -29,6 +31,25 @@ describe('settings', () => {
       TRUST_PROXY: true,
       DATABASE_URL: given.DATABASE_URL,
     })
+  })
+
+  test('secrets come from files too, one way and not both, and no fault tells what is in one', () => {
+    const folder = mkdtempSync(path.join(os.tmpdir(), 'asfound-secret-'))
+    const file = path.join(folder, 'url')
+    writeFileSync(file, 'postgresql://u:pa55word@db/x\n')
+    expect(must(readSettings({ DATABASE_URL_FILE: file })).DATABASE_URL).toBe('postgresql://u:pa55word@db/x')
+    const both = readSettings({ DATABASE_URL_FILE: file, DATABASE_URL: 'postgresql://u@db/x' })
+    expect(both).toEqual({
+      ok: false,
+      error: ['DATABASE_URL and DATABASE_URL_FILE are both given: give one'],
+    })
+    expect(readSettings({ METRICS_TOKEN_FILE: path.join(folder, 'none') })).toEqual({
+      ok: false,
+      error: ['METRICS_TOKEN_FILE names a file that can’t be read, or is empty'],
+    })
+    writeFileSync(file, 'mysql://u:pa55word@db/x')
+    expect(JSON.stringify(readSettings({ DATABASE_URL_FILE: file }))).not.toContain('pa55word')
+    rmSync(folder, { recursive: true })
   })
 
   test('an empty one counts as not given', () => {

@@ -1,4 +1,7 @@
+import { Writable } from 'node:stream'
 import { beforeAll, describe, expect, test } from 'vitest'
+import { buildApp } from '../../../src/http/app.ts'
+import { createLogger } from '../../../src/logger.ts'
 import { openProvider, type Provider } from '../../../src/net/sign-in-provider.ts'
 import { codeAt } from '../../../src/operations/access/one-time-code.ts'
 import { addAccount, addOrganisation, issueToken } from '../../../src/store/access/enrol.ts'
@@ -408,6 +411,48 @@ describe('a county’s own sign-in', () => {
     expect((await browser().get('/sign-in/with/elsewhere')).status).toBe(404)
     providers.delete('nowhere')
   })
+})
+
+test('the log of all this holds no password, code, name, link, token or address', async () => {
+  const lines: string[] = []
+  const into = new Writable({
+    write: (chunk, _, done) => {
+      lines.push(String(chunk))
+      done()
+    },
+  })
+  const logged = await buildApp({ ...services, logger: createLogger('debug', into) })
+  const { link, secret } = await member('logged@desk.example')
+  later()
+  const ask = (method: 'GET' | 'POST', url: string, fields?: Record<string, string>, cookie = '') =>
+    logged.inject({
+      method,
+      url,
+      remoteAddress: '192.0.2.77',
+      headers: { ...asForm, cookie },
+      ...(fields ? { payload: new URLSearchParams(fields).toString() } : {}),
+    })
+  await ask('GET', link)
+  await ask('POST', '/sign-in', { name: 'logged@desk.example', password: 'the wrong one altogether' })
+  const began = await ask('POST', '/sign-in', { name: 'logged@desk.example', password })
+  const cookie = String(began.headers['set-cookie']).split(';', 1)[0]!
+  const code = codeAt(secret, clock.now)
+  await ask('POST', '/sign-in/code', { code }, cookie)
+  await logged.inject({ url: '/v1/people/own', headers: { authorization: `Bearer ${chief}` } })
+  await logged.close()
+  const text = lines.join('')
+  expect(lines.filter((line) => line.includes('"answered"')).length).toBe(5)
+  const told = [
+    password,
+    'wrong one',
+    code,
+    'logged@desk',
+    link.split('=')[1]!,
+    cookie.split('=')[1]!,
+    chief,
+    '192.0.2.77',
+  ]
+  expect(told.filter((secretText) => text.includes(secretText))).toEqual([])
 })
 
 describe('where one is sent after signing in', () => {

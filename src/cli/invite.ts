@@ -1,0 +1,62 @@
+/**
+ * `npm run invite`: takes a county in, or another department of one, and prints the link by which its first person
+ * chooses a password. Everybody else is invited by people.
+ */
+import { parseArgs } from 'node:util'
+import { uuidv7 } from 'uuidv7'
+import { settingsOrExit } from '../config.ts'
+import { prepareDatabase } from '../jobs/prepare-database.ts'
+import { inviteAdministrator } from '../operations/access/invite-administrator.ts'
+import { openDatabase } from '../store/database/database.ts'
+import { reachServer } from '../store/database/server.ts'
+import { explain } from './explain.ts'
+
+const USAGE = `npm run invite -- --county quillback --department 'Health department' --person desk@quillback.example
+and for a county that is not served yet also:
+  --name 'Quillback County' --pack quillback --parcel 07-0412-0031   (an example of its parcel numbers)`
+
+const { values } = parseArgs({
+  options: Object.fromEntries(
+    ['county', 'department', 'person', 'name', 'pack', 'parcel'].map((name) => [
+      name,
+      { type: 'string' as const },
+    ]),
+  ),
+})
+const given = values as Readonly<Record<string, string | undefined>>
+const { county, department, person, name, pack, parcel } = given
+if (!county || !department || !person || (name !== undefined && (!pack || !parcel))) {
+  console.error(USAGE)
+  process.exit(1)
+}
+
+const settings = settingsOrExit()
+try {
+  const server = await reachServer({
+    url: settings.DATABASE_URL,
+    dataFolder: settings.ASFOUND_DATA,
+    onTrouble: (message) => console.error(message),
+  })
+  await prepareDatabase(server.url)
+  const database = openDatabase({ url: server.url, maxConnections: 2, onTrouble: (fault) => explain(fault) })
+  const separator = /\D/.exec(parcel ?? '')?.[0] ?? '-'
+  const groups = (parcel ?? '').split(separator).map(({ length }) => length)
+  const begin =
+    name && pack && parcel
+      ? { name, rulePack: pack, parcelFormat: { groups, separator, example: parcel } }
+      : null
+  const context = { database, clock: () => new Date(), newId: uuidv7 }
+  const made = await inviteAdministrator(context, { county, department, signInName: person, begin })
+  if (made.ok) {
+    const address = settings.PUBLIC_ADDRESS ?? `http://localhost:${settings.PORT}`
+    console.log(`Open this within a week, once:\n${address}/invitation?code=${made.value.secret}`)
+  } else {
+    console.error(made.error)
+    process.exitCode = 1
+  }
+  await database.close()
+  server.release()
+} catch (fault) {
+  explain(fault)
+  process.exitCode = 1
+}
