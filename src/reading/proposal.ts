@@ -36,7 +36,7 @@ export type ProposedField = {
   /** The share of such readings that are right, 0 to 1. */
   readonly confidence: number
   readonly how: FoundHow
-  /** Two independent readers of the picture gave the same value; null where there was only one reader. */
+  /** Two independent readers of the picture gave the same value and it is clear what of; null where only one read. */
   readonly readAlike: boolean | null
   readonly doubts: readonly Doubt[]
 }
@@ -96,6 +96,8 @@ export type ProposedPermit = {
   readonly address: ProposedField | null
   /** Pointers that `permitEntry` or the as-built cannot do without and the paper did not give. */
   readonly missing: readonly string[]
+  /** Read, and not sure enough to be proposed: the field stays empty, and its place on the page is here to be shown. */
+  readonly unsure: readonly ProposedField[]
   /** Name of the taught form that the pages were read by, null where none fitted. */
   readonly family: string | null
 }

@@ -73,6 +73,7 @@ export function assembledPermit(pages: readonly number[], readings: PageReadings
     parcelNumber,
     address: own.find(({ pointer }) => pointer === '/address') ?? null,
     missing: missingFrom(entry, parcelNumber !== null),
+    unsure: [],
     family: null,
   }
 }

@@ -49,7 +49,10 @@ export function answers(
     case 'percRateMpi':
       return findNumbers(text, 0.2, 480)
     case 'soilTexture':
-      return firstOf(findSoil(text), freeText(text, 3, 40, /^\D+$/))
+      return firstOf(
+        findSoil(text),
+        freeText(text, 3, 40, /^\D+$/).filter(({ value }) => !HALF_A_SOIL.test(value)),
+      )
     case 'cornerA':
     case 'cornerB':
       return freeText(
@@ -58,8 +61,8 @@ export function answers(
           .replace(/^(\s*)(?:is|the|at|located)\b/i, (lead) => ' '.repeat(lead.length)),
         4,
         80,
-        /[a-z]{3}/i,
-      )
+        CORNER_PLACE,
+      ).filter(({ value }) => !BROKEN_OFF.test(value))
     case 'remarks':
       return freeText(text, 2, 400, /[a-z]{2}/i)
     case 'capacity':
@@ -85,6 +88,14 @@ export function answers(
       )
   }
 }
+
+/** Words that say what kind of a texture, and no texture: the rest was not read. */
+const HALF_A_SOIL = /^(?:very|coarse|medium|fine|gravelly|stony|sandy|silty|loamy|heavy|light)$/i
+/** What a corner of a house is told by (common practice); a heading that only says "corners" names none. */
+const CORNER_PLACE =
+  /porch|chimney|garage|steps|door|front|rear|back|left|right|\b(?:n|s)\.?\s?[ew]\b|north|south|east|west/i
+/** Text that goes on where it was cut, or runs over into a measure. */
+const BROKEN_OFF = /\b(?:of|the|to|at|and|with|from|in)$|\d\s?['"’”]/i
 
 const firstOf = (found: Found[], otherwise: Found[]): Found[] => (found.length > 0 ? found : otherwise)
 
