@@ -12,6 +12,7 @@ import { tokenPages } from './account/tokens/route.ts'
 import { assets } from './assets-route.ts'
 import { brief } from './brief/route.ts'
 import { decision } from './decision/route.ts'
+import { documentPages } from './documents/route.ts'
 import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
 import { importPages } from './imports/route.ts'
@@ -53,6 +54,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   rules,
   rulesTrial,
   importPages,
+  documentPages,
 ]
 
 export const pages: FastifyPluginAsync = async (app) => {

@@ -37,6 +37,8 @@ export type TranscriptionAsked = {
   readonly document: string
   readonly version: number | undefined
   readonly permits: readonly PermitConfirmed[]
+  /** Others of the same paper are still to come: it goes on waiting. */
+  readonly more?: boolean
   /** As it was sent, to be kept. */
   readonly body: unknown
 }
@@ -101,7 +103,7 @@ export const confirmTranscription = (
     }
     const parcels = [...new Map(placed.value.map(({ parcel }) => [parcel.id, parcel])).values()]
     await changeDocument(tx, county, document.id, {
-      state: 'confirmed',
+      state: asked.more ? 'proposed' : 'confirmed',
       ...(document.parcel === null && parcels.length === 1 ? { parcel: parcels[0]!.id } : {}),
     })
     const reconciled = []

@@ -108,7 +108,8 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
     async (request, reply) => {
       const { context, actor, params, body, headers, sentBody } = request
       const version = headers['if-match'] === undefined ? undefined : requireVersion(request)
-      const asked = { document: params.id, version, permits: permitsConfirmed(body), body: sentBody }
+      const permits = permitsConfirmed(body)
+      const asked = { document: params.id, version, permits, more: body.more ?? false, body: sentBody }
       const made = answered(await confirmTranscription(context, actor, asked))
       reply.code(201).header('location', `/v1/counties/${actor.county}/documents/${params.id}`)
       return presentTranscribed(made)

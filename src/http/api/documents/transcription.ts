@@ -39,6 +39,9 @@ export const transcriptionBody = z
       )
       .min(1, 'confirm at least one permit')
       .max(50),
+    more: z.boolean().optional().meta({
+      description: 'Others of the same paper are still to come: it goes on waiting as `proposed`',
+    }),
   })
   .meta({
     id: 'TranscriptionEntry',

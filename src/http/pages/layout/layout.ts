@@ -1,6 +1,7 @@
 import { DEFERENCE } from '../../../brief/cautions.ts'
 import type { Role } from '../../../store/database/actor.ts'
 import { accountPath } from '../account/addresses.ts'
+import { documentsPath } from '../documents/addresses.ts'
 import { type Html, html } from '../html.ts'
 import { publicPath } from '../public-files.ts'
 import {
@@ -30,6 +31,7 @@ type Place = { readonly path: string; readonly name: string }
 const PLACES: { readonly [R in Role]: (county: string) => readonly Place[] } = {
   reviewer: (county) => [
     { path: queuePath(county), name: 'Queue' },
+    { path: documentsPath(county), name: 'Papers' },
     { path: glancePath(county), name: 'County at a glance' },
     { path: rulesPath(county), name: 'Rules' },
     { path: importsPath(county), name: 'Imports' },

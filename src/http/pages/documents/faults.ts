@@ -1,0 +1,45 @@
+import type { EntryIssue } from '../../../reading/entry/issues.ts'
+import type { ProposedPermit } from '../../../reading/proposal.ts'
+import { leftOut, seenName } from './fields.ts'
+import type { FormRead } from './read-form.ts'
+import { surenessOf } from './sureness.ts'
+import { type Typed, typedFromProposal } from './typed.ts'
+
+/** What is wrong, by field; under `form` what belongs to none. */
+export type Faults = Readonly<Record<string, string>>
+
+/** The operation's faults, each beside its field and in words for somebody who sees a form. */
+export function faultsOf(issues: readonly EntryIssue[], { nameAt }: FormRead): Faults {
+  const faults: Record<string, string> = {}
+  for (const { pointer, message } of issues) {
+    const within = pointer.replace(/^\/permits\/0(\/entry)?/, '')
+    const name = within === '/parcel' ? within : (nameAt(within) ?? 'form')
+    faults[name] ??= said(name, message)
+  }
+  return faults
+}
+
+function said(name: string, message: string): string {
+  if (name === '/parcel' && /write something/.test(message))
+    return 'Write the parcel that this permit belongs to.'
+  if (/^write one of/.test(message)) return 'Choose one of the list.'
+  if (/is missing|quotation marks|write something/.test(message))
+    return 'This is needed: write what the paper says.'
+  return `${message.charAt(0).toUpperCase()}${message.slice(1)}.`.replace(/\.\.$/, '.')
+}
+
+/** Values to look at again that stand as they were read, and that nobody said they had held against the paper. */
+export function unseenFaults(typed: Typed, proposal: ProposedPermit | null): Faults {
+  const proposed = typedFromProposal(proposal)
+  const all = [...(proposal?.fields ?? []), ...(proposal?.parcelNumber ? [proposal.parcelNumber] : [])]
+  return Object.fromEntries(
+    all.flatMap((field) => {
+      const name = field.pointer === '/parcelNumber' ? '/parcel' : field.pointer
+      const part = /^\/components\/(\d+)\//.exec(name)?.[1]
+      const isOut = part !== undefined && typed[leftOut(Number(part))] !== undefined
+      const stands = (typed[name]?.trim() ?? '') === (proposed[name] ?? '').trim()
+      if (surenessOf(field) !== 'again' || !stands || isOut || typed[seenName(name)] !== undefined) return []
+      return [[name, 'Hold this against the paper: then tick it, or mend it.']]
+    }),
+  )
+}
