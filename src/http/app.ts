@@ -20,7 +20,7 @@
  *   }
  *
  * - `config.access` says who may call it: roles, ALL_ROLES, or 'open'. A route without it stops the start, and one
- *   without a row in docs/access.md fails the tests. `config.changesNothing` for a POST that stores nothing.
+ *   without a row in docs/access.md fails the tests.
  *   The county of the path is checked against the token before; `request.actor` is the caller in that county.
  * - Schemas are zod, examples by `.meta({ examples: [...] })`. Path, query and body are validated together and
  *   arrive as the schemas' outputs; what a response schema does not name is not sent. No `.transform()` in a
@@ -39,6 +39,7 @@ import type { ZodTypeProvider } from 'fastify-type-provider-zod'
 import { uuidv7 } from 'uuidv7'
 import type { OperationContext } from '../operations/context.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
+import { turningAway } from '../store/database/turn-away.ts'
 import { callerFinder } from './access/caller.ts'
 import { type Door, standAtDoor } from './access/door.ts'
 import { requireCaller } from './access/require-caller.ts'
@@ -83,7 +84,8 @@ export type App = FastifyInstance
 
 /** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
 export async function buildApp(services: Services, routes = registerRoutes): Promise<App> {
-  const { settings, database, clock, newId, files, jobs, letters, book, door, logger } = services
+  const { settings, clock, newId, files, jobs, letters, book, door, logger } = services
+  const database = turningAway(services.database)
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
     genReqId: ({ headers }) => acceptableId(headers['x-request-id']) ?? uuidv7(),

@@ -19,8 +19,6 @@ declare module 'fastify' {
     manages?: boolean
     /** For whoever looks after the organisation alone. */
     administers?: boolean
-    /** A POST that stores nothing: a token that may only read may make it too. */
-    changesNothing?: boolean
   }
   interface FastifyInstance {
     /** Every route there is, as it was declared. */
@@ -70,14 +68,14 @@ const isRead = ({ method }: FastifyRequest): boolean => method === 'GET' || meth
 
 /** Why a caller may not do what is asked, in words; undefined where they may. */
 function reasonAgainst(request: FastifyRequest, caller: Caller, roles: readonly Role[]): string | undefined {
-  const { manages, administers, changesNothing } = request.routeOptions.config
+  const { manages, administers } = request.routeOptions.config
   const county = countyInPath(request)
   if (!roles.includes(caller.role)) {
     return `This is for: ${roles.join(', ')}. The token is for: ${caller.role}.`
   }
   if (manages && !caller.manages) return 'This token is not for managing people, tokens and sessions.'
   if (administers && !caller.administers) return 'This is for whoever looks after the organisation.'
-  const writes = !isRead(request) && !changesNothing && county !== undefined
+  const writes = !isRead(request) && county !== undefined
   if (writes && !caller.writes.includes(county)) return 'This token may only read in this county.'
   return undefined
 }

@@ -1,36 +1,20 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import { readCookie, setCookie } from './cookie.ts'
 
-const NAME = 'asfound_session'
-const HELD = new RegExp(`(?:^|;\\s*)${NAME}=([\\w.~+/=-]{1,512})(?:;|$)`)
+const SESSION = { name: 'asfound_session', path: '/' } as const
 
-/** The secret of the session that a browser sends along, if there is one. */
-export const sessionSecret = ({ headers }: FastifyRequest): string | undefined =>
-  HELD.exec(headers.cookie ?? '')?.[1]
+/** The secret of the session that a browser sends along, if there is one: 256 random bits, kept here by hash alone. */
+export const sessionSecret = (request: FastifyRequest): string | undefined => readCookie(request, SESSION)
 
-/**
- * Kept from scripts, and not sent along when another site posts here. No signature: the secret is 256 random bits, of
- * which the service keeps a hash, so there is nothing that a forger could guess or alter.
- */
-export function giveSession(
+export const giveSession = (
   request: FastifyRequest,
   reply: FastifyReply,
   secret: string,
   endsAt: Date,
-): void {
-  const expires = `Expires=${endsAt.toUTCString()}`
-  reply.header('set-cookie', [`${NAME}=${secret}`, expires, ...attributes(request)].join('; '))
-}
+): void => setCookie(request, reply, SESSION, secret, endsAt)
 
-export function takeSession(request: FastifyRequest, reply: FastifyReply): void {
-  reply.header('set-cookie', [`${NAME}=`, 'Max-Age=0', ...attributes(request)].join('; '))
-}
-
-const attributes = ({ protocol }: FastifyRequest): readonly string[] => [
-  'Path=/',
-  'HttpOnly',
-  'SameSite=Lax',
-  ...(protocol === 'https' ? ['Secure'] : []),
-]
+export const takeSession = (request: FastifyRequest, reply: FastifyReply): void =>
+  setCookie(request, reply, SESSION, '', null)
 
 /**
  * Whether a request that changes something comes from a page of this service. Browsers say so themselves

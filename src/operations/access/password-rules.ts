@@ -37,7 +37,11 @@ export async function passwordFault(
   }
   if (count > MOST_CHARACTERS) return `has more than ${MOST_CHARACTERS} characters`
   estimator ??= loadEstimator()
-  const words = aboutAccount.flatMap((text) => [text, ...text.split(/[^\p{L}\p{N}]+/u)])
+  const words = aboutAccount.flatMap((text) => [
+    text,
+    ...text.split(/[@\s]+/),
+    ...text.split(/[^\p{L}\p{N}]+/u),
+  ])
   const own = ['asfound', 'septic', ...words].filter((word) => word.length > 2)
   const { guessesLog10 } = (await estimator).check(password, own)
   return guessesLog10 < LEAST_GUESSES_LOG10

@@ -82,7 +82,7 @@ function promised({ anyone, may }: Row, { method, url, config }: Route, who: Sub
   if (word === 'no') return denied
   if (config?.manages && !who.manages) return denied
   if (word === 'looks after' && !who.administers) return denied
-  if (inCounty && !reads && !config?.changesNothing && !who.writes) return denied
+  if (inCounty && !reads && !who.writes) return denied
   const { account, organisation } = world.people[who.role]
   switch (word) {
     case 'self':

@@ -18,6 +18,8 @@ const { app, services, people } = await testApp({
 })
 const { database } = services
 const password = 'four words of no kinship'
+/** Behind TLS, by the address that people are told. */
+const SESSION = '__Host-asfound_session'
 const asForm = {
   'content-type': 'application/x-www-form-urlencoded',
   'sec-fetch-site': 'same-origin',
@@ -117,6 +119,15 @@ const later = (ms = 31_000) => {
   clock.now = new Date(clock.now.getTime() + ms)
 }
 
+test('behind TLS the cookie is for this host alone, and kept from scripts and other sites', async () => {
+  const { at } = await member('cookie@desk.example')
+  await at.post('/sign-out')
+  const began = await at.post('/sign-in', { name: 'cookie@desk.example', password })
+  expect(String(began.headers['set-cookie'])).toMatch(
+    /^__Host-asfound_session=asfound_[\w-]{43}; Expires=[^;]+; Path=\/; HttpOnly; SameSite=Lax; Secure$/,
+  )
+})
+
 describe('somebody who was invited', () => {
   test('chooses a password once, and not a weak one', async () => {
     const link = await invited('once@desk.example')
@@ -156,7 +167,7 @@ describe('somebody who was invited', () => {
     const at = browser()
     const began = await at.post('/sign-in', { name, password, to: '/counties/quillback/glance' })
     expect(began.to).toBe('/sign-in/code?to=%2Fcounties%2Fquillback%2Fglance')
-    const half = at.jar.get('asfound_session')
+    const half = at.jar.get(SESSION)
     expect((await at.get('/v1/counties')).status).toBe(401)
     expect((await at.get('/account/second-step')).to).toBe('/sign-in/code')
     const given = await at.post('/sign-in/code', {
@@ -165,10 +176,10 @@ describe('somebody who was invited', () => {
     })
     expect(given.to).toBe('/counties/quillback/glance')
     // Another session: whoever had the first gains nothing by it.
-    expect(at.jar.get('asfound_session')).not.toBe(half)
+    expect(at.jar.get(SESSION)).not.toBe(half)
     expect((await at.get('/v1/counties')).status).toBe(200)
     const thief = browser()
-    thief.jar.set('asfound_session', half!)
+    thief.jar.set(SESSION, half!)
     expect((await thief.get('/v1/counties')).status).toBe(401)
     expect((await thief.post('/sign-in/code', { code: codeAt(secret, clock.now) })).to).toMatch(/^\/sign-in/)
   })
