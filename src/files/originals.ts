@@ -1,6 +1,6 @@
 import { createHash, randomBytes } from 'node:crypto'
 import { createReadStream, createWriteStream } from 'node:fs'
-import { access, constants, mkdir, open, rename, rm, stat } from 'node:fs/promises'
+import { access, constants, mkdir, open, rename, rm, stat, statfs } from 'node:fs/promises'
 import path from 'node:path'
 import type { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
@@ -20,9 +20,14 @@ export type Originals = {
   readonly read: (hash: string) => Promise<Readable | undefined>
   /** The path of the file, for a reader in another process; undefined when nothing of that hash is kept. */
   readonly pathOf: (hash: string) => Promise<string | undefined>
-  /** Throws OutsideFailure when nothing could be kept now. */
+  /** Throws OutsideFailure when nothing could be kept now: the folder is gone, may not be written, or its disk is full. */
   readonly check: () => Promise<void>
+  /** Of the disk they lie on, in bytes: what is free for this process, and all there is. */
+  readonly space: () => Promise<{ readonly free: number; readonly total: number }>
 }
+
+/** Room for a paper; the embedded database on the same disk stops at none, and needs some to stop cleanly. */
+const LEAST_FREE = 64 * 1_048_576
 
 /** Originals as files in a folder, in subfolders of the first two digits of the hash. */
 export async function openOriginals(folder: string): Promise<Originals> {
@@ -36,7 +41,12 @@ export async function openOriginals(folder: string): Promise<Originals> {
     const place = placeOf(hash)
     return (await exists(place)) ? place : undefined
   }
+  const space = async () => {
+    const { bavail, blocks, bsize } = await statfs(drafts)
+    return { free: bavail * bsize, total: blocks * bsize }
+  }
   return {
+    space,
     keep: async (bytes, check) => {
       const draft = path.join(drafts, randomBytes(12).toString('hex'))
       try {
@@ -60,6 +70,8 @@ export async function openOriginals(folder: string): Promise<Originals> {
       await access(drafts, constants.W_OK).catch((cause) => {
         throw new OutsideFailure('The folder of originals can’t be written', { cause, retryAfterSeconds: 30 })
       })
+      const { free } = await space()
+      if (free < LEAST_FREE) throw new OutsideFailure('The disk is full', { retryAfterSeconds: 30 })
     },
   }
 }

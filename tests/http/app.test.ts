@@ -211,7 +211,7 @@ test('more requests than a token may make are 429 and say when to go on; another
 })
 
 test('while too many wait for the database, new requests are turned away and the watchers are not', async () => {
-  const counts = () => ({ total: 2, idle: 0, waiting: 17 })
+  const counts = () => ({ most: 2, total: 2, idle: 0, waiting: 17 })
   const full = await buildApp({ ...services, database: { ...services.database, counts } }, routes)
   const turned = await full.inject({
     url: '/v1/mine',

@@ -1,5 +1,6 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { OutsideFailure } from '../../base/outside-failure.ts'
+import { Overloaded } from '../../store/database/turn-away.ts'
 import { Problem, problem, problemBody } from '../problem.ts'
 import type { ProblemName } from '../problem-catalogue.ts'
 
@@ -54,7 +55,7 @@ export function asProblem(fault: FastifyError, request: FastifyRequest): Problem
     const { retryAfterSeconds } = fault
     request.log.warn({ err: fault }, 'outside failure')
     if (retryAfterSeconds === undefined) return problem('internal')
-    return problem('unavailable', {
+    return problem(fault instanceof Overloaded ? 'overloaded' : 'unavailable', {
       detail: fault.message,
       headers: { 'retry-after': String(retryAfterSeconds) },
     })

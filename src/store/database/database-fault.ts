@@ -14,7 +14,7 @@ const NETWORK = new Set([
   'EAI_AGAIN',
 ])
 const BROKEN =
-  /connection terminated|timeout exceeded when trying to connect|connection error|client was closed/i
+  /connection terminated|timeout exceeded when trying to connect|connection error|client was closed|query read timeout/i
 
 /** Two transactions met and one had to give way; running it again is right. */
 export const isCollision = (fault: unknown): boolean =>

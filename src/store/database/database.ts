@@ -37,7 +37,13 @@ export type Database = {
 export type OpenDatabase = Database & {
   /** Throws OutsideFailure when the database does not answer. */
   readonly ping: () => Promise<void>
-  readonly counts: () => { readonly total: number; readonly idle: number; readonly waiting: number }
+  /** Connections: those there may be, those there are, those of them that are idle; and transactions waiting for one. */
+  readonly counts: () => {
+    readonly most: number
+    readonly total: number
+    readonly idle: number
+    readonly waiting: number
+  }
   readonly close: () => Promise<void>
 }
 
@@ -77,7 +83,12 @@ export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions
         throw outsideIfGone(fault)
       })
     },
-    counts: () => ({ total: pool.totalCount, idle: pool.idleCount, waiting: pool.waitingCount }),
+    counts: () => ({
+      most: maxConnections,
+      total: pool.totalCount,
+      idle: pool.idleCount,
+      waiting: pool.waitingCount,
+    }),
     close: async () => {
       await Promise.all([pool.end(), bulkPool?.end()])
     },

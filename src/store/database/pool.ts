@@ -12,6 +12,8 @@ export type PoolOptions = {
 /** How long a request may wait for a connection before it is told to come again. */
 const CONNECT_MS = 5_000
 const STATEMENT_MS = 30_000
+/** A server that has fallen silent can't end a statement: then this side gives the connection up. */
+const SILENCE_MS = 35_000
 
 /**
  * A pool of connections. int8 becomes a number (and a fault beyond 2^53), a date stays text.
@@ -25,6 +27,9 @@ export function createPool({ url, max, pipeline, onTrouble }: PoolOptions): pg.P
     connectionTimeoutMillis: CONNECT_MS,
     idleTimeoutMillis: 30_000,
     statement_timeout: STATEMENT_MS,
+    // Not where COPY runs, which takes as long as it takes.
+    ...(pipeline ? { query_timeout: SILENCE_MS } : {}),
+    keepAlive: true,
     idle_in_transaction_session_timeout: STATEMENT_MS,
     application_name: 'asfound',
     types: { getTypeParser },
