@@ -1,0 +1,89 @@
+import type { Page } from 'playwright-core'
+import { beforeAll, expect, test, vi } from 'vitest'
+import { must } from '../../../../src/base/result.ts'
+import { codeAt } from '../../../../src/operations/access/one-time-code.ts'
+import { setPassword } from '../../../../src/operations/access/set-password.ts'
+import { accessFaults, DESK, inBrowser, openPage, overflow, PHONE } from '../../../support/browser.ts'
+import { livedCounty } from '../../../support/lived-county.ts'
+
+// Other work may share the machine, and axe looks at every element of a page.
+vi.setConfig({ testTimeout: 120_000 })
+
+const { origin, cast, services } = await livedCounty()
+const name = 'records.desk'
+const password = 'a long and quiet river'
+
+const looksRight = async (page: Page, what: string) => {
+  await page.evaluate('document.querySelectorAll("details").forEach((it) => { it.open = true })')
+  for (const size of [PHONE, DESK]) {
+    await page.setViewportSize(size)
+    expect(await accessFaults(page), `${what}, ${size.width} wide`).toEqual([])
+    expect(await overflow(page), `${what}, ${size.width} wide`).toBeLessThanOrEqual(0)
+  }
+  await page.emulateMedia({ colorScheme: 'dark' })
+  expect(await accessFaults(page, ['color-contrast']), `${what}, in the dark`).toEqual([])
+  await page.emulateMedia({ colorScheme: 'light' })
+}
+
+inBrowser('somebody and their account', () => {
+  beforeAll(async () => {
+    must(await setPassword(services.database, { account: cast.reviewer.account, name, password }))
+  })
+
+  test('sets a second step up, invites, makes a token, signs in anew with a code; nothing for axe to find', async () => {
+    const { page, context, faults } = await openPage({ viewport: PHONE })
+    const signIn = async () => {
+      await page.goto(`${origin}/sign-in?to=/account`)
+      await page.getByLabel('Name').fill(name)
+      await page.getByLabel('Password').fill(password)
+      await page.getByRole('button', { name: 'Sign in' }).click()
+    }
+    await signIn()
+    expect(page.url()).toBe(`${origin}/account`)
+    await looksRight(page, 'the account')
+
+    await page.getByRole('link', { name: 'Set one up' }).click()
+    await looksRight(page, 'the second step')
+    const secret = (await page.locator('code').first().textContent())!.replaceAll(' ', '')
+    await page.getByLabel('Write the six figures').fill(codeAt(secret, new Date()))
+    await page.getByRole('button', { name: 'Set it up' }).click()
+    expect(await page.locator('main li code').count()).toBe(10)
+    await looksRight(page, 'the recovery codes')
+    const recovery = (await page.locator('main li code').first().textContent())!
+    await page.getByRole('link', { name: 'I have kept them' }).click()
+
+    await page.getByRole('link', { name: 'People' }).click()
+    await page.getByLabel('E-mail address').fill('second.desk@quillback.example')
+    await page.getByLabel('What the account is for').fill('second desk')
+    await page.getByRole('button', { name: 'Invite' }).click()
+    await looksRight(page, 'the people')
+    const link = (await page.locator('.notice code').textContent())!
+
+    await page.goto(`${origin}/account`)
+    await page.getByRole('link', { name: 'Tokens' }).click()
+    await page.getByLabel('What it is for').fill('tablet')
+    await page.getByRole('button', { name: 'Make it' }).click()
+    expect(await page.locator('.notice code').textContent()).toMatch(/^asfound_/)
+    await looksRight(page, 'the tokens')
+
+    await page.goto(`${origin}/account`)
+    await page.getByRole('link', { name: 'Who works in the county' }).click()
+    await looksRight(page, 'who works in the county')
+
+    await page.getByRole('button', { name: 'Sign out' }).click()
+    await signIn()
+    await looksRight(page, 'the code')
+    await page.getByLabel('Code').fill(recovery)
+    await page.getByRole('button', { name: 'Go on' }).click()
+    expect(page.url()).toBe(`${origin}/account`)
+
+    const { pathname, search } = new URL(link)
+    await page.goto(`${origin}${pathname}${search}`)
+    await page.getByLabel('Password').fill('passwordpassword')
+    await page.getByRole('button', { name: 'Keep it' }).click()
+    expect(await page.getByRole('alert').textContent()).toContain('tried first')
+    await looksRight(page, 'the invitation')
+    expect(faults.filter((fault) => !fault.includes('422'))).toEqual([])
+    await context.close()
+  })
+})
