@@ -66,4 +66,13 @@ describe('moving the cuts', () => {
     expect((await stands(id)).state).toBe('proposed')
     expect(await cut(id, [1])).toMatchObject({ ok: false, error: { why: 'conflict' } })
   })
+
+  test('is not done by a reviewer of another county, who does not see the paper', async () => {
+    const { id } = await waitingPaper(service, reviewer, 'form-1986')
+    const asked = { document: id, version: undefined, begins: [1] }
+    expect(await moveCuts(context, people.stranger, asked)).toMatchObject({
+      ok: false,
+      error: { why: 'not-found' },
+    })
+  })
 })

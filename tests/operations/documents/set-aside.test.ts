@@ -51,11 +51,5 @@ describe('setting aside', () => {
       ok: false,
       error: { why: 'not-found' },
     })
-    expect(
-      await moveCuts(context, people.stranger, { document: id, version: undefined, begins: [1] }),
-    ).toMatchObject({
-      ok: false,
-      error: { why: 'not-found' },
-    })
   })
 })

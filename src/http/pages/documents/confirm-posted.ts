@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { confirmTranscription } from '../../../operations/documents/confirm-transcription.ts'
 import { type DocumentRead, readDocumentTaken } from '../../../operations/documents/read-document.ts'
+import { readParcel } from '../../../operations/parcels/read-parcel.ts'
 import { entryIssues } from '../../../reading/entry/issues.ts'
 import { answered } from '../../api/answer.ts'
 import { permitsConfirmed, transcriptionBody } from '../../api/documents/transcription.ts'
@@ -34,15 +35,17 @@ export async function confirmPosted(
 
   const read = answered(await readDocumentTaken(context, actor, id))
   const version = versionIn(typed)
-  if (version !== read.document.revision) return stale(request, reply, id, read, typed, again)
+  const isDone = doneOf(read.transcriptions).has(permit)
+  if (version !== read.document.revision || isDone) return stale(request, reply, id, read, typed, again)
   const proposal = read.document.proposals[permit] ?? null
   const more = leftAfter(read, permit)
   const form = readForm(typed, proposal, permit, more)
   const unseen = unseenFaults(typed, proposal)
   const parsed = transcriptionBody.safeParse(form.body)
-  if (!parsed.success)
-    return again(mendThese({ ...unseen, ...faultsOf(entryIssues(parsed.error), form) }), 422)
-  if (Object.keys(unseen).length > 0) return again(mendThese(unseen), 422)
+  if (!parsed.success || Object.keys(unseen).length > 0) {
+    const faults = parsed.success ? {} : faultsOf(entryIssues(parsed.error), form)
+    return again(mendThese({ ...unseen, ...(await parcelFault(request, typed)), ...faults }), 422)
+  }
   const asked = { document: id, version, permits: permitsConfirmed(parsed.data), more, body: form.body }
   const made = await confirmTranscription(context, actor, asked)
   if (made.ok) {
@@ -59,6 +62,13 @@ export async function confirmPosted(
     default:
       return answered(made)
   }
+}
+
+/** Told together with all else that has to be mended, not after it. */
+async function parcelFault({ context, actor }: FastifyRequest, typed: Typed): Promise<Faults> {
+  const number = typed['/parcel']?.trim() ?? ''
+  if (number === '' || (await readParcel(context, actor, number)).ok) return {}
+  return { '/parcel': `There is no parcel ${number} in this county.` }
 }
 
 const mendThese = (faults: Faults): Partial<Returned> => ({

@@ -66,7 +66,8 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
   const byName = new Map((proposal?.fields ?? []).map((field) => [field.pointer, field]))
   const faint = new Map(unsureOf(proposal).map((field) => [field.pointer, field]))
   if (proposal?.parcelNumber) byName.set('/parcel', proposal.parcelNumber)
-  const first = firstToLookAt(asked, typed, faults, byName)
+  // Where somebody else was faster the page begins at its top, with what they did.
+  const first = returned?.isStale ? null : firstToLookAt(asked, typed, faults, byName)
   const shown = (it: Asked): FieldShown => {
     const field = byName.get(it.name)
     const seenAt = field ?? faint.get(it.name)
@@ -102,13 +103,12 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
     formFault: faults.form,
     notice: returned?.notice ?? null,
     differences: returned?.isStale ? differencesFrom(read, permit, typed, asked) : [],
-    isReady: first === null,
+    isReady: first === null && !returned?.isStale,
   }
 }
 
-/** Read, and not surely enough to be filled in: the field is empty, and shows where to look. */
-const unsureOf = (proposal: ProposedPermit | null): readonly ProposedField[] =>
-  (proposal as { readonly unsure?: readonly ProposedField[] } | null)?.unsure ?? []
+/** Read, and not surely enough to be filled in: the field is empty, and shows where to look. Older readings have none. */
+const unsureOf = (proposal: ProposedPermit | null): readonly ProposedField[] => proposal?.unsure ?? []
 
 const NEEDED = ['/parcel', '/number', '/kind']
 

@@ -38,11 +38,14 @@ export function scanView(
   )}</div>`
 }
 
+/** Not drawn (SVG 2, 10.2: a width of zero disables rendering), and there for the module to move. */
+const NOWHERE = html`<rect class="at" width="0" height="0"/>`
+
 function pageView(page: number, places: readonly Place[], at: Place | null, { path, shape }: Picture): Html {
   const [w, h] = [1000, 1000 * shape]
   const rect = (name: string, { x, y, w: width, h: height }: Box) =>
     html`<rect class="${name}" x="${(x * w - 4).toFixed(1)}" y="${(y * h - 4).toFixed(1)}" width="${(width * w + 8).toFixed(1)}" height="${(height * h + 8).toFixed(1)}"/>`
   return html`<svg viewBox="0 0 ${w} ${h.toFixed(1)}" role="img" aria-label="Page ${page} of the scan"><image href="${path}" width="${w}" height="${h.toFixed(1)}" preserveAspectRatio="none"/>${places
     .filter((place) => place.page === page)
-    .map(({ box }) => rect('spot', box))}${rect('at', at?.box ?? { x: 0, y: 0, w: 0, h: 0 })}</svg>`
+    .map(({ box }) => rect('spot', box))}${at ? rect('at', at.box) : NOWHERE}</svg>`
 }

@@ -87,6 +87,7 @@ describe('confirming a paper', () => {
     expect(faults['/bedrooms']).toBe('Write a number.')
     expect(faults['/components/0/capacity']).toMatch(/a thousand|gal/)
     expect(values['/components/0/capacity']).toBe('a thousand')
+    expect(faults['/parcel']).toMatch(/no parcel 99-9999-9999/)
     const again = await confirm(id, { ...(await looked(id)), '/parcel': '99-9999-9999' })
     expect(formOn(again.body).faults['/parcel']).toMatch(/no parcel 99-9999-9999/)
   })
@@ -154,6 +155,9 @@ describe('two people on one paper', () => {
     expect(late.body).toContain('Somebody confirmed this permit while you had it open')
     expect(late.body).toMatch(/Bedrooms<\/th><td>6<\/td><td>5</)
     expect(formOn(late.body).values['/bedrooms']).toBe('6')
+    // Pressed again, with the version that was shown, it still makes no second permit.
+    const pressed = await confirm(id, { ...formOn(late.body).values, '/number': 'another' })
+    expect(pressed.statusCode).toBe(412)
     expect(await permitsOfParcel(services, reviewer, papers[0]!.truth.parcelNumber)).toHaveLength(1)
   })
 
