@@ -1,13 +1,26 @@
 import { defineConfig } from 'vitest/config'
 
+/** Rooms below the fire line keep no state, so their test files may share the modules they load. */
+const PURE = ['base', 'brief', 'corpus', 'geometry', 'measure', 'reading', 'reconcile', 'records', 'rules']
+const pure = PURE.map((room) => `tests/${room}/**/*.test.ts`)
+
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/bench/**'],
-    globalSetup: ['tests/support/global-setup.ts'],
     testTimeout: 30_000,
     hookTimeout: 120_000,
     pool: 'forks',
+    projects: [
+      { extends: true, test: { name: 'pure', include: pure, isolate: false } },
+      {
+        extends: true,
+        test: {
+          name: 'world',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/bench/**', ...pure],
+          globalSetup: ['tests/support/global-setup.ts'],
+        },
+      },
+    ],
   },
 })
