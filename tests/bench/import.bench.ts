@@ -1,0 +1,114 @@
+/**
+ * An index of permits imported from a CSV, rows validated one by one, against COPY of the very rows that come of it into
+ * the same tables of an equal database, with their keys, indexes and triggers. `ROWS=200000 npm run bench -- import`.
+ */
+import { createReadStream, createWriteStream } from 'node:fs'
+import path from 'node:path'
+import { Readable } from 'node:stream'
+import { pipeline } from 'node:stream/promises'
+import { from as copyFrom, to as copyTo } from 'pg-copy-streams'
+import { must } from '../../src/base/result.ts'
+import { runImport } from '../../src/operations/imports/run-import.ts'
+import { startImport } from '../../src/operations/imports/start-import.ts'
+import { takeInFile } from '../../src/operations/imports/take-in-file.ts'
+import { type BenchService, benchService } from './county/bench-service.ts'
+import { fillCounty } from './county/fill.ts'
+import { madeCounty } from './county/make-county.ts'
+import { perSecond, seconds, sized, tell } from './county/tell.ts'
+
+const ROWS = sized('ROWS', 20_000)
+const county = { seed: 7, parcels: Math.ceil(ROWS / 0.99) }
+
+function* index(): Generator<string> {
+  yield 'Parcel,Permit No,Type,Issued,Final,Bedrooms,Tank (gal),Tank material,components.effluent-line.material,components.effluent-line.pipeDiameter\n'
+  let rows = 0
+  for (const { number, permits } of madeCounty(county)) {
+    for (const it of permits) {
+      if (rows === ROWS) return
+      rows += 1
+      const tank = it.components?.find(({ kind }) => kind === 'tank')
+      yield `${number},${it.number},${it.kind},${it.issuedOn},${it.approvedOn},${it.bedrooms ?? ''},${String(tank?.capacity ?? '').replace(' gal', '')},${tank?.material ?? ''},pvc,4 in\n`
+    }
+  }
+}
+
+async function imported({ context, people }: BenchService): Promise<{ took: number; peakMb: number }> {
+  const kept = await context.files.keep(Readable.from(index()))
+  const file = {
+    kind: 'permits',
+    format: 'csv',
+    hash: kept.hash,
+    bytes: kept.bytes,
+    fileName: 'index.csv',
+  } as const
+  const { id } = must(await takeInFile(context, people.reviewer, file))
+  must(await startImport(context, people.reviewer, id, false))
+  let peak = 0
+  const watch = setInterval(() => {
+    peak = Math.max(peak, process.memoryUsage().rss)
+  }, 50)
+  const run = {
+    id,
+    actor: people.reviewer,
+    data: { import: id },
+    report: async () => {},
+    signal: new AbortController().signal,
+  }
+  const took = await seconds(async () => {
+    const { added, rejected } = await runImport(context, run)
+    if (added !== ROWS || rejected !== 0) throw new Error(`${added} added, ${rejected} rejected`)
+  })
+  clearInterval(watch)
+  return { took, peakMb: peak / 1_048_576 }
+}
+
+const TABLES = ['permit', 'permit_revision'] as const
+
+async function copied(from: BenchService, to: BenchService): Promise<number> {
+  const files = TABLES.map((table) => ({ table, file: path.join(from.dataFolder, table) }))
+  for (const { table, file } of files)
+    await pipeline(from.owner.query(copyTo(`copy ${table} to stdout`)), createWriteStream(file))
+  // The parcels of the other database have ids of their own: the same ones, so that the keys hold.
+  await pipeline(
+    from.owner.query(copyTo('copy (select county, id, number, address from parcel) to stdout')),
+    createWriteStream(`${files[0]!.file}-parcels`),
+  )
+  await pipeline(
+    createReadStream(`${files[0]!.file}-parcels`),
+    to.owner.query(copyFrom('copy parcel (county, id, number, address) from stdin')),
+  )
+  const account = from.people.reviewer.account
+  const organisation = from.people.reviewer.organisation
+  await to.owner.query(`insert into organisation (id, kind, name) values ($1, 'county', 'the other')`, [
+    organisation,
+  ])
+  await to.owner.query(
+    `insert into account (id, organisation, label, role) values ($1, $2, 'desk', 'reviewer')`,
+    [account, organisation],
+  )
+  return seconds(async () => {
+    await to.owner.query('begin')
+    for (const { table, file } of files)
+      await pipeline(createReadStream(file), to.owner.query(copyFrom(`copy ${table} from stdin`)))
+    await to.owner.query('commit')
+  })
+}
+
+const [ours, limit] = [await benchService(), await benchService()]
+try {
+  // As many parcels as the rows need: four of five have a permit, one in four of those two.
+  await fillCounty(ours, county, 'parcels')
+  const { took, peakMb } = await imported(ours)
+  const copy = await copied(ours, limit)
+  tell({
+    what: `import of ${ROWS.toLocaleString('en-US')} permits`,
+    value: `${took.toFixed(1)} s (${perSecond(ROWS, took)}), at most ${Math.round(peakMb)} MB`,
+    limit: `COPY of the same rows into the same tables: ${copy.toFixed(1)} s (${perSecond(ROWS, copy)})`,
+    ratio: copy / took,
+    aim: '0.5 or better, under 300 MB',
+    met: copy / took >= 0.5 && peakMb < 300,
+  })
+} finally {
+  await ours.close()
+  await limit.close()
+}
