@@ -27,6 +27,9 @@ export const proposal = z
   .object({
     pages: z.array(z.number()),
     fields: z.array(field),
+    unsure: z.array(field).meta({
+      description: 'Read, but not surely enough to be proposed: the field stays empty, and this is where to look',
+    }),
     entry: z.record(z.string(), z.unknown()).meta({
       description: 'The fields put together; a permit entry once `missing` is filled in',
     }),
@@ -46,6 +49,7 @@ const presentField = (it: ProposedField): z.output<typeof field> => ({
 export const presentProposal = (it: ProposedPermit): z.output<typeof proposal> => ({
   pages: [...it.pages],
   fields: it.fields.map(presentField),
+  unsure: it.unsure.map(presentField),
   entry: { ...it.entry },
   parcelNumber: it.parcelNumber && presentField(it.parcelNumber),
   address: it.address && presentField(it.address),
