@@ -9,6 +9,7 @@ import { guide } from './demonstration/guide.ts'
 import { loadStories } from './demonstration/load.ts'
 import { loadPapers } from './demonstration/load-papers.ts'
 import { readStories } from './demonstration/read-stories.ts'
+import { signInFor } from './demonstration/sign-in-for.ts'
 import { explain } from './explain.ts'
 
 const { env } = process
@@ -37,9 +38,21 @@ try {
     firm: await tokenFor(database, firms.upland, now),
     agent: await tokenFor(database, agent, now),
   }
+  const signIns = {
+    reviewer: await signInFor(database, reviewer, 'reviewer'),
+    firm: await signInFor(database, firms.upland, 'firm'),
+    agent: await signInFor(database, agent, 'agent'),
+  }
   const { address } = service
   process.stdout.write(
-    guide({ address, dataFolder: settings.ASFOUND_DATA, loaded: set.loaded, tokens, today: dayOf(now) }),
+    guide({
+      address,
+      dataFolder: settings.ASFOUND_DATA,
+      loaded: set.loaded,
+      tokens,
+      signIns,
+      today: dayOf(now),
+    }),
   )
 } catch (fault) {
   explain(fault)

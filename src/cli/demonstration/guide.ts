@@ -1,6 +1,7 @@
 import type { PlainDate } from '../../base/plain-date.ts'
 import { COUNTY } from './enrol.ts'
 import { PAPERS } from './load-papers.ts'
+import type { DemoSignIn } from './sign-in-for.ts'
 
 export type Guided = {
   readonly address: string
@@ -8,6 +9,7 @@ export type Guided = {
   /** Parcels loaded at this start; none where they were there already. */
   readonly loaded: number
   readonly tokens: { readonly reviewer: string; readonly firm: string; readonly agent: string }
+  readonly signIns: { readonly [role in 'reviewer' | 'firm' | 'agent']: DemoSignIn }
   readonly today: PlainDate
 }
 
@@ -52,7 +54,7 @@ const pick = (lines: string): string =>
   `node -p 'JSON.parse(require("fs").readFileSync(0)).${lines}.join("\\n")'`
 
 /** What the demonstration tells whoever started it: where it is, a token for each role, and three lines to paste. */
-export function guide({ address, dataFolder, loaded, tokens, today }: Guided): string {
+export function guide({ address, dataFolder, loaded, tokens, signIns, today }: Guided): string {
   const get = (path: string, token: string) =>
     `curl -s '${address}${path}' -H 'Authorization: Bearer ${token}'`
   const here = `/v1/counties/${COUNTY.id}`
@@ -77,6 +79,9 @@ export function guide({ address, dataFolder, loaded, tokens, today }: Guided): s
     `  reviewer  ${tokens.reviewer}`,
     `  firm      ${tokens.firm}`,
     `  agent     ${tokens.agent}`,
+    '',
+    `The pages, signed in to at ${address}/sign-in with a password that is new at each start:`,
+    ...Object.values(signIns).map(({ name, password }) => `  ${name.padEnd(8)}  ${password}`),
     '',
     '1. A firm tries a record against a visit, and the differences come out (nothing is stored):',
     trial,
