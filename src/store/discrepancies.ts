@@ -2,6 +2,8 @@ import type { DiscrepancyKind, Severity } from '../reconcile/kinds.ts'
 import type { DiscrepancyState } from '../reconcile/projection.ts'
 import type { Discrepancy } from '../reconcile/reconcile.ts'
 import type { Tx } from './database/database.ts'
+import { queueHeads } from './queue-heads.ts'
+import { RANKS } from './queue-ranks.ts'
 
 /** A difference as it stands now. */
 export type StandingDiscrepancy = {
@@ -38,7 +40,6 @@ export type QueueFilter = {
 
 /** Where a page of the queue ended: worst first, then oldest first. */
 export type QueueKey = { readonly rank: number; readonly raisedAt: Date; readonly id: string }
-export const RANKS: { readonly [S in Severity]: number } = { action: 1, review: 2, note: 3 }
 export const queueKeyOf = ({ severity, raisedAt, id }: StandingDiscrepancy): QueueKey => ({
   rank: RANKS[severity],
   raisedAt,
@@ -124,24 +125,19 @@ export async function discrepancyQueue(
   after: QueueKey | undefined,
   most: number,
 ): Promise<readonly InQueue[]> {
-  let query = filtered(tx, county, filter).select([
-    ...COLUMNS,
-    'p.number as parcelNumber',
-    'p.address as parcelAddress',
-  ])
-  if (after) {
-    const { rank, raisedAt, id } = after
-    query = query.where((eb) =>
-      eb(eb.refTuple('d.severity_rank', 'd.raised_at', 'd.id'), '>', eb.tuple(rank, raisedAt, id)),
-    )
-  }
-  const rows = await query
-    .orderBy('d.severity_rank')
-    .orderBy('d.raised_at')
-    .orderBy('d.id')
-    .limit(most)
-    .execute()
+  const query = filtered(tx, county, NOTHING_ASKED)
+    .select([...COLUMNS, 'p.number as parcelNumber', 'p.address as parcelAddress'])
+    .where('d.id', 'in', queueHeads(county, filter, after, most))
+  const rows = await query.orderBy('d.severity_rank').orderBy('d.raised_at').orderBy('d.id').execute()
   return rows.map(asStanding)
+}
+
+const NOTHING_ASKED: QueueFilter = {
+  states: [],
+  kinds: [],
+  severities: [],
+  since: undefined,
+  parcel: undefined,
 }
 
 /** How many of each severity pass the filter. */

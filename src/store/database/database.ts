@@ -157,6 +157,8 @@ function settingsOf(asking: Asking): string {
     'asfound.organisation': organisation ?? '',
     'asfound.account': account ?? '',
     'asfound.role': role,
+    // A page is read in a millisecond; calling workers together for it takes ten.
+    max_parallel_workers_per_gather: '0',
   }
   const calls = Object.entries(settings).map(
     ([name, value]) => `set_config('${name}', ${literal(value)}, true)`,

@@ -999,11 +999,11 @@ CREATE UNIQUE INDEX discrepancy_county_parcel_kind_subject_key ON public.discrep
 
 CREATE UNIQUE INDEX discrepancy_pkey ON public.discrepancy USING btree (county, id)
 
-CREATE INDEX discrepancy_queue ON public.discrepancy USING btree (county, state, severity_rank, raised_at, id)
+CREATE INDEX discrepancy_queue ON public.discrepancy USING btree (county, state, severity_rank, raised_at, id) INCLUDE (changed_at, organisation)
 
 CREATE INDEX discrepancy_queue_of_firm ON public.discrepancy USING btree (county, organisation, severity_rank, raised_at, id)
 
-CREATE INDEX discrepancy_queue_of_kind ON public.discrepancy USING btree (county, kind, state, severity_rank, raised_at, id)
+CREATE INDEX discrepancy_queue_of_kind ON public.discrepancy USING btree (county, kind, state, severity_rank, raised_at, id) INCLUDE (changed_at, organisation)
 
 CREATE INDEX discrepancy_since ON public.discrepancy USING btree (county, changed_at, id)
 

@@ -1,0 +1,48 @@
+import { type RawBuilder, sql } from 'kysely'
+import { DISCREPANCY_STATES } from '../reconcile/projection.ts'
+import type { QueueFilter, QueueKey } from './discrepancies.ts'
+import { RANKS } from './queue-ranks.ts'
+
+/** More ways than this through the indexes, and kinds are looked at row by row after all. */
+const MOST_ARMS = 100
+
+const NOTHING = sql``
+
+/**
+ * The ids of one page of the queue. An index gives its rows in the queue's order only where everything before the order is
+ * one value: so each state, kind and severity that is asked for is its own walk down an index, which stops after a page,
+ * and the page is the first of what they found. What a page costs depends neither on how long the queue is nor on how far
+ * down it lies.
+ */
+export function queueHeads(
+  county: string,
+  filter: QueueFilter,
+  after: QueueKey | undefined,
+  most: number,
+): RawBuilder<string> {
+  const states = filter.states.length > 0 ? filter.states : DISCREPANCY_STATES
+  const ranks = filter.severities.length > 0 ? filter.severities.map((it) => RANKS[it]) : [null]
+  const apart = states.length * ranks.length * filter.kinds.length <= MOST_ARMS
+  const kinds = filter.kinds.length === 0 ? [null] : apart ? filter.kinds.map((it) => [it]) : [filter.kinds]
+  const { since, parcel } = filter
+  const rest = [
+    since ? sql`and d.changed_at >= ${since}` : NOTHING,
+    parcel ? sql`and d.parcel = ${parcel}` : NOTHING,
+    after
+      ? sql`and (d.severity_rank, d.raised_at, d.id) > (${after.rank}::smallint, ${after.raisedAt}::timestamptz, ${after.id}::uuid)`
+      : NOTHING,
+  ]
+  const arms = states.flatMap((state) =>
+    ranks.flatMap((rank) =>
+      kinds.map(
+        (some) => sql`(select d.id, d.severity_rank, d.raised_at from discrepancy d
+          where d.county = ${county} and d.state = ${state}
+          ${some === null ? NOTHING : some.length === 1 ? sql`and d.kind = ${some[0]}` : sql`and d.kind = any (${[...some]}::text[])`}
+          ${rank === null ? NOTHING : sql`and d.severity_rank = ${rank}::smallint`} ${sql.join(rest, sql` `)}
+          order by d.severity_rank, d.raised_at, d.id limit ${most})`,
+      ),
+    ),
+  )
+  return sql<string>`(select id from (${sql.join(arms, sql` union all `)}) arms
+    order by severity_rank, raised_at, id limit ${most})`
+}
