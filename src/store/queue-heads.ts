@@ -28,21 +28,30 @@ export function queueHeads(
   const rest = [
     since ? sql`and d.changed_at >= ${since}` : NOTHING,
     parcel ? sql`and d.parcel = ${parcel}` : NOTHING,
-    after
-      ? sql`and (d.severity_rank, d.raised_at, d.id) > (${after.rank}::smallint, ${after.raisedAt}::timestamptz, ${after.id}::uuid)`
-      : NOTHING,
   ]
   const arms = states.flatMap((state) =>
-    ranks.flatMap((rank) =>
-      kinds.map(
-        (some) => sql`(select d.id, d.severity_rank, d.raised_at from discrepancy d
+    ranks
+      .filter((rank) => rank === null || !after || rank >= after.rank)
+      .flatMap((rank) =>
+        kinds.map(
+          (some) => sql`(select d.id, d.severity_rank, d.raised_at from discrepancy d
           where d.county = ${county} and d.state = ${state}
           ${some === null ? NOTHING : some.length === 1 ? sql`and d.kind = ${some[0]}` : sql`and d.kind = any (${[...some]}::text[])`}
-          ${rank === null ? NOTHING : sql`and d.severity_rank = ${rank}::smallint`} ${sql.join(rest, sql` `)}
+          ${rank === null ? NOTHING : sql`and d.severity_rank = ${rank}::smallint`} ${sql.join(rest, sql` `)} ${behind(rank, after)}
           order by d.severity_rank, d.raised_at, d.id limit ${most})`,
+        ),
       ),
-    ),
   )
+  if (arms.length === 0) return sql<string>`(select null::uuid where false)`
   return sql<string>`(select id from (${sql.join(arms, sql` union all `)}) arms
     order by severity_rank, raised_at, id limit ${most})`
+}
+
+/** What comes after where the last page ended; within one severity that is told by the day and the id alone. */
+function behind(rank: number | null, after: QueueKey | undefined): RawBuilder<unknown> {
+  if (!after || (rank !== null && rank > after.rank)) return NOTHING
+  const place = sql`${after.raisedAt}::timestamptz, ${after.id}::uuid`
+  return rank === null
+    ? sql`and (d.severity_rank, d.raised_at, d.id) > (${after.rank}::smallint, ${place})`
+    : sql`and (d.raised_at, d.id) > (${place})`
 }

@@ -111,6 +111,7 @@ try {
 
   async function search(): Promise<void> {
     const chance = dice(11)
+    const { rows: old } = await owner.query<{ number: string }>('select number from parcel_alias limit 5000')
     const kinds: readonly (readonly [string, () => string])[] = [
       [
         'number in another spelling',
@@ -119,7 +120,7 @@ try {
             .replace(/-0*/g, ' ')
             .replace(/^0/, ''),
       ],
-      ['old number', () => `A-${numberOf(chance.between(0, ROWS - 1))}`],
+      ['old number', () => chance.pick(old).number],
       ['beginning of a number', () => numberOf(chance.between(0, ROWS - 1)).slice(0, 7)],
       ['address', () => `${chance.between(1, 60) * 2} Heron Hill Road`],
       [
