@@ -58,6 +58,7 @@ import { explainProblems } from './plugins/problem-pages.ts'
 import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
 import { serialiseWithZod } from './plugins/serialisation.ts'
+import { limitUploads } from './plugins/upload-bodies.ts'
 import { validateWithZod } from './plugins/validation.ts'
 import { problemSchema } from './problem.ts'
 import { registerRoutes } from './routes.ts'
@@ -112,6 +113,7 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
   await app.register(multipart, {
     limits: { fileSize: settings.UPLOAD_LIMIT_MB * 1_048_576, files: 1, fields: 20, fieldSize: 65_536 },
   })
+  limitUploads(app, settings.UPLOAD_LIMIT_MB * 1_048_576)
   standAtDoor(app, door)
   const finder = callerFinder(database, clock, door.watch)
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })

@@ -24,6 +24,9 @@ export type HoldOptions = {
   readonly onTrouble?: (message: string) => void
 }
 
+/** How long after a start that failed the next is tried. */
+const AGAIN_MS = 2_000
+
 const SETTINGS = ['max_connections=200', 'password_encryption=scram-sha-256', 'log_min_messages=warning']
 
 /**
@@ -40,10 +43,18 @@ export async function holdEmbeddedServer(options: HoldOptions): Promise<HeldServ
     // Let go while the supervisor was being replaced.
     if (released) return void socket.destroy()
     socket.unref()
-    socket.once('close', () => {
-      if (released) return
-      hold().catch((fault: Error) => options.onTrouble?.(fault.message))
-    })
+    socket.once('close', () => void holdAgain())
+  }
+  // For as long as it takes: a disk that is full now has room again later.
+  const holdAgain = async (): Promise<void> => {
+    while (!released) {
+      try {
+        return await hold()
+      } catch (fault) {
+        options.onTrouble?.((fault as Error).message)
+        await wait(AGAIN_MS, undefined, { ref: false })
+      }
+    }
   }
   await hold()
   return {
