@@ -1,6 +1,5 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import type { ParcelStatus } from '../reconcile/status.ts'
-import type { Actor } from './database/actor.ts'
 import type { Database, Tx } from './database/database.ts'
 import type { Parcel } from './parcels.ts'
 
@@ -55,22 +54,28 @@ export type StatusOfParcel = { readonly parcel: Parcel; readonly derived: Derive
 
 /**
  * The same for the parcel that bears just this number, in one round trip; undefined where the number is written in
- * another way, nobody bears it, or nothing was derived yet: then the long way knows more.
+ * another way, nobody bears it, or nothing was derived yet: then the long way knows more. Whoever asks must be in `county`.
  */
 export async function statusOfNumber(
   database: Pick<Database, 'ask'>,
-  actor: Actor,
+  county: string,
   number: string,
 ): Promise<StatusOfParcel | undefined> {
-  const [row] = await database.ask<Parcel & Omit<DerivedStatus, 'parcel'>>(actor, {
-    name: 'status-of-number',
-    text: `select p.id, p.number, p.address, p.retired_on as "retiredOn",
-        s.body as status, s.good_until as "goodUntil", s.derived_at as "derivedAt"
-      from parcel p join parcel_status s on s.county = p.county and s.parcel = p.id
-      where p.county = $1 and p.number = $2`,
-    values: [actor.county, number],
-  })
+  const [row] = await database.ask<StatusRow>('status_of', [county, number])
   if (!row) return undefined
-  const { id, number: borne, address, retiredOn, ...derived } = row
-  return { parcel: { id, number: borne, address, retiredOn }, derived: { parcel: id, ...derived } }
+  const { id, address, retired_on, status, good_until, derived_at } = row
+  return {
+    parcel: { id, number: row.number, address, retiredOn: retired_on },
+    derived: { parcel: id, status, goodUntil: good_until, derivedAt: derived_at },
+  }
+}
+
+type StatusRow = {
+  readonly id: string
+  readonly number: string
+  readonly address: string | null
+  readonly retired_on: PlainDate | null
+  readonly status: DatedStatus
+  readonly good_until: PlainDate | null
+  readonly derived_at: Date
 }

@@ -24,7 +24,7 @@ export async function readStatus(
   asked: string,
 ): Promise<Answer<StatusRead>> {
   const today = dayOf(context.clock())
-  const known = await statusOfNumber(context.database, actor, asked)
+  const known = await statusOfNumber(context.database, actor.county, asked)
   if (known && holds(known.derived, today)) {
     return ok({ parcel: known.parcel, status: { ...known.derived.status, asOf: today } })
   }

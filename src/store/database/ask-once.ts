@@ -1,37 +1,25 @@
 import type pg from 'pg'
 import { outsideIfGone } from './database-fault.ts'
 
-/** A question of one statement. A name lets PostgreSQL keep its plan on each connection; one name, one text. */
-export type Question = { readonly name: string; readonly text: string; readonly values: readonly unknown[] }
+/** Functions of the database that are made to be asked without a transaction, and hold the county themselves. */
+export type Askable = 'status_of'
 
 /**
- * A transaction of one statement, sent whole before anything of it is answered: opening, question and end travel
- * together on a pipelined connection, so that a read costs one round trip and is held by row-level security all the same.
+ * Asks one of them: one statement, one round trip, its plan kept on each connection. Twice as fast as the same question in
+ * a transaction that first says who is asking (measured), and so only for what anybody in the county may know.
  */
 export async function askOnce<Row extends object>(
   pool: pg.Pool,
-  opening: string,
-  { name, text, values }: Question,
+  what: Askable,
+  values: readonly string[],
 ): Promise<readonly Row[]> {
-  let client: pg.PoolClient | undefined
   try {
-    client = await pool.connect()
-    const begun = client.query(opening)
-    const asked = client.query<Row>({ name, text, values: [...values] })
-    // After a fault this undoes; there is nothing to undo in a read.
-    const ended = client.query('commit')
-    // The first fault is the reason for those after it.
-    begun.catch(() => {})
-    asked.catch(() => {})
-    ended.catch(() => {})
-    await begun
-    const { rows } = await asked
-    await ended
-    client.release()
+    const { rows } = await pool.query<Row>({ name: what, text: callOf(what, values), values: [...values] })
     return rows
   } catch (fault) {
-    // What is still under way on it is nobody's to wait for.
-    client?.release(true)
     throw outsideIfGone(fault)
   }
 }
+
+export const callOf = (what: Askable, values: readonly string[]): string =>
+  `select * from ${what}(${values.map((_, index) => `$${index + 1}`).join(', ')})`

@@ -4,7 +4,7 @@ import type pg from 'pg'
 import { Impossible, invariant } from '../../base/invariant.ts'
 import { ActingDialect } from './acting-dialect.ts'
 import type { Actor } from './actor.ts'
-import { askOnce, type Question } from './ask-once.ts'
+import { type Askable, askOnce, callOf } from './ask-once.ts'
 import { type CopyForm, copyOut } from './copy-out.ts'
 import { isCollision, outsideIfGone } from './database-fault.ts'
 import { createPool } from './pool.ts'
@@ -30,8 +30,8 @@ export type Database = {
    * sent. No part of any transaction under way.
    */
   readonly copyOut: (actor: Actor, query: string, form: CopyForm) => Promise<Readable>
-  /** Answers a read of one statement in the actor's name, in one round trip: for what is asked thousands of times a second. */
-  readonly ask: <Row extends object>(actor: Actor, question: Question) => Promise<readonly Row[]>
+  /** Asks a function of the database that is made for it, in one round trip; it is told the county among its values. */
+  readonly ask: <Row extends object>(what: Askable, values: readonly string[]) => Promise<readonly Row[]>
 }
 
 export type OpenDatabase = Database & {
@@ -63,8 +63,7 @@ export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions
   }
   const copying: Database['copyOut'] = (actor, query, form) =>
     copyOut(bulkConnections(), settingsOf(actor), query, form)
-  const asking: Database['ask'] = (actor, question) =>
-    askOnce(pool, `begin read only; ${settingsOf(actor)}`, question)
+  const asking: Database['ask'] = (what, values) => askOnce(pool, what, values)
   const bulk: Database = {
     copyOut: copying,
     ask: asking,
@@ -132,10 +131,8 @@ function joined(tx: Tx, outer: Asking): Database {
     get bulk() {
       return database
     },
-    ask: async <Row extends object>(actor: Actor, { text, values }: Question) => {
-      const query = CompiledQuery.raw(text, [...values])
-      return database.perform(actor, async (own) => (await own.executeQuery<Row>(query)).rows)
-    },
+    ask: async <Row extends object>(what: Askable, values: readonly string[]) =>
+      (await tx.executeQuery<Row>(CompiledQuery.raw(callOf(what, values), [...values]))).rows,
     copyOut: () => {
       throw new Impossible('rows are copied out of a transaction that is under way')
     },

@@ -1943,6 +1943,19 @@ $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
 
+CREATE OR REPLACE FUNCTION public.status_of(of_county text, of_number text)
+ RETURNS TABLE(id uuid, number text, address text, retired_on date, status jsonb, good_until date, derived_at timestamp with time zone)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select p.id, p.number, p.address, p.retired_on, s.body, s.good_until, s.derived_at
+  from parcel p join parcel_status s on s.county = p.county and s.parcel = p.id
+  where p.county = of_county and p.number = of_number
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
 CREATE OR REPLACE FUNCTION public.street_key(address text)
  RETURNS text
  LANGUAGE sql
