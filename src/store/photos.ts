@@ -63,6 +63,17 @@ export async function photosOf(tx: Tx, county: string, findings: string): Promis
   return rows.map(asPhoto)
 }
 
+/** Of several visits at once, in the order in which they came. */
+export async function photosOfVisits(
+  tx: Tx,
+  county: string,
+  findings: readonly string[],
+): Promise<readonly Photo[]> {
+  if (findings.length === 0) return []
+  const rows = await select(tx, county).where('findings', 'in', findings).orderBy('id').execute()
+  return rows.map(asPhoto)
+}
+
 /** The same picture of the same visit, if it came before. */
 export async function samePhoto(
   tx: Tx,

@@ -8,6 +8,7 @@ import { type Decision, decisionsOn } from '../../store/decisions.ts'
 import { type ChangeNoticed, changesOn } from '../../store/discrepancy-changes.ts'
 import { pagesOf } from '../../store/document-pages.ts'
 import type { PermitOnFile } from '../../store/permits.ts'
+import { type Photo, photosOfVisits } from '../../store/photos.ts'
 import {
   newestReconciliation,
   type ReconciliationInList,
@@ -25,6 +26,8 @@ export type ParcelFileRead = ParcelRead & {
   readonly reconciliation: StoredReconciliation | null
   /** The visit that it was made with. */
   readonly visit: FindingsRead | null
+  /** Of the visits that were handed in and the reader may see, in the order in which they came. */
+  readonly photos: readonly Photo[]
   /** Newest first. */
   readonly reconciliations: readonly ReconciliationInList[]
   readonly changes: readonly ChangeNoticed[]
@@ -55,11 +58,15 @@ export const readParcelFile = (
       ...read.value,
       reconciliation: newest ?? null,
       visit: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
+      photos: await photosOfVisits(tx, actor.county, handedIn(read.value)),
       ...history,
       names: await accountNames(tx, accounts.filter(isId)),
       pageShapes: await pageShapes(tx, actor.county, file?.permits ?? []),
     })
   })
+
+const handedIn = ({ file }: ParcelRead): readonly string[] =>
+  (file?.findings ?? []).filter(({ state }) => state !== 'draft').map(({ id }) => id)
 
 async function historyOf(tx: Tx, county: string, parcel: string) {
   const [reconciliations, changes, decisions] = await Promise.all([

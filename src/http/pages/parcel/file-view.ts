@@ -15,6 +15,7 @@ import type { ParcelFilePage } from './file.ts'
 import { heading } from './heading-view.ts'
 import { history } from './history-view.ts'
 import { papers } from './papers-view.ts'
+import { photosByVisit } from './photos-view.ts'
 
 export type FileOptions = {
   readonly county: string
@@ -32,6 +33,7 @@ export type FileOptions = {
 const SECTIONS = [
   ['compared', 'Record and found'],
   ['plan', 'Site plan'],
+  ['photos', 'Photos'],
   ['history', 'History'],
   ['papers', 'Papers'],
   ['letters', 'Letters'],
@@ -47,7 +49,7 @@ export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
     plan
       ? sitePlanFigure(plan.svg, plan.words)
       : html`<p>Nothing can be drawn: neither the record nor a visit gives two ties and the distance between their corners.</p>`
-  }</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
+  }</section><section id="photos"><h2>Photos</h2>${photosByVisit(county, page.photos)}</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
 }
 
 const summary = (differences: readonly Difference[]): Html =>

@@ -12,6 +12,7 @@ import { type DecideForm, presentDecideForm, type Returned } from './decide-form
 import { type Difference, presentDifference } from './difference.ts'
 import { type Happened, presentHistory } from './history.ts'
 import { type PaperLine, presentDocuments, presentPermits } from './papers.ts'
+import { presentPhotos, type VisitPhotos } from './photos.ts'
 
 export type Plan = { readonly svg: string; readonly words: readonly string[] }
 
@@ -26,6 +27,7 @@ export type ParcelFilePage = {
   readonly forms: ReadonlyMap<string, DecideForm>
   readonly comparison: Comparison | null
   readonly plan: Plan | null
+  readonly photos: readonly VisitPhotos[]
   readonly history: readonly Happened[]
   readonly permits: readonly PaperLine[]
   readonly documents: readonly PaperLine[]
@@ -54,6 +56,7 @@ export function presentParcelFile(
     ),
     comparison: result ? presentComparison(result, visit?.record ?? null) : null,
     plan: result ? presentPlan(result.asBuilt, submitted(visit)) : null,
+    photos: presentPhotos(file?.findings ?? [], read.photos),
     history: presentHistory(read, letters),
     permits: presentPermits(file?.permits ?? []),
     documents: presentDocuments(file?.documents ?? []),

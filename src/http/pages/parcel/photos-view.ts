@@ -1,0 +1,24 @@
+import { type Html, html } from '../html.ts'
+import { photoPath } from '../visit/addresses.ts'
+import { day } from '../words/dates.ts'
+import type { VisitPhotos } from './photos.ts'
+
+/** Small ones side by side, each opening the whole picture. */
+export const photosByVisit = (county: string, visits: readonly VisitPhotos[]): Html =>
+  visits.length === 0
+    ? html`<p>No visit has photos.</p>`
+    : html`${visits.map(
+        ({ visitedOn, firm, parts }) =>
+          html`<section class="part"><h3>Visit of ${day(visitedOn)}${firm && html` <span class="soft">${firm}</span>`}</h3><dl class="taken">${parts.map(
+            ({ about, photos }) =>
+              html`<dt>${about}</dt><dd><ul>${photos.map(
+                ({ id, alt, at, width, height }) =>
+                  html`<li><a href="${photoPath(county, id)}"><img src="${photoPath(county, id, true)}" alt="${alt}" width="${thumb(width, height)}" height="${HEIGHT}" loading="lazy">${at && html`<span class="soft">${at}</span>`}</a></li>`,
+              )}</ul></dd>`,
+          )}</dl></section>`,
+      )}`
+
+/** Pixels of the page, so that nothing moves when the pictures come. */
+const HEIGHT = 120
+const thumb = (width: number, height: number): number =>
+  Math.min(Math.max(Math.round((width / height) * HEIGHT), 60), 240)

@@ -1,0 +1,60 @@
+import type { FindingsRead } from '../../../operations/findings/read-findings.ts'
+import type { Photo } from '../../../store/photos.ts'
+import { capital } from '../words/plain.ts'
+
+export type VisitPhotos = {
+  readonly visitedOn: string
+  /** Null where the reader may not know it. */
+  readonly firm: string | null
+  /** In the order in which the visit met them, the whole site last. */
+  readonly parts: readonly PartPhotos[]
+}
+type PartPhotos = { readonly about: string; readonly photos: readonly PhotoOnFile[] }
+type PhotoOnFile = {
+  readonly id: string
+  readonly alt: string
+  /** `9:20` by the clock of whoever took it; null where nothing says when. */
+  readonly at: string | null
+  readonly width: number
+  readonly height: number
+}
+
+const SITE = 'The whole site'
+
+/** The photos of a parcel by visit, the newest first, and by component. */
+export function presentPhotos(
+  visits: readonly Pick<FindingsRead, 'id' | 'firmName' | 'record'>[],
+  photos: readonly Photo[],
+): readonly VisitPhotos[] {
+  return [...visits]
+    .sort((one, other) => other.record.visitedOn.localeCompare(one.record.visitedOn))
+    .flatMap(({ id, firmName, record }) => {
+      const own = photos.filter(({ findings }) => findings === id)
+      if (own.length === 0) return []
+      const known = record.components.map(({ label }) => label)
+      const named = own.flatMap(({ component }) => component ?? [])
+      const parts = [...new Set([...known, ...named, null])].flatMap((component) => {
+        const about = component === null ? SITE : capital(component)
+        const taken = own.filter((photo) => photo.component === component)
+        if (taken.length === 0) return []
+        return [{ about, photos: taken.map((photo, at) => presentPhoto(photo, about, at, taken.length)) }]
+      })
+      return [{ visitedOn: record.visitedOn, firm: firmName, parts }]
+    })
+}
+
+function presentPhoto(
+  { id, takenAt, width, height }: Photo,
+  about: string,
+  at: number,
+  of: number,
+): PhotoOnFile {
+  const [, hour, minute] = /T(\d{2}):(\d{2})/.exec(takenAt ?? '') ?? []
+  return {
+    id,
+    alt: of === 1 ? about : `${about}, photo ${at + 1} of ${of}`,
+    at: hour && minute ? `${Number(hour)}:${minute}` : null,
+    width,
+    height,
+  }
+}
