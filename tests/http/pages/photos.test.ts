@@ -15,7 +15,7 @@ const post = async (who: keyof People, url: string, body?: object) =>
   (await ask(who, { method: 'POST', url, ...(body ? { body } : {}) })).body
 await post('reviewer', `${at}/permits`, permit1974)
 const draft = await post('firm', `${at}/findings`, visitThatDiffers)
-const [{ label }] = visitThatDiffers.components as [{ label: string }]
+const label = visitThatDiffers.components?.[0]?.label ?? ''
 const add = async (fields: Readonly<Record<string, string>>, width: number) => {
   const file = { bytes: await pictureWith({}, 'jpeg', [width, 240]), name: 'a.jpg' }
   const sent = await uploading(`${here}/findings/${draft.id}/photos`, { photo: file, ...fields })
