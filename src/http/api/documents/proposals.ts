@@ -28,7 +28,8 @@ export const proposal = z
     pages: z.array(z.number()),
     fields: z.array(field),
     unsure: z.array(field).meta({
-      description: 'Read, but not surely enough to be proposed: the field stays empty, and this is where to look',
+      description:
+        'Read, but not surely enough to be proposed: the field stays empty, and this is where to look',
     }),
     entry: z.record(z.string(), z.unknown()).meta({
       description: 'The fields put together; a permit entry once `missing` is filled in',

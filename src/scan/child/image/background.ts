@@ -28,7 +28,7 @@ export function onWhite({ data, width, height }: Picture): Picture {
       for (let x = start; x < end; x++) {
         const f = Math.max(0, Math.min(1, (x - from) / SQUARE))
         const value = (data[y * width + x]! * WHITE) / (left + (right - left) * f)
-        out[y * width + x] = value > 255 ? 255 : value
+        out[y * width + x] = Math.min(value, 255)
       }
     }
   }
