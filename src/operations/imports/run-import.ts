@@ -20,7 +20,7 @@ import { csvRows, ndjsonRows, type Row } from './read-rows.ts'
 import { type RowEntry, rowReader } from './row-entry.ts'
 
 /** As many rows as land in one transaction. */
-const AT_ONCE = 1000
+const AT_ONCE = 500
 
 type Counted = ImportCounts & { readonly state: Import['state'] }
 type Running = {
@@ -50,6 +50,8 @@ export async function runImport(context: OperationContext, run: JobRun<'run-impo
     if (it.state === 'running') return await fullRun(running)
     return it
   } catch (fault) {
+    if (fault instanceof TakenOver)
+      return (await transact(context.database, service, (tx) => importById(tx, id, it.id))) ?? it
     if (fault instanceof OutsideFailure || run.signal.aborted) throw fault
     const reason = fault instanceof Error ? fault.message.slice(0, 500) : 'it broke off'
     await transact(context.database, service, (tx) =>
@@ -66,10 +68,8 @@ async function fullRun({ context, service, county, it, run }: Running): Promise<
     run.signal.throwIfAborted()
     counts = await transact(context.database.bulk, service, async (tx) => {
       const now = await lockImport(tx, county.id, it.id)
-      invariant(
-        now?.state === 'running' && now.readToLine === counts.readToLine,
-        'another process runs this import',
-      )
+      // Somebody else runs the same import (a job is done at least once) and was quicker: theirs to go on with.
+      if (now?.state !== 'running' || now.readToLine !== counts.readToLine) throw new TakenOver()
       const landed = await land({ context, service, county, it, run }, tx, batch, read)
       const next = counted(counts, batch, landed)
       await keepRejections(tx, county.id, it.id, rejectionsOf(batch, landed))
@@ -83,6 +83,9 @@ async function fullRun({ context, service, county, it, run }: Running): Promise<
   await closeImport(context, service, it)
   return { ...counts, state: 'done' }
 }
+
+/** The rows that were read have landed already, by another hand. */
+class TakenOver extends Error {}
 
 /** Carries what a trial came to out of the transaction that it undoes. */
 class Undone extends Error {
