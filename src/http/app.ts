@@ -123,7 +123,7 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
   tagReads(app)
   await describeApi(app)
   answerHealth(app, services)
-  answerMetrics(app, database, settings.METRICS_TOKEN)
+  answerMetrics(app, services)
   explainProblems(app)
   publishKeys(app, database)
   await app.register(routes, { prefix: '/v1' })

@@ -2,15 +2,15 @@ import { timingSafeEqual } from 'node:crypto'
 import type { FastifyInstance } from 'fastify'
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client'
 import { tokenHash } from '../../store/access/token.ts'
-import type { OpenDatabase } from '../../store/database/database.ts'
 import { bearerToken } from '../access/require-caller.ts'
+import type { Services } from '../app.ts'
 import { problem } from '../problem.ts'
+import { watchWork } from './work-metrics.ts'
 
 /** Figures for an operator, in Prometheus' text form. Routes, never addresses: no county or parcel shows in them. */
 export function answerMetrics(
   app: FastifyInstance,
-  database: OpenDatabase,
-  token: string | undefined,
+  { database, files, settings: { METRICS_TOKEN: token } }: Pick<Services, 'database' | 'files' | 'settings'>,
 ): Registry {
   const registry = new Registry()
   collectDefaultMetrics({ register: registry })
@@ -29,16 +29,18 @@ export function answerMetrics(
   })
   new Gauge({
     name: 'asfound_database_connections',
-    help: 'Connections to the database: all, idle, and requests waiting for one',
+    help: 'Connections to the database: the most there may be, those there are, the idle of them; and who waits for one',
     labelNames: ['state'],
     registers: [registry],
     collect() {
-      const { total, idle, waiting } = database.counts()
+      const { most, total, idle, waiting } = database.counts()
+      this.set({ state: 'most' }, most)
       this.set({ state: 'total' }, total)
       this.set({ state: 'idle' }, idle)
       this.set({ state: 'waiting' }, waiting)
     },
   })
+  watchWork(registry, database, files)
   app.addHook('onResponse', async (request, reply) => {
     const route = request.routeOptions.url ?? 'none'
     seconds.observe({ method: request.method, route, status: reply.statusCode }, reply.elapsedTime / 1_000)

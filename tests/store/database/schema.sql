@@ -991,6 +991,8 @@ CREATE UNIQUE INDEX decision_pkey ON public.decision USING btree (county, id)
 
 CREATE INDEX delivery_by_subscription ON public.delivery USING btree (county, subscription, made_at DESC, id)
 
+CREATE INDEX delivery_dead ON public.delivery USING btree (county, subscription) WHERE (state = 'dead'::text)
+
 CREATE INDEX delivery_due ON public.delivery USING btree (county, next_at) WHERE (state = 'waiting'::text)
 
 CREATE UNIQUE INDEX delivery_pkey ON public.delivery USING btree (county, id)
@@ -1056,6 +1058,8 @@ CREATE UNIQUE INDEX invitation_hash_key ON public.invitation USING btree (hash)
 CREATE UNIQUE INDEX invitation_pkey ON public.invitation USING btree (id)
 
 CREATE INDEX job_by_age ON public.job USING btree (county, requested_at, id)
+
+CREATE INDEX job_not_done ON public.job USING btree (county, state, requested_at) WHERE (state <> 'done'::text)
 
 CREATE UNIQUE INDEX job_pkey ON public.job USING btree (county, id)
 
@@ -1939,6 +1943,32 @@ begin
     where p.county = here and p.street_key = any (streets)
     order by array_position(streets, p.street_key), abs(p.house_number - house), p.house_number, p.id limit most;
 end
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.service_figures()
+ RETURNS TABLE(figure text, state text, value double precision)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select 'jobs', job.state, count(*) from job where job.state <> 'done' group by job.state
+  union all
+  select 'oldest job', 'waiting', coalesce(extract(epoch from now() - min(requested_at)), 0)
+  from job where job.state = 'waiting'
+  union all
+  select 'documents', document.state, count(*) from document
+  where document.state in ('received', 'reading', 'proposed', 'failed') group by document.state
+  union all
+  select 'deliveries', 'waiting', count(*) from delivery where delivery.state = 'waiting'
+  union all
+  select 'deliveries', 'dead', count(*) from delivery where delivery.state = 'dead'
+  union all
+  -- The ends of the chains by their key, not their entries one by one; '*' is the service's own.
+  select 'audit entries', 'kept', coalesce(sum(ends.number), 0)
+  from (select id from county union all select '*') chain
+  cross join lateral (select max(number) as number from audit where audit.county = chain.id) ends
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner

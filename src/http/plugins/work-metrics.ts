@@ -1,0 +1,84 @@
+import { setTimeout as wait } from 'node:timers/promises'
+import { Gauge, type Registry } from 'prom-client'
+import type { Originals } from '../../files/originals.ts'
+import type { OpenDatabase } from '../../store/database/database.ts'
+import { withoutCounty } from '../../store/database/transact.ts'
+import { type Figure, type FigureName, readFigures } from '../../store/figures.ts'
+
+/** Whoever watches gives up after a few seconds, and would then see nothing at all. */
+const PATIENCE_MS = 3_000
+/** However many watch, and however many figures one of them asks for, the database is asked once in this time. */
+const FRESH_MS = 2_000
+
+const STATES: Readonly<Record<FigureName, readonly string[]>> = {
+  jobs: ['waiting', 'running', 'failed'],
+  'oldest job': ['waiting'],
+  documents: ['received', 'reading', 'proposed', 'failed'],
+  deliveries: ['waiting', 'dead'],
+  'audit entries': ['kept'],
+}
+
+/** The work behind the answers, as the database and the disk have it. What can't be had is left out, and that is told. */
+export function watchWork(registry: Registry, database: OpenDatabase, files: Originals): void {
+  const figures = askedSeldom(() => withoutCounty(database, readFigures))
+  const registers = [registry]
+
+  function gauge(figure: FigureName, name: string, help: string, labelled = true): void {
+    new Gauge({
+      name,
+      help,
+      labelNames: labelled ? ['state'] : [],
+      registers,
+      async collect() {
+        const found = await figures()
+        for (const state of STATES[figure]) {
+          const labels = labelled ? { state } : {}
+          if (found === undefined) this.remove(labels)
+          else this.set(labels, found.find((it) => it.figure === figure && it.state === state)?.value ?? 0)
+        }
+      },
+    })
+  }
+  gauge('jobs', 'asfound_jobs', 'Jobs that wait, that run, and that failed every time they were tried')
+  gauge('oldest job', 'asfound_job_oldest_waiting_seconds', 'How long the oldest job has waited', false)
+  gauge('documents', 'asfound_documents', 'Papers not yet read, being read, waiting for a person, and failed')
+  gauge('deliveries', 'asfound_deliveries', 'Messages to subscribers that wait, and that were given up')
+  gauge('audit entries', 'asfound_audit_entries', 'Sum of the numbers at the ends of the audit chains', false)
+  new Gauge({
+    name: 'asfound_database_up',
+    help: '1 when the database told the figures of its work, 0 when it did not; then those are left out',
+    registers,
+    async collect() {
+      this.set((await figures()) === undefined ? 0 : 1)
+    },
+  })
+  new Gauge({
+    name: 'asfound_disk_bytes',
+    help: 'The disk of the originals: what is free for this process, and all there is',
+    labelNames: ['state'],
+    registers,
+    async collect() {
+      const space = await files.space().catch(() => undefined)
+      if (space === undefined) return this.reset()
+      this.set({ state: 'free' }, space.free)
+      this.set({ state: 'total' }, space.total)
+    },
+  })
+}
+
+/** Undefined where no answer comes in time. A question that still hangs is not asked again beside itself. */
+function askedSeldom(ask: () => Promise<readonly Figure[]>): () => Promise<readonly Figure[] | undefined> {
+  let answer: Promise<readonly Figure[] | undefined> | undefined
+  let staleAt = 0
+  return () => {
+    if (answer === undefined || performance.now() > staleAt) {
+      const asking = ask().catch(() => undefined)
+      staleAt = Number.POSITIVE_INFINITY
+      void asking.then(() => {
+        staleAt = performance.now() + FRESH_MS
+      })
+      answer = asking
+    }
+    return Promise.race([answer, wait(PATIENCE_MS, undefined, { ref: false })])
+  }
+}
