@@ -17,6 +17,7 @@ import type { Manifest } from '../store/backup/manifest.ts'
 import { writeBackup } from '../store/backup/write-backup.ts'
 import { reachServer } from '../store/database/server.ts'
 import { explain } from './explain.ts'
+import { keysApart } from './keys-apart.ts'
 
 const settings = settingsOrExit()
 try {
@@ -72,4 +73,7 @@ function tell(file: string, { tables, jobs, originals, heads }: Manifest): void 
     console.error(`WRONG  the original ${hash} has other bytes than it came with`)
   if (originals.missing.length + originals.damaged.length > 0) process.exitCode = 1
   console.log(`Written to ${file}.`)
+  console.log('NOT in it, and needed beside it after a restore; keep a copy of each apart from the backup:')
+  for (const { from, needed, there } of keysApart(settings))
+    console.log(`  ${from}${there ? '' : ' (not there yet)'}: ${needed}`)
 }

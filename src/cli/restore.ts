@@ -9,6 +9,7 @@ import { BackupRefusal } from '../store/backup/backup-refusal.ts'
 import { type Restored, restoreBackup } from '../store/backup/restore-backup.ts'
 import { reachServer } from '../store/database/server.ts'
 import { explain } from './explain.ts'
+import { keysApart } from './keys-apart.ts'
 
 const settings = settingsOrExit()
 try {
@@ -35,4 +36,9 @@ function tell({ opening, manifest: { tables, jobs, originals } }: Restored): voi
   )
   for (const hash of [...originals.missing, ...originals.damaged])
     console.error(`The original ${hash} was missing or damaged when the backup was made, and is not here.`)
+  for (const { from, needed, there } of keysApart(settings))
+    if (!there)
+      console.log(
+        `${from} is not here, and no backup holds it: put it there before the start. It ${needed}; the service would make a new one.`,
+      )
 }

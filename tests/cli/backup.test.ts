@@ -59,6 +59,9 @@ describe('backup and restore', () => {
     expect([made.code, made.err]).toEqual([0, ''])
     expect(made.out).toMatch(/^permit: 1$/m)
     expect(made.out).toMatch(/^originals: 1, 7 bytes$/m)
+    expect(made.out).toMatch(
+      /^NOT in it, .+\n {2}\S+\/there\/access-key.+\n {2}\S+\/letter-signing-key\.pem/m,
+    )
     expect((await stat(place('one.tar.gz'))).mode & 0o777).toBe(0o600)
     expect((await readFile(place('one.tar.gz'))).readUInt16BE(0)).toBe(0x1f8b)
     expect((await readdir(folder)).filter((name) => name.endsWith('.draft'))).toEqual([])
@@ -68,6 +71,7 @@ describe('backup and restore', () => {
     const restored = await run('restore', [place('one.tar.gz')], embedded)
     expect([restored.code, restored.err]).toEqual([0, ''])
     expect(restored.out).toMatch(/1 originals are as they were, by count and hash; the audit holds/)
+    expect(restored.out.match(/is not here, and no backup holds it/g)).toHaveLength(2)
     const verified = await run('verify-audit', [], embedded)
     expect([verified.code, verified.err]).toEqual([0, ''])
     expect(verified.out).toMatch(/^quillback: \d+ entries, the last [0-9a-f]{64}$/m)
