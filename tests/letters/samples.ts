@@ -12,7 +12,7 @@ import {
   SEAL_NOTE,
 } from '../../src/letters/content/frame.ts'
 import { printableThroughout } from '../../src/letters/content/printable.ts'
-import { report } from '../../src/letters/content/report.ts'
+import { type ReportFacts, report } from '../../src/letters/content/report.ts'
 import { ROOMS, type StatusLetterFacts, statusLetter } from '../../src/letters/content/status-letter.ts'
 import type { Sheet } from '../../src/letters/press/sheet.ts'
 import { qrSvg } from '../../src/letters/qr.ts'
@@ -75,12 +75,17 @@ export function statusSheet(facts: StatusLetterFacts, frame = frameOf('status'))
   return { kind: 'status', contents: [first, ...tighter], mostPages: 1 }
 }
 
-export function reportSheet(input: ReconcileInput, audience: 'firm' | 'reviewer' = 'reviewer'): Sheet {
+export function reportSheet(
+  input: ReconcileInput,
+  audience: 'firm' | 'reviewer' = 'reviewer',
+  photos: ReportFacts['photos'] = { shown: [], all: 0 },
+): Sheet {
   const content = report(frameOf('report'), {
     audience,
     reconciliation: reconcile(input),
     plan: sitePlan(layOut(input)),
     decisions: [],
+    photos,
     firm: 'Marsh Road Septic Inspections',
     fingerprints: [{ what: 'Answer, SHA-256', value: 'c0ffee'.repeat(10) }],
   })

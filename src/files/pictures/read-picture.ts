@@ -12,6 +12,8 @@ const MOST_PIXELS = 50_000_000
 /** Enough to read a tape by on a wide screen. */
 const SHOWN_PIXELS = 2048
 const SMALL_PIXELS = 320
+/** 250 to the inch where a report prints two side by side. */
+const PRINTED_PIXELS = 800
 
 export type Picture = {
   /** As it came, or without its notes where its place was not to be kept. */
@@ -70,4 +72,11 @@ export const smallPicture = (shown: Buffer): Promise<Buffer> =>
   sharp(shown)
     .resize({ width: SMALL_PIXELS, height: SMALL_PIXELS, fit: 'inside' })
     .jpeg({ quality: 72 })
+    .toBuffer()
+
+/** One to print, from what others get: it holds the image alone, and weighs about 100 kB. */
+export const printedPicture = (shown: Buffer): Promise<Buffer> =>
+  sharp(shown)
+    .resize({ width: PRINTED_PIXELS, height: PRINTED_PIXELS, fit: 'inside', withoutEnlargement: true })
+    .jpeg({ quality: 75 })
     .toBuffer()

@@ -9,6 +9,7 @@ import type { DecisionAction } from '../../records/decision.ts'
 import { printDay } from './day.ts'
 import { type EvidencePrinted, isShort, printEvidence } from './evidence.ts'
 import type { LetterFrame } from './frame.ts'
+import { type PhotoInReport, type PhotosPrinted, printPhotos } from './photos.ts'
 import { permitInWords, printRecord, type RecordPrinted } from './record.ts'
 import { type PlanPrinted, printPlan } from './site-plan.ts'
 import { ACTORS_IN_WORDS } from './status-letter.ts'
@@ -26,6 +27,8 @@ export type ReportFacts = {
   readonly reconciliation: Reconciliation
   readonly plan: SitePlan | null
   readonly decisions: readonly DecisionInReport[]
+  /** Those of the visit that are printed, and how many it has. */
+  readonly photos: { readonly shown: readonly PhotoInReport[]; readonly all: number }
   /** Name of the firm that made the visit; null where there was none. */
   readonly firm: string | null
   /** What it was computed from and by, so that it can be computed again. */
@@ -38,6 +41,7 @@ export type Report = {
   readonly counts: string
   readonly differences: readonly DifferencePrinted[]
   readonly plan: PlanPrinted | null
+  readonly photos: PhotosPrinted | null
   readonly agrees: Answers
   readonly untold: Answers
   readonly beside: readonly { readonly about: string; readonly question: string; readonly because: string }[]
@@ -84,6 +88,7 @@ export function report(frame: LetterFrame, facts: ReportFacts): Report {
     counts: countsOf(discrepancies),
     differences: discrepancies.map((it) => printDifference(it, audience, decisions)),
     plan: printPlan(facts.plan),
+    photos: printPhotos(facts.photos.shown, facts.photos.all),
     agrees: answers(others.filter(({ verdict }) => WELL.includes(verdict))),
     untold: answers(others.filter(({ verdict }) => UNTOLD.includes(verdict))),
     beside: others

@@ -8,7 +8,11 @@ export type Sheet = {
   readonly kind: LetterKind
   readonly contents: readonly [unknown, ...unknown[]]
   readonly mostPages: number | null
+  /** Photos that the contents name, JPEG, by their hash. */
+  readonly pictures?: Pictures
 }
+
+export type Pictures = ReadonlyMap<string, Uint8Array>
 
 export type Printed = {
   readonly pdf: Buffer

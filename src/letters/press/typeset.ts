@@ -38,7 +38,9 @@ export function openTypesetter(): { readonly print: (sheet: Sheet) => Printed } 
     compiler.addSource(`${ROOT}/${name}`, readFileSync(path.join(folder, name), 'utf8'))
   }
   return {
-    print: ({ kind, contents, mostPages }) => {
+    print: ({ kind, contents, mostPages, pictures = new Map() }) => {
+      const photos = [...pictures].map(([hash, bytes]) => [`${ROOT}/photos/${hash}.jpg`, bytes] as const)
+      for (const [place, bytes] of photos) compiler.mapShadow(place, Buffer.from(bytes))
       let printed: Printed | undefined
       for (const [at, content] of contents.entries()) {
         const compiled = compiler.compile({
@@ -56,6 +58,7 @@ export function openTypesetter(): { readonly print: (sheet: Sheet) => Printed } 
         break
       }
       compiler.evictCache(KEEP_FOR)
+      for (const [place] of photos) compiler.unmapShadow(place)
       invariant(printed, 'one of the contents was printed')
       return printed
     },

@@ -15,16 +15,18 @@ import { regather } from '../reconciliation/replay-reconciliation.ts'
 import { conflict } from '../refusal.ts'
 import type { Drafting } from './draft.ts'
 import { gatherFacts } from './gather-facts.ts'
+import { reportPhotos } from './report-photos.ts'
 
 const NONE =
   'Nothing was reconciled on this parcel yet that you may see: hand in findings or enter a permit first.'
 
 /** The newest reconciliation that the asker may see, as it was made: a firm's own, for a reviewer the parcel's. */
-export const draftReport: Drafting = async ({ tx, within, actor, parcel, status }) => {
+export const draftReport: Drafting = async ({ tx, within, context, actor, parcel, status }) => {
   const { county } = actor
   const stored = await newestReconciliation(tx, county, parcel.id)
   if (!stored) return conflict(NONE)
   const decisions = await decisionsShown(tx, county, stored)
+  const photos = await reportPhotos(tx, context.files, county, stored.findings)
   return transact(within, asService(actor), async (service) => {
     const { input, missing } = await regather(service, county, stored)
     if (!input) {
@@ -45,11 +47,13 @@ export const draftReport: Drafting = async ({ tx, within, actor, parcel, status 
           reconciliation: stored.result,
           plan: sitePlan(layOut(input)),
           decisions,
+          photos,
           firm: firm ?? null,
           fingerprints: fingerprintsOf(stored),
         }),
       ],
       mostPages: null,
+      pictures: photos.pictures,
     })
   })
 }

@@ -2,6 +2,7 @@ import type { NonEmpty } from '../../base/non-empty.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
 import type { LetterFrame } from '../../letters/content/frame.ts'
 import type { LetterFacts } from '../../letters/facts.ts'
+import type { Pictures } from '../../letters/press/sheet.ts'
 import type { Person } from '../../store/database/actor.ts'
 import type { Database, Tx } from '../../store/database/database.ts'
 import type { Parcel } from '../../store/parcels.ts'
@@ -18,6 +19,7 @@ export type LetterDraft = {
   /** From ample to tight. */
   readonly contents: (frame: LetterFrame) => NonEmpty<unknown>
   readonly mostPages: number | null
+  readonly pictures?: Pictures
 }
 
 /** What there is to draft from: a transaction in the asker's name, in which nothing is seen that they may not see. */

@@ -101,7 +101,8 @@ async function seal(desk: Desk, kind: LetterKind, draft: LetterDraft): Promise<L
   }
   const [first, ...tighter] = draft.contents(frame).map(ready)
   const contents = [first, ...tighter] as const
-  const { pdf, pages, content } = await letters.print({ kind, contents, mostPages: draft.mostPages })
+  const { mostPages, pictures = new Map() } = draft
+  const { pdf, pages, content } = await letters.print({ kind, contents, mostPages, pictures })
   const pdfSha256 = createHash('sha256').update(pdf).digest('hex')
   const { reconciliation } = draft
   const signature = await letters.signer.sign({

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { Readable } from 'node:stream'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { ok } from '../../base/result.ts'
+import { picturesNamed } from '../../letters/content/photos.ts'
 import type { Caller } from '../../store/access/find-token.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact, withoutCounty } from '../../store/database/transact.ts'
@@ -10,6 +11,7 @@ import type { Parcel } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, notFound } from '../refusal.ts'
+import { picturesKept } from './report-photos.ts'
 
 export type LetterPdf = { readonly letter: Letter; readonly pdf: Readable }
 
@@ -50,7 +52,8 @@ async function printAgain(
   { kind, number, pdfSha256 }: Letter,
   content: unknown,
 ): Promise<Readable> {
-  const { pdf } = await letters.print({ kind, contents: [content], mostPages: null })
+  const pictures = await picturesKept(files, picturesNamed(content))
+  const { pdf } = await letters.print({ kind, contents: [content], mostPages: null, pictures })
   if (createHash('sha256').update(pdf).digest('hex') !== pdfSha256) {
     throw new OutsideFailure(
       `The PDF of letter ${number} is not among the originals, and this version prints it otherwise: bring it back from a copy`,

@@ -1,0 +1,51 @@
+import { Readable } from 'node:stream'
+import { buffer } from 'node:stream/consumers'
+import { OutsideFailure } from '../../base/outside-failure.ts'
+import type { Originals } from '../../files/originals.ts'
+import { printedPicture } from '../../files/pictures/read-picture.ts'
+import { chosenPhotos, type PhotoInReport } from '../../letters/content/photos.ts'
+import type { Pictures } from '../../letters/press/sheet.ts'
+import type { Tx } from '../../store/database/database.ts'
+import { photosOf } from '../../store/photos.ts'
+
+export type ReportPhotos = {
+  readonly shown: readonly PhotoInReport[]
+  readonly all: number
+  readonly pictures: Pictures
+}
+
+/**
+ * The photos of a visit as a report prints them. What is printed is kept among the originals by its own hash: made
+ * again from the photo, another version of the picture library might write other bytes, and the letter be another.
+ */
+export async function reportPhotos(
+  tx: Tx,
+  files: Originals,
+  county: string,
+  findings: string | null,
+): Promise<ReportPhotos> {
+  const all = findings === null ? [] : await photosOf(tx, county, findings)
+  const shown: PhotoInReport[] = []
+  const pictures = new Map<string, Uint8Array>()
+  for (const { component, takenAt, contentHash, shownHash } of chosenPhotos(all)) {
+    const printed = await printedPicture(await bytesOf(files, shownHash))
+    const { hash } = await files.keep(Readable.from([printed]))
+    pictures.set(hash, printed)
+    shown.push({ component, takenAt, takenHash: contentHash, printedHash: hash })
+  }
+  return { shown, all: all.length, pictures }
+}
+
+/** The same pictures again, for a letter that is printed once more. */
+export async function picturesKept(files: Originals, hashes: readonly string[]): Promise<Pictures> {
+  const pictures = new Map<string, Uint8Array>()
+  for (const hash of hashes) pictures.set(hash, await bytesOf(files, hash))
+  return pictures
+}
+
+async function bytesOf(files: Originals, hash: string): Promise<Buffer> {
+  const file = await files.read(hash)
+  if (!file)
+    throw new OutsideFailure(`The photo ${hash} is not among the originals: bring it back from a copy`)
+  return buffer(file)
+}
