@@ -59,6 +59,10 @@ export function subscriptionsBefore(
   return query.orderBy('s.id', 'desc').limit(most).execute()
 }
 
+/** The asker's organisation's that are live and about this one parcel, oldest first. */
+export const liveOnParcel = (tx: Tx, county: string, parcel: string): Promise<readonly Subscription[]> =>
+  select(tx, county).where('s.parcel', '=', parcel).where('s.ended_at', 'is', null).orderBy('s.id').execute()
+
 export const countLive = async (tx: Tx, county: string): Promise<number> => {
   const { count } = await tx
     .selectFrom('subscription')

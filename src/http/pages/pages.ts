@@ -26,6 +26,7 @@ import { rules } from './rules/route.ts'
 import { rulesTrial } from './rules-trial/route.ts'
 import { search } from './search/route.ts'
 import { signIn } from './sign-in/route.ts'
+import { subscriptionPages } from './subscription/route.ts'
 import { visit } from './visit/route.ts'
 import { visits } from './visits/route.ts'
 
@@ -45,6 +46,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   parcel,
   decision,
   letter,
+  subscriptionPages,
   letterCheck,
   reconciliation,
   brief,

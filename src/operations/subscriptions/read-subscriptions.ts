@@ -4,6 +4,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Delivery, type DeliveryKey, deliveriesOf, sendAgain } from '../../store/deliveries.ts'
 import {
   endSubscription,
+  liveOnParcel,
   type Subscription,
   subscriptionById,
   subscriptionsBefore,
@@ -21,6 +22,14 @@ export const listSubscriptions = (
   most: number,
 ): Promise<readonly Subscription[]> =>
   transact(context.database, actor, (tx) => subscriptionsBefore(tx, actor.county, before, most))
+
+/** Those of the asker's organisation that tell of this one parcel, by its id, and were not ended. */
+export const subscriptionsOnParcel = (
+  context: Pick<Context, 'database'>,
+  actor: Person,
+  parcel: string,
+): Promise<readonly Subscription[]> =>
+  transact(context.database, actor, (tx) => liveOnParcel(tx, actor.county, parcel))
 
 /** Ends it; what still waits for it is not sent any more. */
 export const unsubscribe = (context: Context, actor: Person, id: string): Promise<Answer<Subscription>> =>

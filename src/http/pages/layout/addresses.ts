@@ -15,6 +15,10 @@ export const parcelPath = (county: string, parcel: string): string =>
   `${countyPath(county)}/parcels/${part(parcel)}`
 export const briefPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/brief`
 export const lettersPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/letters`
+export const subscribePath = (county: string, parcel: string): string =>
+  `${parcelPath(county, parcel)}/subscriptions`
+export const unsubscribePath = (county: string, subscription: string): string =>
+  `${countyPath(county)}/subscriptions/${part(subscription)}/end`
 export const reconciliationPath = (county: string, id: string): string =>
   `${countyPath(county)}/reconciliations/${part(id)}`
 export const decisionsPath = (county: string, discrepancy: string): string =>

@@ -86,6 +86,7 @@ const SAMPLES: Readonly<Record<string, (world: World) => Sample | Promise<Sample
   'GET /invitation': ({ invitation }) => ({ query: { code: invitation } }),
   'POST /invitation': ({ invitation }) => sent(`code=${invitation}&password=short`),
   'POST /counties/:county/parcels/:parcel/letters': () => ({ headers: form, payload: 'kind=status' }),
+  'POST /counties/:county/parcels/:parcel/subscriptions': () => sent('address=nonsense'),
   'POST /counties/:county/discrepancies/:id/decisions': () => ({
     headers: form,
     payload: 'action=accept&version=99&reason=Seen',
