@@ -15,6 +15,8 @@ const LINK = text('`rel="next"`: the next page (RFC 8288)')
 const LOCATION = text('Address of what was made')
 const REPLAYED = text('`true` where a repeat with the same Idempotency-Key got the first answer')
 
+const UNCHANGED = 'What If-None-Match names is still what there is'
+
 /** What a route sends that declares no answer: bytes of the type that it names. */
 const BYTES: Json = { type: 'string', format: 'binary' }
 
@@ -28,7 +30,9 @@ export function describeAnswers(
   const good = Object.keys(answers ?? {}).some((status) => status.startsWith('2'))
   const reads = method === 'GET'
   const pages = 'cursor' in ((query?.properties ?? {}) as object)
-  return Object.fromEntries(
+  const unchanged: Readonly<Record<string, Json>> =
+    reads && config.access !== 'open' ? { 304: { type: 'null', description: UNCHANGED } } : {}
+  const described = Object.fromEntries(
     Object.entries(good ? (answers ?? {}) : { ...answers, 200: BYTES }).map(([status, answer]) => {
       const headers = {
         ...(reads || config.replaces ? { etag: ETAG } : {}),
@@ -48,4 +52,5 @@ export function describeAnswers(
       ]
     }),
   )
+  return { ...unchanged, ...described }
 }
