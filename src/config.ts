@@ -37,7 +37,7 @@ export const SETTINGS = {
   JOBS_AT_ONCE: whole(1, 64).prefault('2'),
   ANSWERS: choice('fast', 'checked').default('fast'),
   BODY_LIMIT_KB: whole(16, 100_000).prefault('1024'),
-  UPLOAD_LIMIT_MB: whole(1, 2_000).prefault('50'),
+  UPLOAD_LIMIT_MB: whole(1, 2_000).prefault('500'),
   REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
   TRUST_PROXY: onOff.prefault('off'),
   METRICS_TOKEN: z.string().min(16, 'must have at least 16 characters').optional(),
