@@ -7,11 +7,6 @@ import { type Token, tokens } from './tokens.ts'
 /** A count as someone wrote it: bedrooms, people, tanks, pits, lines. */
 export type StatedCount = { readonly count: number; readonly asWritten: string }
 
-const WORDS = (
-  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen ' +
-  'seventeen eighteen nineteen twenty'
-).split(' ')
-
 const NOUNS = new Set(
   (
     'br brs bd bdr bdrm bdrms bed beds bedroom bedrooms person persons people occupant occupants resident residents ' +
@@ -32,9 +27,7 @@ export function parseCount(text: string): Result<StatedCount, ParseIssue> {
   if (bound !== undefined) return refuse(`${quoted(text)} is a bound ("${bound}"): write how many there are`)
   const counts = list.map(countOf)
   const [first, second] = counts
-  // "two (2)": the same number in words and in figures.
-  const twice = list.length === 4 && list[1]?.text === '(' && list[3]?.text === ')' && first === counts[2]
-  if (first !== undefined && (list.length === 1 || twice)) {
+  if (first !== undefined && list.length === 1) {
     if (first > MOST) return refuse(`${quoted(text)} is more than can be counted here: check the number`)
     return ok({ count: first, asWritten: text })
   }
@@ -52,8 +45,5 @@ export function parseCount(text: string): Result<StatedCount, ParseIssue> {
   return refuse(`${quoted(text)} is not a count: write a whole number, as in 3 or three`)
 }
 
-function countOf(token: Token): number | undefined {
-  if (token.kind === 'number') return token.decimals === 0 ? token.value : undefined
-  const word = WORDS.indexOf(token.text.toLowerCase())
-  return word < 0 ? undefined : word
-}
+const countOf = (token: Token): number | undefined =>
+  token.kind === 'number' && token.decimals === 0 ? token.value : undefined

@@ -1,5 +1,6 @@
 import { ok, type Result } from '../../base/result.ts'
 import { type ParseIssue, quoted, refuse } from './issue.ts'
+import { numberWordsInFigures } from './number-words.ts'
 
 /** Longer than any one quantity is written; what is longer is not searched. */
 export const LONGEST_TEXT = 80
@@ -32,7 +33,7 @@ const digitsOf = (text: string, alphabet: string): string =>
 
 /**
  * One spelling for the many: straight marks for typographic quotes and primes, `-` for every dash, `1/2` for `½` and
- * for raised and lowered digits, single spaces. Refuses what is empty, too long, or holds characters that don't show.
+ * for raised and lowered digits, figures for number words, single spaces. Refuses what is empty, too long, or holds characters that don't show.
  */
 export function tidy(text: string): Result<string, ParseIssue> {
   if (text.length > LONGEST_TEXT)
@@ -66,7 +67,7 @@ export function tidy(text: string): Result<string, ParseIssue> {
   const mistaken = letterForDigit(plain)
   if (mistaken !== undefined)
     return refuse(`${quoted(plain)} has a letter where a digit belongs: write the digit`, [mistaken])
-  return ok(plain)
+  return ok(numberWordsInFigures(plain))
 }
 
 /** `1O00` with the letter O, `l50` with the letter l: what it would be with digits; undefined when there is none. */
