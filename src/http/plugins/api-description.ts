@@ -124,7 +124,8 @@ function headersOf(config: FastifyContextConfig, schema: Record<string, unknown>
 }
 
 /** The problems a route can answer by what it declares; its own come on top. */
-function problemsOf({ method, url, schema }: Route, { access, idempotent, replaces }: FastifyContextConfig) {
+function problemsOf({ method, url, schema }: Route, config: FastifyContextConfig) {
+  const { access, idempotent, replaces, administers } = config
   const declared = (schema ?? {}) as { body?: unknown; querystring?: unknown; params?: unknown }
   const takes =
     declared.body !== undefined || declared.querystring !== undefined || declared.params !== undefined
@@ -133,7 +134,7 @@ function problemsOf({ method, url, schema }: Route, { access, idempotent, replac
     // Whoever sends a body is refused by it before it is known that none is wanted.
     ...(writes ? (['too-large', 'unsupported-type'] as const) : []),
     ...(writes || takes ? (['unreadable-request'] as const) : []),
-    ...(writes && url.includes(':') ? (['conflict'] as const) : []),
+    ...(writes && (url.includes(':') || administers) ? (['conflict'] as const) : []),
     ...(access === 'open' ? [] : (['not-signed-in', 'not-allowed'] as const)),
     ...(url.includes(':') || (access !== 'open' && access?.length !== 3) ? (['not-found'] as const) : []),
     ...(idempotent ? (['still-working'] as const) : []),

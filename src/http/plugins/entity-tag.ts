@@ -41,11 +41,12 @@ export function requireMatch(request: FastifyRequest, current: number): void {
 
 /**
  * Every read carries an ETag: its revision's where the handler set one, else one of its bytes. A read whose
- * tag the caller already has (If-None-Match) is answered 304 without a body.
+ * tag the caller already has (If-None-Match) is answered 304 without a body. What may not be kept carries none.
  */
 export function tagReads(app: FastifyInstance): void {
   app.addHook('onSend', async (request, reply, payload) => {
     if ((request.method !== 'GET' && request.method !== 'HEAD') || reply.statusCode !== 200) return payload
+    if (reply.getHeader('cache-control') === 'no-store') return payload
     const tag = reply.getHeader('etag') ?? tagOfBytes(payload)
     if (typeof tag !== 'string') return payload
     reply.header('etag', tag)

@@ -22,11 +22,15 @@ export function answerHealth(app: FastifyInstance, { database, files, jobs }: Se
     jobs: soon(() => jobs.check()),
   }
   const names = Object.keys(checks)
-  app.get('/health/live', options('isLive', 'Whether the process answers'), async () => ({ state: 'ok' }))
-  app.get('/health/ready', options('isReady', 'Whether requests can be served'), async () => {
+  app.get('/health/live', options('isLive', 'Whether the process answers'), async (_request, reply) => {
+    reply.header('cache-control', 'no-store')
+    return { state: 'ok' as const }
+  })
+  app.get('/health/ready', options('isReady', 'Whether requests can be served'), async (_request, reply) => {
+    reply.header('cache-control', 'no-store')
     const results = await Promise.allSettled(Object.values(checks).map((check) => check()))
     const missing = names.filter((_, index) => results[index]?.status === 'rejected')
-    if (missing.length === 0) return { state: 'ok' }
+    if (missing.length === 0) return { state: 'ok' as const }
     throw problem('unavailable', {
       detail: `Not available: ${missing.join(', ')}.`,
       headers: { 'retry-after': '5' },

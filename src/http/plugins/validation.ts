@@ -30,6 +30,7 @@ export function validateWithZod(app: FastifyInstance): void {
     const schemas = partsOf(route)
     if (schemas.length === 0) return
     const check = async (request: FastifyRequest) => {
+      if (isDeeperThan(request.body, DEEPEST)) throw problem('unreadable-request', { detail: TOO_DEEP })
       request.sentBody = request.body
       const faults = schemas.flatMap(({ name, property, schema }) => {
         const parsed = schema.safeParse(request[property] ?? (name === 'body' ? undefined : {}))
@@ -41,6 +42,19 @@ export function validateWithZod(app: FastifyInstance): void {
     }
     route.preValidation = [...[route.preValidation ?? []].flat(), check] as RouteOptions['preValidation']
   })
+}
+
+/** Nothing that is taken is a fifth as deep; what reads JSON, writes it or compares it calls itself for each level. */
+const DEEPEST = 100
+const TOO_DEEP = `The body has values within values for more than ${DEEPEST} levels.`
+
+function isDeeperThan(value: unknown, most: number): boolean {
+  let level: readonly unknown[] = [value]
+  for (let depth = 0; depth <= most; depth++) {
+    level = level.flatMap((it) => (typeof it === 'object' && it !== null ? Object.values(it) : []))
+    if (level.length === 0) return false
+  }
+  return true
 }
 
 function partsOf(route: RouteOptions) {

@@ -20,7 +20,14 @@ const read =
 
 const text = (example: string) =>
   z.string().trim().min(1, `write a value with its unit, for example ${example}`).max(60)
-const positive = z.number().nonnegative('not below zero').max(100_000)
+
+/** A millionth of a unit is below what any instrument tells; nearer to zero a number is a slip, and its decimals can't be counted. */
+const LEAST = 1e-6
+const positive = z
+  .number()
+  .nonnegative('not below zero')
+  .max(100_000)
+  .refine((value) => value === 0 || value >= LEAST, 'is nearer to zero than anything that is measured')
 
 /** A length: as people write it (`4'-6"`, `54 in`, `1.37 m`), or a number under the name of its unit. */
 export const lengthEntry = z

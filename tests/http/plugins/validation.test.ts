@@ -61,6 +61,13 @@ test.each([
   ['a poisoned prototype', '{"__proto__": {"x": 1}}', 'application/json', 400, 'unreadable-request'],
   ['no body', '', 'application/json', 400, 'unreadable-request'],
   ['another type', '<a/>', 'application/xml', 415, 'unsupported-type'],
+  [
+    'values within values without end',
+    `{"parts": ${'['.repeat(5_000)}${']'.repeat(5_000)}}`,
+    'application/json',
+    400,
+    'unreadable-request',
+  ],
   ['too much', JSON.stringify({ x: 'x'.repeat(1_100_000) }), 'application/json', 413, 'too-large'],
 ])('%s is a problem of its own kind', async (_, payload, type, status, kind) => {
   const answer = await app.inject({

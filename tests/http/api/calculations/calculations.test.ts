@@ -114,6 +114,20 @@ describe('tie location', () => {
     ])
   })
 
+  test('a length so near zero that nothing measures it is bad input, and no answer of infinite width', async () => {
+    const { status, body } = await calculate('tie-location', { ...ties, baseline: { ft: 9e-228 } })
+    expect([status, body.errors]).toEqual([
+      422,
+      [
+        {
+          in: 'body',
+          pointer: '/baseline/ft',
+          message: 'is nearer to zero than anything that is measured',
+        },
+      ],
+    ])
+  })
+
   test('ties that can’t meet are bad input, with what would mend them', async () => {
     const apart = await calculate('tie-location', { baseline: '36 ft', a: '10 ft', b: '60 ft' })
     expect(apart.status).toBe(422)
