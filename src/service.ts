@@ -16,6 +16,7 @@ import { type OpenLetters, openLetters } from './letters/letters.ts'
 import { openProvider } from './net/sign-in-provider.ts'
 import { jobHandlers } from './operations/job-handlers.ts'
 import { keepDelivering } from './operations/subscriptions/keep-delivering.ts'
+import { keepForgetting } from './operations/upkeep/keep-forgetting.ts'
 import { openVault } from './store/access/vault.ts'
 import { watchAccess } from './store/access/watch-access.ts'
 import { type OpenDatabase, openDatabase } from './store/database/database.ts'
@@ -87,6 +88,7 @@ export async function startService(
     if (settings.JOBS) {
       await jobs.work(jobHandlers(services))
       undo.push(keepDelivering(services, { vault: door.vault, onTrouble }))
+      undo.push(keepForgetting(database, { onTrouble }))
     }
     const app = await buildApp(services)
     undo.push(() => app.close())

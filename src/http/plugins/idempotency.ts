@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto'
 import type { FastifyInstance, FastifyReply, FastifyRequest, RouteHandlerMethod } from 'fastify'
-import { sql } from 'kysely'
 import { Impossible, invariant } from '../../base/invariant.ts'
 import type { OperationContext } from '../../operations/context.ts'
 import type { Database, Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
+import { findAnswer, holdKey, keepAnswer } from '../../store/kept-answers.ts'
 import { type Problem, problem } from '../problem.ts'
 
 declare module 'fastify' {
@@ -63,20 +63,12 @@ async function answerOnce(
   answer: () => Promise<string>,
 ): Promise<string> {
   const { county, account } = request.actor
+  const of = { county, account, key }
   const hash = fingerprint(request)
-  const scope = `${county} ${account} ${key}`
-  const { rows } = await sql<{ mine: boolean }>`
-    select pg_try_advisory_xact_lock(hashtextextended(${scope}, 0)) as mine`.execute(tx)
-  if (!rows[0]?.mine) throw stillWorking()
-  const first = await tx
-    .selectFrom('idempotency_key')
-    .select(['request_hash', 'status', 'headers', 'body'])
-    .where('county', '=', county)
-    .where('account', '=', account)
-    .where('key', '=', key)
-    .executeTakeFirst()
+  if (!(await holdKey(tx, of))) throw stillWorking()
+  const first = await findAnswer(tx, of)
   if (first) {
-    if (first.request_hash !== hash) throw problem('key-reused')
+    if (first.hash !== hash) throw problem('key-reused')
     reply.code(first.status).headers(first.headers).header('idempotency-replayed', 'true')
     return first.body
   }
@@ -84,18 +76,7 @@ async function answerOnce(
   const headers = Object.fromEntries(
     KEPT.flatMap((name) => (reply.hasHeader(name) ? [[name, String(reply.getHeader(name))]] : [])),
   )
-  await tx
-    .insertInto('idempotency_key')
-    .values({
-      county,
-      account,
-      key,
-      request_hash: hash,
-      status: reply.statusCode,
-      headers: JSON.stringify(headers),
-      body,
-    })
-    .execute()
+  await keepAnswer(tx, of, { hash, status: reply.statusCode, headers, body })
   return body
 }
 

@@ -28,7 +28,7 @@ export const withoutCounty = <T>(
 
 /**
  * As the owner of the tables, past row-level security: to set up counties, organisations and tokens from
- * the command line. Never in answer to a request.
+ * the command line, and to sweep away in all of them what has grown old. Never in answer to a request.
  */
 export const administer = <T>(
   database: Database,
