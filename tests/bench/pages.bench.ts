@@ -61,7 +61,7 @@ const parcelQueries = async () => ({
 })
 const parcelPage = async () => {
   const { read, letters } = await parcelQueries()
-  const page = presentParcelFile(read, 'reviewer', letters, null)
+  const page = presentParcelFile(read, 'reviewer', letters, null, service.services.book)
   const options = { county: 'quillback', pictures: () => null, came: null, at: null, notice: null, own: null }
   return layout(reader, here, { title: NUMBER, body: parcelFile(page, options) })
 }

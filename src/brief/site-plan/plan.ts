@@ -4,8 +4,10 @@ import type { Case } from '../../reconcile/case.ts'
 import { foundPlace, recordedPlace } from '../../reconcile/facts/place.ts'
 import { SILENT, statedValue } from '../../records/claim.ts'
 import type { ComponentKind, Reference } from '../../records/component.ts'
-import type { SubmittedFindings } from '../../records/findings.ts'
+import type { Fix, SubmittedFindings } from '../../records/findings.ts'
 import type { StatedLength } from '../../records/quantity.ts'
+import { type PlanLine, planLines } from './lines.ts'
+import { type Ring, setbackRings, type Within } from './rings.ts'
 
 /**
  * A thing drawn where it is on record or was found. Two ties with no side named give two marks, each the other's
@@ -27,6 +29,12 @@ export type SitePlan = {
     readonly baselineFt: number
   }
   readonly marks: readonly Mark[]
+  readonly lines: readonly PlanLine[]
+  /** Setbacks from the wells on the plan, and what lies within them. */
+  readonly rings: readonly Ring[]
+  readonly within: readonly Within[]
+  /** Found by satellite alone: the frame of the corners has no fix, so it is told and not drawn. */
+  readonly fixes: readonly { readonly label: string; readonly fix: Fix }[]
   readonly coverage: number
 }
 
@@ -34,7 +42,7 @@ export type SitePlan = {
 type Placing = Pick<Case, 'asBuilt' | 'pairings' | 'former' | 'unrecorded' | 'findings'> &
   Partial<Pick<Case, 'book' | 'county'>>
 
-/** The plan of a case; null where nothing can be placed, because there are no ties or no baseline. */
+/** The plan of a case, a thing under one name whoever speaks of it; null where nothing can be placed, because there are no ties or no baseline. */
 export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
   const { pairings, former, unrecorded, findings } = given
   const reference = referenceOf(given)
@@ -47,19 +55,29 @@ export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
   })
   const seen = findings
     ? [
-        ...pairings.flatMap(({ built, found }) => (found ? [{ found, reference: built.reference }] : [])),
-        ...former.map(({ built, found }) => ({ found, reference: built.reference })),
-        ...unrecorded.map((found) => ({ found, reference: SILENT })),
+        ...pairings.flatMap(({ built, found }) =>
+          found ? [{ found, label: built.label, reference: built.reference }] : [],
+        ),
+        ...former.map(({ built, found }) => ({ found, label: found.label, reference: built.reference })),
+        ...unrecorded.map((found) => ({ found, label: found.label, reference: SILENT })),
       ]
     : []
   const found = seen.flatMap((one) => {
     const place = foundPlace(one.found, findings as SubmittedFindings, one.reference)
     return place.state === 'known'
-      ? marks(one.found.label, one.found.kind, 'found', place.value.points, coverage)
+      ? marks(one.label, one.found.kind, 'found', place.value.points, coverage)
       : []
   })
   const all = [...recorded, ...found]
-  return all.length === 0 ? null : { reference, marks: all, coverage }
+  if (all.length === 0) return null
+  return {
+    reference,
+    marks: all,
+    lines: planLines(given, all, reference.baselineFt),
+    ...setbackRings(given, all),
+    fixes: seen.flatMap(({ label, found: { fix } }) => (fix ? [{ label, fix }] : [])),
+    coverage,
+  }
 }
 
 function referenceOf({ asBuilt, findings }: Placing): SitePlan['reference'] | null {

@@ -1,7 +1,7 @@
 import { describeSitePlan } from '../../brief/site-plan/describe.ts'
 import { drawSitePlan } from '../../brief/site-plan/draw.ts'
 import type { SitePlan } from '../../brief/site-plan/plan.ts'
-import { printable } from './printable.ts'
+import { printableThroughout } from './printable.ts'
 
 /** The plan as a letter shows it; the words say the same as the drawing and are its alternative text. */
 export type PlanPrinted = {
@@ -15,11 +15,7 @@ const FAMILY = 'Atkinson Hyperlegible Next'
 
 export function printPlan(plan: SitePlan | null): PlanPrinted | null {
   if (!plan) return null
-  const named = {
-    ...plan,
-    reference: { ...plan.reference, a: printable(plan.reference.a), b: printable(plan.reference.b) },
-    marks: plan.marks.map((mark) => ({ ...mark, label: printable(mark.label) })),
-  }
+  const named = printableThroughout(plan)
   const svg = drawSitePlan(named).replace(/font-family="[^"]*"/, `font-family="${FAMILY}"`)
   const [, width, height] = /viewBox="0 0 (\d+) (\d+)"/.exec(svg) ?? []
   return {

@@ -1,7 +1,9 @@
 import { ok } from '../../base/result.ts'
+import { type Reconciliation, reconcile } from '../../reconcile/reconcile.ts'
 import type { Source } from '../../records/source.ts'
+import type { PlaceId } from '../../rules/pack.ts'
 import { accountNames } from '../../store/accounts.ts'
-import type { Person } from '../../store/database/actor.ts'
+import { asService, type Person } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Decision, decisionsOn } from '../../store/decisions.ts'
@@ -17,6 +19,7 @@ import {
 } from '../../store/reconciliations.ts'
 import type { OperationContext } from '../context.ts'
 import type { FindingsRead } from '../findings/read-findings.ts'
+import { gatherInput } from '../reconciliation/gather-input.ts'
 import type { Answer } from '../refusal.ts'
 import { type ParcelRead, readParcel } from './read-parcel.ts'
 
@@ -24,6 +27,8 @@ import { type ParcelRead, readParcel } from './read-parcel.ts'
 export type ParcelFileRead = ParcelRead & {
   /** The newest; null where there is none, or none that the reader may see. */
   readonly reconciliation: StoredReconciliation | null
+  /** Where there is none: what the record says by itself, with no visit. */
+  readonly record: RecordAlone | null
   /** The visit that it was made with. */
   readonly visit: FindingsRead | null
   /** Of the visits that were handed in and the reader may see, in the order in which they came. */
@@ -38,6 +43,9 @@ export type ParcelFileRead = ParcelRead & {
   /** Height against width of the scanned pages that values were read from, by `<document>/<page>`; for a reviewer. */
   readonly pageShapes: ReadonlyMap<string, number>
 }
+
+/** The record compared with the rules and nothing else; made for one reader, and not stored. */
+export type RecordAlone = { readonly result: Reconciliation; readonly county: PlaceId }
 
 /** Past this many the oldest re-runs are left out of the history. */
 const MOST_RECONCILIATIONS = 200
@@ -57,12 +65,26 @@ export const readParcelFile = (
     return ok({
       ...read.value,
       reconciliation: newest ?? null,
+      record: newest ? null : await recordAlone(context, within, actor, parcel.id),
       visit: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
       photos: await photosOfVisits(tx, actor.county, handedIn(read.value)),
       ...history,
       names: await accountNames(tx, accounts.filter(isId)),
       pageShapes: await pageShapes(tx, actor.county, file?.permits ?? []),
     })
+  })
+
+/** The whole file, with reviewers' corrections in it, as the visit brief has it. */
+const recordAlone = (
+  context: OperationContext,
+  within: OperationContext['database'],
+  actor: Person,
+  parcel: string,
+): Promise<RecordAlone | null> =>
+  transact(within, asService(actor), async (service) => {
+    const { input } = await gatherInput(service, context, actor.county, parcel)
+    if (input.permits.length === 0) return null
+    return { result: reconcile({ ...input, findings: null }), county: input.county }
   })
 
 const handedIn = ({ file }: ParcelRead): readonly string[] =>

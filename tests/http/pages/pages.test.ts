@@ -104,6 +104,14 @@ describe('what a firm is shown', () => {
     expect(body).not.toContain('<form method="post" action="/counties/quillback/discrepancies')
   })
 
+  test('is the record by itself where only another firm has been, and that nothing of it is theirs to see', async () => {
+    const { body } = await get('firm', `${here}/parcels/07-0446-0019`)
+    expect(body).toContain('The record as it stands; you have handed in no visit here.')
+    expect(body).toContain('is shown to that firm and to the county')
+    expect(body).toMatch(/<h3>Tank<\/h3>/)
+    expect(body).toContain('(recorded, one of two)')
+  })
+
   test('is nothing of a rival’s', async () => {
     const { body } = await get('firm', `${here}/parcels/07-0446-0019`)
     expect(body).not.toContain('Lowland')

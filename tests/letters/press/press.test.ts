@@ -38,7 +38,7 @@ describe.each(letters)('the $kind letter, read by another program', ({ kind, pri
   test('says in words what its pictures show', () => {
     expect(opened.alternatives).toContain(`QR code of the address where this letter can be checked: ${CHECK}`)
     const plans = opened.alternatives.filter((words) =>
-      words.startsWith('Site plan to scale. Corner A is SW corner'),
+      words.startsWith('Site plan to scale. Corner A: SW corner'),
     )
     expect(plans).toHaveLength(kind === 'status' ? 0 : 1)
   })

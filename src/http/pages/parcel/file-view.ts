@@ -41,9 +41,9 @@ const SECTIONS = [
 
 /** The whole file of a parcel: what differs first, then line by line, the plan, the history, the papers. */
 export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
-  const { parcel, oldNumbers, status, differences, plan } = page
+  const { parcel, oldNumbers, status, plan } = page
   const { county, came, notice, own } = options
-  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${STATUS_HEAD[status.word]}</p><p>${status.sentence}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Visit brief</a></p></section>${summary(differences)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
+  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${STATUS_HEAD[status.word]}</p><p>${status.sentence}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Visit brief</a></p></section>${summary(page)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
     ([id, name]) => html`<li><a href="#${id}">${name}</a></li>`,
   )}</ul></nav>${own}<section id="compared"><h2>Record and found</h2>${compared(page, options)}</section><section id="plan"><h2>Site plan</h2>${
     plan
@@ -52,15 +52,15 @@ export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
   }</section><section id="photos"><h2>Photos</h2>${photosByVisit(county, page.photos)}</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
 }
 
-const summary = (differences: readonly Difference[]): Html =>
+const summary = ({ differences, recordAlone }: ParcelFilePage): Html =>
   html`<section class="differences" aria-label="Differences"><h2>Differences</h2>${
     differences.length === 0
-      ? html`<p>None stands.</p>`
+      ? html`<p>${recordAlone ? 'What another firm found, and what came of it, is shown to that firm and to the county.' : 'None stands.'}</p>`
       : html`<ul>${differences.map(({ id, severity, kind, about, standing }) => html`<li>${severityTag(severity)} <a href="#${differenceAnchor(id)}">${headed(kind)}, ${about}</a>${standing !== 'open' && html` <span class="soft">${standing === 'decided' ? 'decided' : 'decided once, ground moved'}</span>`}</li>`)}</ul>`
   }</section>`
 
 function compared(
-  { comparison: lines, differences, forms, names }: ParcelFilePage,
+  { comparison: lines, differences, forms, names, recordAlone }: ParcelFilePage,
   { county, pictures, at }: FileOptions,
 ): Html {
   if (!lines) return html`<p>Nothing was compared yet: there is no permit on file, and no visit.</p>`
@@ -81,6 +81,8 @@ function compared(
   return html`<p class="soft">${
     lines.visitedOn
       ? html`The file as it stood on the day of the visit, ${day(lines.visitedOn)}.`
-      : 'The file as it stands; nobody has visited yet.'
+      : recordAlone
+        ? 'The record as it stands; you have handed in no visit here.'
+        : 'The file as it stands; nobody has visited yet.'
   } Each line opens to what it rests on.</p>${body}${left.map(whole)}`
 }

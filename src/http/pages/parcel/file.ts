@@ -2,9 +2,10 @@ import { describeSitePlan } from '../../../brief/site-plan/describe.ts'
 import { drawSitePlan } from '../../../brief/site-plan/draw.ts'
 import { sitePlan } from '../../../brief/site-plan/plan.ts'
 import type { ParcelFileRead } from '../../../operations/parcels/read-parcel-file.ts'
+import type { Case } from '../../../reconcile/case.ts'
 import { pair } from '../../../reconcile/pairing.ts'
-import type { AsBuilt } from '../../../records/as-built.ts'
 import type { SubmittedFindings } from '../../../records/findings.ts'
+import type { RuleBook } from '../../../rules/book.ts'
 import type { Letter } from '../../../store/letters.ts'
 import { type LettersShown, presentLetters } from '../letter/present.ts'
 import { type Comparison, presentComparison } from './comparison/present.ts'
@@ -26,6 +27,8 @@ export type ParcelFilePage = {
   /** By discrepancy; empty for whoever may not decide. */
   readonly forms: ReadonlyMap<string, DecideForm>
   readonly comparison: Comparison | null
+  /** The record alone is shown: what others found is not for this reader. */
+  readonly recordAlone: boolean
   readonly plan: Plan | null
   readonly photos: readonly VisitPhotos[]
   readonly history: readonly Happened[]
@@ -40,9 +43,11 @@ export function presentParcelFile(
   audience: 'reviewer' | 'firm',
   letters: readonly Letter[],
   returned: Returned | null,
+  book: RuleBook,
 ): ParcelFilePage {
-  const { parcel, oldNumbers, status, file, reconciliation, visit, decisions, names } = read
-  const result = reconciliation?.result
+  const { parcel, oldNumbers, status, file, reconciliation, record, visit, decisions, names } = read
+  const result = reconciliation?.result ?? record?.result
+  const county = reconciliation?.inputs.place ?? record?.county
   const standing = file?.discrepancies ?? []
   return {
     parcel,
@@ -55,7 +60,11 @@ export function presentParcelFile(
         : [],
     ),
     comparison: result ? presentComparison(result, visit?.record ?? null) : null,
-    plan: result ? presentPlan(result.asBuilt, submitted(visit)) : null,
+    recordAlone: !reconciliation && record !== null,
+    plan:
+      result && county
+        ? presentPlan({ asBuilt: result.asBuilt, findings: submitted(visit), book, county })
+        : null,
     photos: presentPhotos(file?.findings ?? [], read.photos),
     history: presentHistory(read, letters),
     permits: presentPermits(file?.permits ?? []),
@@ -66,8 +75,8 @@ export function presentParcelFile(
 }
 
 /** Drawn from the as-built and the visit that were compared, so that the plan and the lines never speak of two days. */
-export function presentPlan(asBuilt: AsBuilt, findings: SubmittedFindings | null): Plan | null {
-  const plan = sitePlan({ asBuilt, findings, ...pair(asBuilt, findings?.record ?? null) })
+export function presentPlan(given: Pick<Case, 'asBuilt' | 'findings' | 'book' | 'county'>): Plan | null {
+  const plan = sitePlan({ ...given, ...pair(given.asBuilt, given.findings?.record ?? null) })
   return plan && { svg: drawSitePlan(plan), words: describeSitePlan(plan) }
 }
 

@@ -32,7 +32,7 @@ export async function showFile(
   const read = answered(answer)
   const audience = actor.role === 'firm' ? 'firm' : 'reviewer'
   const { letters } = answered(await listLetters(context, actor, read.parcel.id))
-  const page = presentParcelFile(read, audience, letters, returned ?? null)
+  const page = presentParcelFile(read, audience, letters, returned ?? null, context.book)
   const own: Html | null =
     audience === 'firm'
       ? html`<p><a class="button" href="${visitPath(actor.county, read.parcel.number)}">Write down a visit</a></p>`

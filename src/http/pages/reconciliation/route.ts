@@ -16,13 +16,18 @@ export const reconciliation: FastifyPluginAsyncZod = async (app) => {
     { config: { access: ['reviewer', 'firm'] }, schema: { params } },
     async ({ context, actor, params: { id } }, reply) => {
       const read = answered(await readReconciliation(context, actor, id))
-      const { findings, result } = read.reconciliation
+      const { findings, result, inputs } = read.reconciliation
       const visit = findings === null ? null : answered(await readFindings(context, actor, findings))
       const body = reconciliationView(read, {
         county: actor.county,
         audience: actor.role === 'firm' ? 'firm' : 'reviewer',
         comparison: presentComparison(result, visit?.record ?? null),
-        plan: presentPlan(result.asBuilt, submitted(visit)),
+        plan: presentPlan({
+          asBuilt: result.asBuilt,
+          findings: submitted(visit),
+          book: context.book,
+          county: inputs.place,
+        }),
       })
       return reply.page({ title: `${read.parcel.number} as it was`, body })
     },

@@ -65,7 +65,7 @@ export function componentLines(
 }
 
 function presence(found: FoundComponent | null, visited: boolean): Side {
-  if (!visited) return silent('no visit yet')
+  if (!visited) return silent('no findings')
   if (found === null) return silent('not looked for')
   switch (found.outcome) {
     case 'found':

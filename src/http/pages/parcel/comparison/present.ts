@@ -91,7 +91,7 @@ function systemLines(
       'bedrooms',
       claimSide(asBuilt.bedrooms),
       counted === null
-        ? silent(visit ? 'not counted' : 'no visit yet')
+        ? silent(visit ? 'not counted' : 'no findings')
         : said(String(counted), ['counted in the house']),
       bedrooms,
       keyOf,
