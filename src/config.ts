@@ -52,6 +52,16 @@ export const SETTINGS = {
   ASFOUND_ACCESS_KEY: z.string().min(1).optional(),
   ASFOUND_ACCESS_KEY_FILE: z.string().min(1).optional(),
   SIGN_IN_PROVIDERS_FILE: z.string().min(1).optional(),
+  OTEL_EXPORTER_OTLP_ENDPOINT: z
+    .string()
+    .regex(/^https?:\/\//, 'must begin with https:// or http://')
+    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .optional(),
+  OTEL_TRACES_SAMPLER_ARG: z
+    .string()
+    .regex(/^(?:0(?:\.\d+)?|1(?:\.0+)?)$/, 'must be from 0 to 1, as 0.1')
+    .transform(Number)
+    .prefault('1'),
   STOP_WITHIN_SECONDS: whole(1, 600).prefault('20'),
 } as const
 

@@ -2,6 +2,7 @@ import path from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import type { Logger } from 'pino'
 import { uuidv7 } from 'uuidv7'
+import manifest from '../package.json' with { type: 'json' }
 import { OutsideFailure } from './base/outside-failure.ts'
 import { must } from './base/result.ts'
 import type { Settings } from './config.ts'
@@ -14,6 +15,7 @@ import { prepareDatabase } from './jobs/prepare-database.ts'
 import { openJobs } from './jobs/start.ts'
 import { type OpenLetters, openLetters } from './letters/letters.ts'
 import { openProvider } from './net/sign-in-provider.ts'
+import type { Traces } from './net/tracing/traces.ts'
 import { jobHandlers } from './operations/job-handlers.ts'
 import { keepDelivering } from './operations/subscriptions/keep-delivering.ts'
 import { keepForgetting } from './operations/upkeep/keep-forgetting.ts'
@@ -55,6 +57,8 @@ export async function startService(
   }
   const onTrouble = (fault: Error) => logger.warn({ err: fault }, 'trouble')
   try {
+    const traces = await openTracesOf(settings)
+    undo.push(() => traces?.close())
     const server = await reachServer({
       url: settings.DATABASE_URL,
       dataFolder: settings.ASFOUND_DATA,
@@ -69,11 +73,12 @@ export async function startService(
       url: server.url,
       maxConnections: settings.DATABASE_CONNECTIONS,
       onTrouble,
+      traces,
     })
     undo.push(database.close)
     const [clock, newId] = [() => new Date(), uuidv7]
     const atOnce = settings.JOBS_AT_ONCE
-    const jobOptions = { url: server.url, database, clock, newId, atOnce, onTrouble }
+    const jobOptions = { url: server.url, database, clock, newId, atOnce, onTrouble, traces }
     const jobs = await patiently(() => openJobs(jobOptions), logger)
     undo.push(() => jobs.stop((settings.STOP_WITHIN_SECONDS * 1_000) / 2))
     const files = await openOriginals(path.join(settings.ASFOUND_DATA, 'originals'))
@@ -83,7 +88,9 @@ export async function startService(
     undo.push(letters.close)
     const door = await openDoor(settings, server.url, onTrouble)
     undo.push(() => door.watch?.close())
-    const services: Services = { database, clock, newId, files, jobs, letters, book, settings, door, logger }
+    const services: Services = {
+      ...{ database, clock, newId, files, jobs, letters, book, settings, door, logger, traces },
+    }
     await before?.(services)
     if (settings.JOBS) {
       await jobs.work(jobHandlers(services))
@@ -98,6 +105,14 @@ export async function startService(
     await stop()
     throw fault
   }
+}
+
+/** Loaded where a receiver is set, and nowhere else. */
+async function openTracesOf(settings: Settings): Promise<Traces | undefined> {
+  const { OTEL_EXPORTER_OTLP_ENDPOINT: endpoint, OTEL_TRACES_SAMPLER_ARG: share } = settings
+  if (endpoint === undefined) return undefined
+  const { openTraces } = await import('./net/tracing/open-traces.ts')
+  return openTraces({ endpoint, share, version: manifest.version })
 }
 
 async function openDoor(settings: Settings, url: string, onTrouble: (fault: Error) => void): Promise<Door> {

@@ -37,6 +37,7 @@ import multipart from '@fastify/multipart'
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
 import { uuidv7 } from 'uuidv7'
+import type { Traces } from '../net/tracing/traces.ts'
 import type { OperationContext } from '../operations/context.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
 import { turningAway } from '../store/database/turn-away.ts'
@@ -58,6 +59,7 @@ import { explainProblems } from './plugins/problem-pages.ts'
 import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
 import { serialiseWithZod } from './plugins/serialisation.ts'
+import { traceRequests } from './plugins/traces.ts'
 import { limitUploads } from './plugins/upload-bodies.ts'
 import { validateWithZod } from './plugins/validation.ts'
 import { problemSchema } from './problem.ts'
@@ -79,13 +81,14 @@ export type Services = OperationContext & {
   readonly settings: HttpSettings
   readonly door: Door
   readonly logger?: FastifyBaseLogger
+  readonly traces?: Traces | undefined
 }
 
 export type App = FastifyInstance
 
 /** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
 export async function buildApp(services: Services, routes = registerRoutes): Promise<App> {
-  const { settings, clock, newId, files, jobs, letters, book, door, logger } = services
+  const { settings, clock, newId, files, jobs, letters, book, door, logger, traces } = services
   const database = turningAway(services.database)
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
@@ -106,6 +109,7 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
   validateWithZod(app)
   serialiseWithZod(app, settings.ANSWERS)
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
+  traceRequests(app, traces)
   await app.register(helmet, {
     contentSecurityPolicy: CONTENT_SECURITY,
     referrerPolicy: { policy: 'no-referrer' },

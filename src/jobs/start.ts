@@ -1,5 +1,6 @@
 import { fromKysely, PgBoss } from 'pg-boss'
 import { OutsideFailure } from '../base/outside-failure.ts'
+import { spanned, type Traces } from '../net/tracing/traces.ts'
 import type { Actor } from '../store/database/actor.ts'
 import type { OpenDatabase } from '../store/database/database.ts'
 import { outsideIfGone } from '../store/database/database-fault.ts'
@@ -16,6 +17,7 @@ export type JobOptions = {
   /** How many jobs of each kind this process runs side by side. */
   readonly atOnce: number
   readonly onTrouble: (fault: Error) => void
+  readonly traces?: Traces | undefined
 }
 
 export type RunningJobs = JobQueue & {
@@ -32,7 +34,7 @@ const POLLING = { notifyPollingIntervalSeconds: 2 } as const
 
 /** Opens the queue of a prepared database. Jobs are left by `enqueue` in the caller's transaction. */
 export async function openJobs(options: JobOptions): Promise<RunningJobs> {
-  const { url, database, clock, newId, atOnce, onTrouble } = options
+  const { url, database, clock, newId, atOnce, onTrouble, traces } = options
   const boss = new PgBoss({
     connectionString: url,
     schema: QUEUE_SCHEMA,
@@ -107,7 +109,9 @@ export async function openJobs(options: JobOptions): Promise<RunningJobs> {
       const { report, flush } = thinnedOut(note, clock)
       await note({ state: 'running' })
       try {
-        const result = await handler({ id, actor: left.actor, data: left.data, report, signal } as never)
+        const result = await spanned(traces, `job ${kind}`, { kind: 'consumer' }, () =>
+          handler({ id, actor: left.actor, data: left.data, report, signal } as never),
+        )
         await flush()
         await note({ state: 'done', result: result ?? null })
       } catch (fault) {

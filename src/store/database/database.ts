@@ -2,11 +2,13 @@ import type { Readable } from 'node:stream'
 import { CompiledQuery, Kysely, sql, type Transaction } from 'kysely'
 import type pg from 'pg'
 import { Impossible, invariant } from '../../base/invariant.ts'
+import { spanned, type Traces } from '../../net/tracing/traces.ts'
 import { ActingDialect } from './acting-dialect.ts'
 import type { Actor } from './actor.ts'
 import { type Askable, askOnce, callOf } from './ask-once.ts'
 import { type CopyForm, copyOut } from './copy-out.ts'
 import { isCollision, outsideIfGone } from './database-fault.ts'
+import { noteStatements } from './note-statements.ts'
 import { createPool } from './pool.ts'
 import type { Tables } from './tables.ts'
 
@@ -51,10 +53,11 @@ export type DatabaseOptions = {
   readonly url: string
   readonly maxConnections: number
   readonly onTrouble: (fault: Error) => void
+  readonly traces?: Traces | undefined
 }
 
 /** Opens no connection yet; the first question does. */
-export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions): OpenDatabase {
+export function openDatabase({ url, maxConnections, onTrouble, traces }: DatabaseOptions): OpenDatabase {
   const pool = createPool({ url, max: maxConnections, pipeline: true, onTrouble })
   let bulkPool: pg.Pool | undefined
   const bulkConnections = (): pg.Pool => {
@@ -62,18 +65,19 @@ export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions
     return bulkPool
   }
   const copying: Database['copyOut'] = (actor, query, form) =>
-    copyOut(bulkConnections(), settingsOf(actor), query, form)
-  const asking: Database['ask'] = (what, values) => askOnce(pool, what, values)
+    spanned(within(traces), 'copy', CLIENT, () => copyOut(bulkConnections(), settingsOf(actor), query, form))
+  const asking: Database['ask'] = (what, values) =>
+    spanned(within(traces), what, CLIENT, () => askOnce(pool, what, values))
   const bulk: Database = {
     copyOut: copying,
     ask: asking,
-    perform: (asking, work) => performOn(bulkConnections(), asking, work),
+    perform: (asking, work) => performOn(bulkConnections(), traces, asking, work),
     get bulk() {
       return bulk
     },
   }
   return {
-    perform: (asking, work) => performOn(pool, asking, work),
+    perform: (asking, work) => performOn(pool, traces, asking, work),
     bulk,
     copyOut: copying,
     ask: asking,
@@ -97,10 +101,25 @@ export function openDatabase({ url, maxConnections, onTrouble }: DatabaseOptions
 /** How often a transaction that had to give way to another is run again. */
 const ATTEMPTS = 4
 
-async function performOn<T>(pool: pg.Pool, asking: Asking, work: Work<T>): Promise<T> {
+/** What the service asks for nobody, every few seconds, is no trace. */
+const within = (traces: Traces | undefined): Traces | undefined => (traces?.current() ? traces : undefined)
+
+const CLIENT = { kind: 'client', told: { 'db.system.name': 'postgresql' } } as const
+
+const performOn = <T>(pool: pg.Pool, traces: Traces | undefined, asking: Asking, work: Work<T>): Promise<T> =>
+  spanned(within(traces), 'transaction', CLIENT, (span) =>
+    transactOn(pool, noteStatements(traces, span), asking, work),
+  )
+
+async function transactOn<T>(
+  pool: pg.Pool,
+  noting: ReturnType<typeof noteStatements>,
+  asking: Asking,
+  work: Work<T>,
+): Promise<T> {
   for (let attempt = 1; ; attempt++) {
     const dialect = new ActingDialect(pool, `begin; ${settingsOf(asking)}`)
-    const kysely = new Kysely<Tables>({ dialect })
+    const kysely = new Kysely<Tables>({ dialect, ...noting })
     try {
       return await kysely.transaction().execute((tx) => work(tx, joined(tx, asking)))
     } catch (fault) {
