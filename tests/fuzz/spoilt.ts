@@ -113,7 +113,9 @@ function pathsOf(value: unknown, path: Path = []): Path[] {
 
 function put(value: unknown, [key, ...rest]: Path, to: unknown): unknown {
   if (key === undefined) return to
+  // What was put there before may be of another kind than the path was made for.
   if (typeof value !== 'object' || value === null) return value
+  if (Array.isArray(value) && typeof key !== 'number') return value
   const copy: Record<string | number, unknown> = Array.isArray(value) ? ([...value] as never) : { ...value }
   copy[key] = rest.length === 0 ? to : put(copy[key], rest, to)
   return copy
