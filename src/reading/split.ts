@@ -7,8 +7,8 @@ export type PageSaid = { readonly page: number; readonly readings: PageReadings 
  * Which pages make one permit: a page that gives another permit number, or another parcel, than the pages before it
  * begins the next; a page that gives neither goes on with the permit before.
  */
-export function splitIntoPermits(pages: readonly PageSaid[]): readonly (readonly PageSaid[])[] {
-  const permits: PageSaid[][] = []
+export function splitIntoPermits<T extends PageSaid>(pages: readonly T[]): readonly (readonly T[])[] {
+  const permits: T[][] = []
   let current: { number: string | number | undefined; parcel: string | number | undefined } | undefined
   for (const said of pages) {
     const number = sure(said, 'number')

@@ -45,7 +45,8 @@ const LEAST_MARKED = 0.97
  */
 export function calibrated(field: ProposedField): ProposedField {
   const confidence = shareAt(SHARES[field.readAlike === true ? 'alike' : 'alone'], field.confidence)
-  const readAlike = field.readAlike === true ? confidence >= LEAST_MARKED : field.readAlike
+  const isBare = field.doubts.some(({ kind }) => kind === 'unit-assumed')
+  const readAlike = field.readAlike === true ? confidence >= LEAST_MARKED && !isBare : field.readAlike
   return { ...field, confidence, readAlike }
 }
 

@@ -1,0 +1,116 @@
+import { isAbsorption } from '../../records/component.ts'
+import type { Box } from '../../records/source.ts'
+import { answers, type ReadingContext } from '../find/read-value.ts'
+import { rowsOf } from '../layout/rows.ts'
+import { excerpt, joined } from '../layout/strip.ts'
+import type { PageWords, Word } from '../page-words.ts'
+import type { PageReadings, Statement } from '../statement.ts'
+import { type Recognised, seenAt } from './recognise.ts'
+import type { FieldPlace } from './taught-form.ts'
+
+/** How well a place says what it is of, where nothing but the value stands in it. */
+const AT_PLACE = 0.97
+/** A value read by its label where the form has another field: the label was likely another's. */
+const ELSEWHERE = 0.5
+/** More stands in the box than the value: a piece of it was lost, or the value is a piece of something longer. */
+const IN_PIECES = 0.5
+/** The share of the letters in a box that the value must have, for a unit or a speck may stand beside it. */
+const WHOLE = 0.85
+
+/** What a page says at the places of its form, beside what it says by labels. */
+export function withPlaces(
+  page: PageWords,
+  words: readonly Word[],
+  own: PageReadings,
+  recognised: Recognised,
+  context: ReadingContext,
+): PageReadings {
+  const fields = recognised.sheet.fields.filter((field) => isThere(field, own, page, words, recognised))
+  const placed = fields.flatMap((field) => valueAt(field, page, words, recognised, context) ?? [])
+  return {
+    statements: [...own.statements.map((statement) => doubted(statement, placed)), ...placed],
+    mentions: own.mentions,
+  }
+}
+
+/**
+ * Forms have one place for what may be trenches, a bed or pits. Such a place counts where the paper names that kind, or
+ * prints what stands beside the place wherever it holds that kind.
+ */
+function isThere(
+  { kind, captions }: FieldPlace,
+  { statements, mentions }: PageReadings,
+  page: PageWords,
+  words: readonly Word[],
+  { onto }: Recognised,
+): boolean {
+  if (kind === null || !isAbsorption(kind)) return true
+  const named = [...statements, ...mentions].flatMap((it) => it.kind ?? [])
+  if (named.some((it) => it !== kind && it !== 'absorption' && isAbsorption(it))) return named.includes(kind)
+  return named.includes(kind) || captions.some((mark) => seenAt(mark, onto(mark.box), words, page))
+}
+
+/** The value in the box of a field; null where none of its kind stands there. */
+export function valueAt(
+  { ask, kind, unit, box, left }: FieldPlace,
+  page: PageWords,
+  words: readonly Word[],
+  { onto, printed }: Recognised,
+  context: ReadingContext,
+): Statement | null {
+  const place = onto(box)
+  const there = words.filter((word) => !printed.has(word) && centreIn(word.box, place))
+  if (there.length === 0) return null
+  const strip = joined(rowsOf(page, there).flatMap(({ phrases }) => phrases.map((phrase) => phrase.strip)))
+  const [found, ...more] = answers(strip.text, { ask, kind, unit }, context)
+  // Two values in one box: which of them it is, the place does not say.
+  if (!found || more.length > 0) return null
+  const letters = (text: string): number => text.replace(/[^A-Za-z0-9]/g, '').length
+  const rest = strip.text.slice(0, found.start) + strip.text.slice(found.end).replace(UNIT_AFTER, '')
+  const whole = letters(strip.text.slice(found.start, found.end))
+  const shown = excerpt(strip, found.start, found.end)
+  const begins = left === null ? shown.box.x : onto({ ...box, x: left }).x
+  const isWhole =
+    whole >= WHOLE * (whole + letters(rest)) &&
+    !/\d/.test(rest) &&
+    shown.box.x - begins < (0.8 * shown.box.w) / Math.max(1, found.end - found.start)
+  return {
+    ask,
+    kind,
+    ordinal: null,
+    value: found.value,
+    excerpt: shown,
+    fit: found.fit * AT_PLACE * (isWhole ? 1 : IN_PIECES),
+    how: 'family',
+    doubts: unit === null ? found.doubts : found.doubts.filter((doubt) => doubt.kind !== 'unit-assumed'),
+    order: page.page * 1e6 + Math.round(shown.box.y * 1e3) * 1e3 + shown.box.x * 100,
+  }
+}
+
+const UNIT_AFTER = /^\W*(?:gal(?:lon)?s?|ft|feet|in|inch(?:es)?|gpd|mpi)\b/i
+
+function centreIn({ x, y, w, h }: Box, place: Box): boolean {
+  const down = y + h / 2 - place.y
+  return down > 0 && down < place.h && x + w / 2 > place.x && x + w / 2 < place.x + place.w
+}
+
+/**
+ * The form knows whose place it is: what a label claims of it for another field weighs less, and so does what a label
+ * found there where only a piece was read.
+ */
+function doubted(statement: Statement, placed: readonly Statement[]): Statement {
+  const { box } = statement.excerpt
+  const holder = placed.find(({ excerpt: { box: other, page } }) => {
+    if (page !== statement.excerpt.page) return false
+    const w = Math.min(box.x + box.w, other.x + other.w) - Math.max(box.x, other.x)
+    const h = Math.min(box.y + box.h, other.y + other.h) - Math.max(box.y, other.y)
+    return w > 0.5 * Math.min(box.w, other.w) && h > 0.5 * Math.min(box.h, other.h)
+  })
+  const isOthers =
+    holder !== undefined &&
+    (holder.ask !== statement.ask || (holder.kind !== statement.kind && statement.kind !== 'absorption'))
+  if (isOthers) return { ...statement, fit: statement.fit * ELSEWHERE }
+  return holder && holder.fit < AT_PLACE * IN_PIECES + 0.01
+    ? { ...statement, fit: statement.fit * IN_PIECES }
+    : statement
+}
