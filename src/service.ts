@@ -1,7 +1,6 @@
 import path from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import type { Logger } from 'pino'
-import { uuidv7 } from 'uuidv7'
 import manifest from '../package.json' with { type: 'json' }
 import { OutsideFailure } from './base/outside-failure.ts'
 import { must } from './base/result.ts'
@@ -24,6 +23,7 @@ import { watchAccess } from './store/access/watch-access.ts'
 import { type OpenDatabase, openDatabase } from './store/database/database.ts'
 import { reachServer } from './store/database/server.ts'
 import { administer } from './store/database/transact.ts'
+import { newId } from './store/new-id.ts'
 import { registerSigningKey } from './store/signing-keys.ts'
 
 export type RunningService = {
@@ -76,7 +76,7 @@ export async function startService(
       traces,
     })
     undo.push(database.close)
-    const [clock, newId] = [() => new Date(), uuidv7]
+    const clock = () => new Date()
     const atOnce = settings.JOBS_AT_ONCE
     const jobOptions = { url: server.url, database, clock, newId, atOnce, onTrouble, traces }
     const jobs = await patiently(() => openJobs(jobOptions), logger)

@@ -3,12 +3,12 @@
  * chooses a password. Everybody else is invited by people.
  */
 import { parseArgs } from 'node:util'
-import { uuidv7 } from 'uuidv7'
 import { settingsOrExit } from '../config.ts'
 import { prepareDatabase } from '../jobs/prepare-database.ts'
 import { inviteAdministrator } from '../operations/access/invite-administrator.ts'
 import { openDatabase } from '../store/database/database.ts'
 import { reachServer } from '../store/database/server.ts'
+import { newId } from '../store/new-id.ts'
 import { explain } from './explain.ts'
 
 const USAGE = `npm run invite -- --county quillback --department 'Health department' --person desk@quillback.example
@@ -45,7 +45,7 @@ try {
     name && pack && parcel
       ? { name, rulePack: pack, parcelFormat: { groups, separator, example: parcel } }
       : null
-  const context = { database, clock: () => new Date(), newId: uuidv7 }
+  const context = { database, clock: () => new Date(), newId }
   const made = await inviteAdministrator(context, { county, department, signInName: person, begin })
   if (made.ok) {
     const address = settings.PUBLIC_ADDRESS ?? `http://localhost:${settings.PORT}`

@@ -14,6 +14,7 @@ import type { JobKind } from '../../src/jobs/kinds.ts'
 import type { JobQueue } from '../../src/jobs/queue.ts'
 import { vaultOf } from '../../src/store/access/vault.ts'
 import type { Actor } from '../../src/store/database/actor.ts'
+import { newId } from '../../src/store/new-id.ts'
 import { testDatabase } from './database.ts'
 import { testLetters } from './letters.ts'
 import { enrolPeople, type People } from './people.ts'
@@ -57,7 +58,7 @@ export async function testApp({ routes, settings, clock, door }: Options = {}): 
   const services: Services = {
     database,
     clock: clock ?? (() => new Date()),
-    newId: uuidv7,
+    newId,
     files: await openOriginals(folder),
     jobs: listingJobs(jobs),
     letters: await testLetters(database),

@@ -35,7 +35,9 @@ export function callerFinder(database: Database, clock: () => Date, watch?: Acce
 
   const fresh = (key: string): Caller | undefined => {
     const entry = remembered.get(key)
-    return entry && entry.until > clock().getTime() ? entry.caller : undefined
+    const left = entry ? entry.until - clock().getTime() : 0
+    // More than it ever was: the clock was set back.
+    return left > 0 && left <= REMEMBER_MS ? entry?.caller : undefined
   }
 
   /** A token and a session are told apart by their keys: neither may serve as the other. */

@@ -1,6 +1,6 @@
-import { uuidv7 } from 'uuidv7'
 import type { Role } from '../database/actor.ts'
 import type { Tx } from '../database/database.ts'
+import { newId } from '../new-id.ts'
 import { newToken, tokenHash } from './token.ts'
 
 /** Setting up who works with the service. All of it is the owner's: call it inside `administer`. */
@@ -30,7 +30,7 @@ export async function addOrganisation(
   tx: Tx,
   { kind, name, counties, secondStep = 'offered' }: NewOrganisation,
 ): Promise<string> {
-  const id = uuidv7()
+  const id = newId()
   await tx.insertInto('organisation').values({ id, kind, name, second_step: secondStep }).execute()
   for (const county of counties) {
     await tx.insertInto('admission').values({ county, organisation: id, admitted_by: null }).execute()
@@ -50,7 +50,7 @@ export async function addAccount(
   tx: Tx,
   { organisation, role, label, administers = false }: NewAccount,
 ): Promise<string> {
-  const id = uuidv7()
+  const id = newId()
   await tx.insertInto('account').values({ id, organisation, role, label, administers }).execute()
   return id
 }
@@ -76,7 +76,7 @@ export async function issueToken(
   await tx
     .insertInto('access_token')
     .values({
-      id: uuidv7(),
+      id: newId(),
       account,
       name,
       hash: tokenHash(token),
