@@ -47,6 +47,7 @@ import { requireCaller } from './access/require-caller.ts'
 import { answerWithPages } from './pages/page-reply.ts'
 import { pages } from './pages/pages.ts'
 import { tellPerson } from './pages/problem/answer.ts'
+import { PATIENCE } from './patience.ts'
 import { describeApi } from './plugins/api-description.ts'
 import { tagReads } from './plugins/entity-tag.ts'
 import { answerErrors, answerFault } from './plugins/error-answers.ts'
@@ -60,6 +61,7 @@ import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
 import { serialiseWithZod } from './plugins/serialisation.ts'
 import { traceRequests } from './plugins/traces.ts'
+import { answerUnread } from './plugins/unread-requests.ts'
 import { limitUploads } from './plugins/upload-bodies.ts'
 import { validateWithZod } from './plugins/validation.ts'
 import { problemSchema } from './problem.ts'
@@ -87,7 +89,11 @@ export type Services = OperationContext & {
 export type App = FastifyInstance
 
 /** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
-export async function buildApp(services: Services, routes = registerRoutes): Promise<App> {
+export async function buildApp(
+  services: Services,
+  routes = registerRoutes,
+  patience = PATIENCE,
+): Promise<App> {
   const { settings, clock, newId, files, jobs, letters, book, door, logger, traces } = services
   const database = turningAway(services.database)
   const app = fastify({
@@ -99,8 +105,10 @@ export async function buildApp(services: Services, routes = registerRoutes): Pro
     trustProxy: settings.TRUST_PROXY,
     bodyLimit: settings.BODY_LIMIT_KB * 1024,
     routerOptions: { maxParamLength: 200, ignoreTrailingSlash: false },
-    requestTimeout: 60_000,
-    connectionTimeout: 120_000,
+    http: { headersTimeout: patience.headersMs, connectionsCheckingInterval: patience.lookMs },
+    requestTimeout: patience.requestMs,
+    connectionTimeout: patience.silenceMs,
+    clientErrorHandler: answerUnread,
     forceCloseConnections: 'idle',
     return503OnClosing: true,
   }).withTypeProvider<ZodTypeProvider>()

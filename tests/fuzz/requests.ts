@@ -118,6 +118,7 @@ export function requestsTo(operation: Operation, { components, ids, anyId }: Wor
       ? fc.oneof(
           multipart(leaf.map(asText)),
           multipart(fc.constant('Parcel No,Permit Number\n07-0412-0032,75-1\n')),
+          brokenForm,
         )
       : undefined
   const jsonBody = (value: unknown) => ({
@@ -181,3 +182,15 @@ const multipart = (content: fc.Arbitrary<string>): fc.Arbitrary<{ type: string; 
           `name="${name}"; filename="a.csv"\r\nContent-Type: text/csv\r\n\r\n${text.toWellFormed()}\r\n--edge--\r\n`,
       ),
     }))
+
+/** A form that was cut somewhere, or whose boundary is another, too long, empty or not said. */
+const brokenForm: fc.Arbitrary<{ type: string; payload: Buffer }> = fc
+  .tuple(
+    multipart(fc.constant('%PDF-1.7')),
+    fc.nat(400),
+    fc.constantFrom('edge', 'edge', 'b', '', '""', 'e'.repeat(300)),
+  )
+  .map(([{ payload }, length, edge]) => ({
+    type: `multipart/form-data${edge === '' ? '' : `; boundary=${edge}`}`,
+    payload: payload.subarray(0, length),
+  }))

@@ -31,6 +31,10 @@ export function requireVersion({ headers }: FastifyRequest): number | undefined 
   return Number(only)
 }
 
+/** The same where a write may also be made unseen: undefined when If-Match is absent. */
+export const versionIfSent = (request: FastifyRequest): number | undefined =>
+  request.headers['if-match'] === undefined ? undefined : requireVersion(request)
+
 export const stale = () => problem('stale')
 
 /** The version asked for, compared: for handlers that hold the current revision already. */

@@ -60,6 +60,7 @@ export function asProblem(fault: FastifyError, request: FastifyRequest): Problem
       headers: { 'retry-after': String(retryAfterSeconds) },
     })
   }
+  if (isBrokenForm(fault)) return problem('unreadable-request', { detail: BROKEN_FORM })
   if (isUnstorableText(fault)) return problem('invalid-input', { detail: UNSTORABLE })
   const kind = BY_STATUS[fault.statusCode ?? 500]
   if (kind === undefined) {
@@ -69,6 +70,15 @@ export function asProblem(fault: FastifyError, request: FastifyRequest): Problem
   const retry: Readonly<Record<string, string>> = fault.statusCode === 503 ? { 'retry-after': '5' } : {}
   return problem(kind, { ...detailOf(fault), headers: retry })
 }
+
+const BROKEN_FORM = 'The form ends before it is whole, or the boundary between its parts is none.'
+
+/** What reads forms throws plain errors, with no code to tell them by. */
+const isBrokenForm = ({ code, message }: FastifyError): boolean =>
+  code === undefined &&
+  /^(?:Multipart: |Unexpected end of multipart data|\w+ terminated early due to unexpected end of multipart|The needle cannot )/.test(
+    message,
+  )
 
 const UNSTORABLE = 'The text holds a character that can’t be kept: a NUL, or half of a surrogate pair.'
 

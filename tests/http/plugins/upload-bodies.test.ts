@@ -43,6 +43,27 @@ const upload = (bytes: number) =>
   `content-type: multipart/form-data; boundary=${EDGE}\r\ncontent-length: ${head.length + bytes + foot.length}\r\n\r\n`
 const LIVE = 'GET /health/live HTTP/1.1\r\nhost: here\r\n\r\n'
 
+test.each([
+  ['has no part', 'boundary=edge', 'nothing'],
+  ['is cut in a head', 'boundary=edge', '--edge\r\ncontent-disposition: form-'],
+  ['is cut in a file', `boundary=${EDGE}`, `${head}%PDF-1.7`],
+  ['names no boundary', '', `${head}%PDF-1.7${foot}`],
+  ['names one that is too long', `boundary=${'e'.repeat(300)}`, `${head}%PDF-1.7${foot}`],
+])('a form that %s is unreadable, and no fault of the service', async (_, parameter, payload) => {
+  for (const path of ['documents', 'imports']) {
+    const answer = await app.inject({
+      method: 'POST',
+      url: `/v1/counties/quillback/${path}`,
+      headers: {
+        authorization: `Bearer ${people.reviewer.token}`,
+        'content-type': `multipart/form-data; ${parameter}`,
+      },
+      payload,
+    })
+    expect([answer.statusCode, answer.json().type]).toEqual([400, '/problems/unreadable-request'])
+  }
+})
+
 test('an upload that is refused by its first bytes is answered, and the next request on the connection too', async () => {
   const body = Buffer.alloc(900_000, 'no paper at all ')
   const heard = await talk(
