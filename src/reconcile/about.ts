@@ -1,5 +1,6 @@
 import type { AsBuiltComponent } from '../records/as-built.ts'
 import type { FoundComponent } from '../records/findings.ts'
+import { type Cited, citedInWords } from '../rules/citation.ts'
 import type { Certainty, Exhibit, Subject } from './outcome.ts'
 import type { Paired, Pairing } from './pairing.ts'
 
@@ -40,6 +41,24 @@ export const seen = (
   asStated,
   asUsed: asStated,
   from: { kind: 'visit', findings, component: found.label, how },
+})
+
+/** What a rule asks, beside what is on record and what was found. */
+export const required = (what: string, figure: string, rule: Cited<unknown>): Exhibit => ({
+  what,
+  word: 'required',
+  asStated: figure,
+  asUsed: figure,
+  from: { kind: 'rule', says: citedInWords(rule) },
+})
+
+/** What the readings come to, to be held against it. */
+export const derived = (what: string, figure: string): Exhibit => ({
+  what,
+  word: 'derived',
+  asStated: 'computed',
+  asUsed: figure,
+  from: { kind: 'computed' },
 })
 
 /** Pairings whose component the visit saw. */

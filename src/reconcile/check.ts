@@ -136,7 +136,9 @@ export function check<
       exhibits: [...exhibits, ...(decision.exhibits ?? [])],
       steps: decision.steps ?? [],
       citations: [
-        ...rules.flatMap(([, , answer]) => (answer.state === 'in-force' ? answer.citations : [])),
+        ...rules.flatMap(([, { name }, answer]) =>
+          answer.state === 'in-force' ? answer.citations.map((it) => named(it, name)) : [],
+        ),
         ...(decision.citations ?? []),
       ],
       wouldSettle: decision.wouldSettle ?? null,
@@ -148,6 +150,12 @@ export function check<
     return date === null ? { state: 'undated' } : inForce(given.book, given.county, need.name, date)
   }
 }
+
+/** What has no source stands among the rules with what it is about, so that it is not taken for part of the code. */
+const named = (it: Citation, name: ParameterName): Citation =>
+  it.verified === 'common-practice' && it.covers === null
+    ? { ...it, covers: PARAMETERS[name].meaning.split(',')[0]! }
+    : it
 
 function outOfForce(name: ParameterName, answer: InForce<ParameterName> | { state: 'undated' }): string {
   const subject = PARAMETERS[name].meaning.split(',')[0]!

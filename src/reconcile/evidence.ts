@@ -35,6 +35,8 @@ function placeOf(from: Exhibit['from']) {
       return { permit: from.origin.permit.id, pointer: from.origin.pointer }
     case 'visit':
       return { component: from.component, how: from.how }
+    // By its figure and its citations, which stand beside: how they are worded moves no ground.
+    case 'rule':
     case 'computed':
       return null
   }

@@ -33,6 +33,8 @@ export type ExhibitSource =
       readonly how: string
     }
   | { readonly kind: 'computed' }
+  /** A rule, with where it was printed and whether anybody has read it there. */
+  | { readonly kind: 'rule'; readonly says: string }
 
 /** What a check is about: a component of the as-built or of the findings, or the whole system. */
 export type Subject = { readonly key: string; readonly label: string; readonly kind: string }

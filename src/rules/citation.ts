@@ -81,10 +81,24 @@ export function weakest(citations: readonly Citation[]): Verified {
 
 /** One line for a page, a letter or a step of working; says so when nobody has read the source. */
 export function citeInWords(it: Citation): string {
-  if (it.verified === 'common-practice') return 'common practice, no source'
+  const of = it.covers === null ? '' : `, for ${it.covers}`
+  if (it.verified === 'common-practice') return `common practice, no source${of}`
   const place = [it.authority, it.document, it.edition, it.section].filter((part) => part !== null).join(', ')
-  if (it.verified === 'from-memory') return `${place} (from memory, not read)`
-  return it.verified === 'second-hand' ? `${place} (second-hand)` : place
+  if (it.verified === 'from-memory') return `${place}${of} (from memory, not read)`
+  return it.verified === 'second-hand' ? `${place}${of} (second-hand)` : `${place}${of}`
+}
+
+/** What has to stand beside a figure, so that nobody takes for a code what nobody has read or nobody wrote. */
+export function unread({ citations }: Cited<unknown>): string {
+  switch (weakest(citations)) {
+    case 'from-memory':
+      return ' (cited from memory: nobody has read it)'
+    case 'common-practice':
+      return ' (common practice, no code)'
+    case 'second-hand':
+    case 'read':
+      return ''
+  }
 }
 
 /** A value with what it rests on. Every in-force answer is one. */

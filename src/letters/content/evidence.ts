@@ -58,7 +58,10 @@ const VERIFIED_IN_WORDS: { readonly [V in Verified]: string } = {
 }
 
 export const printCitation = (it: Citation): CitationPrinted => ({
-  place: it.verified === 'common-practice' ? 'common practice' : citeInWords({ ...it, verified: 'read' }),
+  place:
+    it.verified === 'common-practice'
+      ? `common practice${it.covers === null ? '' : `, for ${it.covers}`}`
+      : citeInWords({ ...it, verified: 'read' }),
   words: it.words,
   verified: VERIFIED_IN_WORDS[it.verified],
 })
@@ -76,6 +79,8 @@ export function sourceInWords(from: Exhibit['from']): string {
       return `permit ${from.origin.permit.number}, ${readingInWords(from.origin.source)}`
     case 'visit':
       return `inspection${from.component === null ? '' : `, ${from.component}`}: ${from.how}`
+    case 'rule':
+      return from.says
     case 'computed':
       return 'computed, steps below'
   }

@@ -4,8 +4,9 @@ import { printWithU } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
+import { unread } from '../../rules/citation.ts'
 import { requiredAbsorption } from '../../rules/work/required-absorption.ts'
-import { firm, likely, open, SYSTEM } from '../about.ts'
+import { derived, firm, likely, open, required as requiredBy, SYSTEM } from '../about.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
@@ -51,7 +52,11 @@ export const absorptionAgainstCode = check({
     const least = required.value.value.sqFt
     const compared = compareWithMinimum(provided.sqFt, least, 'sq ft')
     const when = occasion === 'today' ? 'the code asks today' : 'the code asked when it was permitted'
-    const because = `${printWithU(provided.sqFt, 'sq ft')} of absorption area against the ${printSignificant(least, 4)} sq ft that ${when} for ${bedrooms} bedrooms at ${perc} min/in`
+    const because = `${printWithU(provided.sqFt, 'sq ft')} of absorption area against the ${printSignificant(least, 4)} sq ft that ${when} for ${bedrooms} bedrooms at ${perc} min/in${unread(table)}`
+    const exhibits = [
+      derived('absorption area', printWithU(provided.sqFt, 'sq ft')),
+      requiredBy('absorption area', `${printSignificant(least, 4)} sq ft`, table),
+    ]
     const steps = [...provided.steps, ...required.value.steps, ...compared.steps]
     const { verdict } = compared.value
     return {
@@ -64,6 +69,7 @@ export const absorptionAgainstCode = check({
           : table.verified === 'from-memory'
             ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
             : firm('beyond the expanded uncertainty'),
+      exhibits,
       steps,
     }
   },

@@ -2,8 +2,10 @@ import type { PlainDate } from '../../base/plain-date.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
 import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
+import { the } from '../../records/naming.ts'
+import { unread } from '../../rules/citation.ts'
 import { requiredCapacity } from '../../rules/work/required-capacity.ts'
-import { firm, likely, open, SYSTEM } from '../about.ts'
+import { firm, likely, open, required as requiredBy, SYSTEM } from '../about.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
@@ -48,7 +50,11 @@ export const capacityAgainstCode = check({
     const least = nominal * (1 - tolerancePct.value.amount / 100)
     const compared = compareWithMinimum(capacity.gal, least, 'gal')
     const when = occasion === 'today' ? 'the code asks today' : 'the code asked when it was permitted'
-    const because = `${printGalWithU(capacity.gal)} against the ${printGal(nominal)} that ${when} for ${bedrooms} bedrooms`
+    const because = `${holds(given)} ${printGalWithU(capacity.gal)} against the ${printGal(nominal)} that ${when} for ${bedrooms} bedrooms${unread(minimum)}`
+    const exhibits = [
+      requiredBy('least capacity', printGal(nominal), minimum),
+      requiredBy('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct),
+    ]
     const steps = [
       ...capacity.steps,
       ...required.value.steps,
@@ -67,6 +73,7 @@ export const capacityAgainstCode = check({
           raises: null,
           because,
           certainty: firm('beyond the expanded uncertainty'),
+          exhibits,
           steps,
         }
       case 'falls-short':
@@ -78,6 +85,7 @@ export const capacityAgainstCode = check({
             minimum.verified === 'from-memory'
               ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
               : firm('beyond the expanded uncertainty'),
+          exhibits,
           steps,
         }
       case 'too-close-to-call':
@@ -86,6 +94,7 @@ export const capacityAgainstCode = check({
           raises: 'measurement-unclear',
           because: `${because}: too close to call`,
           certainty: open('the required size lies within the expanded uncertainty'),
+          exhibits,
           steps,
           wouldSettle: bestMeasurement(
             capacity,
@@ -96,6 +105,11 @@ export const capacityAgainstCode = check({
     }
   },
 })
+
+function holds({ pairings }: Case): string {
+  const tanks = pairings.filter(({ built }) => built.kind === 'tank')
+  return tanks.length === 1 ? `${the(tanks[0]!.built.label)} comes to` : 'the tanks together come to'
+}
 
 /** The day the tanks in service were permitted for the bedrooms on record, or today. */
 function governingDay(occasion: Occasion, { asOf, asBuilt, pairings }: Case): PlainDate | null {

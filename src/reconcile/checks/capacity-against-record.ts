@@ -2,7 +2,7 @@ import { compareWithStated } from '../../measure/compare.ts'
 import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { isVessel } from '../../records/component.ts'
 import { the } from '../../records/naming.ts'
-import { aboutPairing, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
+import { aboutPairing, firm, likely, open, required, type SeenPairing, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { foundCapacity, recordedCapacity } from '../facts/capacity.ts'
 import { bestMeasurement } from '../settle.ts'
@@ -36,6 +36,7 @@ export const capacityAgainstRecord = check({
     const { verdict, onlyThanksToUncertainty } = compared.value
     const numbers = `${the(built.label)} comes to ${printGalWithU(found.gal)}; the record says ${printGal(recorded.gal)}, give or take ${printGal(rule.tolerance)} for a nominal size`
     const steps = [...found.steps, ...compared.steps]
+    const exhibits = [required('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct)]
     switch (verdict) {
       case 'agrees':
         return {
@@ -47,6 +48,7 @@ export const capacityAgainstRecord = check({
           certainty: onlyThanksToUncertainty
             ? likely('outside the nominal tolerance by itself, within it by the uncertainty of the readings')
             : firm('within the nominal tolerance'),
+          exhibits,
           steps,
         }
       case 'smaller':
@@ -56,6 +58,7 @@ export const capacityAgainstRecord = check({
           raises: verdict === 'smaller' ? 'capacity-below-record' : 'capacity-above-record',
           because: numbers,
           certainty: firm('beyond the nominal tolerance and the expanded uncertainty (k = 2) together'),
+          exhibits,
           steps,
         }
       case 'cannot-tell':
@@ -64,6 +67,7 @@ export const capacityAgainstRecord = check({
           raises: 'measurement-unclear',
           because: `${numbers}: these measurements are too rough to tell`,
           certainty: open('the expanded uncertainty is larger than what can decide the question'),
+          exhibits,
           steps,
           wouldSettle: bestMeasurement(
             found,

@@ -1,5 +1,5 @@
 import type { AsBuiltComponent } from '../../records/as-built.ts'
-import { isAbsorption, isLine } from '../../records/component.ts'
+import { type ComponentKind, isAbsorption, isLine } from '../../records/component.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import { isOrAre, itOrThem, the, wasOrWere } from '../../records/naming.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
@@ -47,20 +47,36 @@ export const componentOnRecord = check({
     const alike = asBuilt.components.find(
       ({ kind, standing }) => standing !== 'in-service' && kind === found.kind && found.key === null,
     )
-    const what =
-      isAbsorption(found.kind) || isLine(found.kind) || found.kind === 'tank'
-        ? 'part of the working system'
-        : 'a fitting'
     return {
       verdict: 'differs',
       raises: 'component-not-on-record',
       because: alike
         ? `${the(found.label)} ${wasOrWere(found.label)} found and nothing in service on record answers to it; ${outOfService(alike)}`
-        : `${the(found.label)}, ${what}, ${wasOrWere(found.label)} found and no approved permit shows ${itOrThem(found.label)}`,
+        : `${the(found.label)}, ${whatFor(found.kind)}, ${wasOrWere(found.label)} found and no approved permit shows ${itOrThem(found.label)}`,
       certainty: firm('seen by the inspector'),
     }
   },
 })
+
+/** What it is to the system, in the trade's words: a reader may not know it by the name it was given. */
+function whatFor(kind: ComponentKind): string {
+  if (isAbsorption(kind)) return 'which gives effluent to the soil'
+  if (isLine(kind)) return 'which carries sewage or effluent'
+  switch (kind) {
+    case 'cesspool':
+      return 'which receives raw sewage and gives it to the soil'
+    case 'tank':
+      return 'which receives sewage'
+    case 'pump-chamber':
+      return 'which pumps effluent on'
+    case 'distribution-box':
+      return 'which divides the flow'
+    case 'well':
+      return 'which gives water'
+    default:
+      return 'a fitting'
+  }
+}
 
 function outOfService({ label, standing, events }: AsBuiltComponent): string {
   const last = events.findLast(({ what }) => what === standing)

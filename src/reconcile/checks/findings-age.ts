@@ -1,5 +1,6 @@
+import { unread } from '../../rules/citation.ts'
 import { countsUntil } from '../../rules/work/transfer-window.ts'
-import { firm, SYSTEM } from '../about.ts'
+import { firm, required, SYSTEM } from '../about.ts'
 import { check } from '../check.ts'
 import { known, lacking } from '../fact.ts'
 
@@ -28,12 +29,15 @@ export const findingsAge = check({
       }
     }
     const until = window ? countsUntil(window.value, visitedOn) : null
+    const exhibits = window && until !== null ? [required('counts for a transfer until', until, window)] : []
+    const basis = window ? unread(window) : ''
     if (until !== null && asOf > until) {
       return {
         verdict: 'differs',
         raises: 'findings-stale',
-        because: `the visit was on ${visitedOn} and counts for a transfer until ${until}; today is ${asOf}`,
+        because: `the visit was on ${visitedOn} and counts for a transfer until ${until}; today is ${asOf}${basis}`,
         certainty: firm('by the dates'),
+        exhibits,
       }
     }
     return {
@@ -42,8 +46,9 @@ export const findingsAge = check({
       because:
         until === null
           ? `the visit was on ${visitedOn}`
-          : `the visit of ${visitedOn} counts for a transfer until ${until}`,
+          : `the visit of ${visitedOn} counts for a transfer until ${until}${basis}`,
       certainty: firm('by the dates'),
+      exhibits,
     }
   },
 })

@@ -2,10 +2,12 @@ import { addYears, yearOf } from '../../base/plain-date.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { statedValue } from '../../records/claim.ts'
 import { the } from '../../records/naming.ts'
-import { aboutPairing, firm, likely } from '../about.ts'
+import { unread } from '../../rules/citation.ts'
+import { aboutPairing, derived, firm, likely, required, seen } from '../about.ts'
 import { permitDate } from '../case.ts'
 import { check } from '../check.ts'
-import { beside, known, lacking } from '../fact.ts'
+import { beside, claimFact, known, lacking } from '../fact.ts'
+import { words } from './pipe.ts'
 
 /** Where a rule presumes that a metal tank beyond an age has failed. Applies only where the county's packs say so. */
 export const metalTankAge = check({
@@ -16,10 +18,14 @@ export const metalTankAge = check({
   about: aboutPairing,
   facet: () => 'age',
   facts: {
-    steel: ({ built, found }) => {
+    steel: ({ built, found }, { findings }) => {
       const material = found?.material ?? statedValue(built.measures.material)
       if (material === null) return lacking(`nobody says what ${the(built.label)} is made of`)
-      return material === 'steel' ? known(material) : beside(`${the(built.label)} is not of metal`)
+      if (material !== 'steel') return beside(`${the(built.label)} is not of metal`)
+      const what = `the material of ${the(built.label)}`
+      return found?.material
+        ? known(material, seen(found, findings?.id ?? '', what, words(material), 'seen by the inspector'))
+        : claimFact(built.measures.material, what, words)
     },
     installed: ({ built }) => {
       const date = permitDate(built)
@@ -33,8 +39,12 @@ export const metalTankAge = check({
     return {
       verdict: old ? 'falls-short' : 'suffices',
       raises: old ? 'condition-poor' : null,
-      because: `${the(built.label)} is of steel and was permitted in ${yearOf(installed)}; the rule presumes failure after ${printSignificant(years, 3)} years`,
+      because: `${the(built.label)} is of steel and was permitted in ${yearOf(installed)}; the rule presumes failure after ${printSignificant(years, 3)} years${unread(limit)}`,
       certainty: old ? likely('a presumption of the rule, not something seen') : firm('by the dates'),
+      exhibits: [
+        derived('permitted', installed),
+        required('age of a metal tank, at most', `${printSignificant(years, 3)} years`, limit),
+      ],
     }
   },
 })

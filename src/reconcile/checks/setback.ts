@@ -6,8 +6,9 @@ import type { Step } from '../../measure/step.ts'
 import { propagate, type Uncertain } from '../../measure/uncertain.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { isOrAre, the } from '../../records/naming.ts'
+import { unread } from '../../rules/citation.ts'
 import { requiredSetback } from '../../rules/work/required-setback.ts'
-import { aboutPairing, firm, open } from '../about.ts'
+import { aboutPairing, derived, firm, likely, open, required as requiredBy } from '../about.ts'
 import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
 import { type Fact, firstKnown, known, lacking } from '../fact.ts'
@@ -50,11 +51,17 @@ export const setback = check({
     return {
       verdict,
       raises: verdict === 'falls-short' ? 'setback-short' : null,
-      because: `${the(built.label)} ${isOrAre(built.label)} ${printLengthWithU(distance)} from ${the(well.label)}; the rule asks for ${least} ft${notes}`,
+      because: `${the(built.label)} ${isOrAre(built.label)} ${printLengthWithU(distance)} from ${the(well.label)}; the rule asks for ${least} ft${unread(table)}${notes}`,
       certainty:
         verdict === 'too-close-to-call' || ambiguous
           ? open('the distance is not known well enough')
-          : firm('beyond the expanded uncertainty'),
+          : table.verified === 'from-memory'
+            ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
+            : firm('beyond the expanded uncertainty'),
+      exhibits: [
+        derived(`distance from ${the(well.label)}`, printLengthWithU(distance)),
+        requiredBy(`distance from ${the(well.label)}`, `${least} ft`, table),
+      ],
       steps: [...here.steps, ...well.place.steps, ...required.value.steps, ...worst.steps],
     }
   },

@@ -7,13 +7,15 @@ import { statedValue } from '../../records/claim.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import { the } from '../../records/naming.ts'
 import type { FoundLength } from '../../records/quantity.ts'
+import { unread } from '../../rules/citation.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { SolidsRule } from '../../rules/values/solids-rules.ts'
-import { aboutSeen, firm, open } from '../about.ts'
+import { aboutSeen, derived, firm, open, required } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
 import { beside, type Fact, known, lacking } from '../fact.ts'
 import { type Reading, reading } from '../facts/found-length.ts'
+import type { Exhibit } from '../outcome.ts'
 
 type Question = { readonly found: FoundComponent; readonly rule: SolidsRule }
 
@@ -41,7 +43,8 @@ export const solids = check({
     const nominal = built ? (statedValue(built.measures.capacity)?.gal ?? null) : null
     const { value, steps } = evaluateSolidsRule(rule, readings, nominal)
     const citations = rule.citations
-    const because = `${the(found.label)} under ${rule.name}: ${value.conditions.map(said).join('; ')}`
+    const because = `${the(found.label)}, by the rule “${rule.name}”${unread({ value: rule, citations })}: ${value.conditions.map(said).join('; ')}`
+    const exhibits = value.conditions.flatMap((answer) => exhibitsOf(answer, rule))
     switch (value.verdict) {
       case 'due':
         return {
@@ -49,6 +52,7 @@ export const solids = check({
           raises: 'solids-high',
           because,
           certainty: firm('beyond the threshold by more than the expanded uncertainty'),
+          exhibits,
           steps,
           citations,
         }
@@ -58,6 +62,7 @@ export const solids = check({
           raises: null,
           because,
           certainty: firm('clear of the threshold'),
+          exhibits,
           steps,
           citations,
         }
@@ -67,6 +72,7 @@ export const solids = check({
           raises: null,
           because,
           certainty: open('the threshold lies within the expanded uncertainty'),
+          exhibits,
           steps,
           citations,
         }
@@ -76,6 +82,7 @@ export const solids = check({
           raises: null,
           because,
           certainty: open('a reading is lacking'),
+          exhibits,
           steps,
           citations,
         }
@@ -114,14 +121,29 @@ function readingsOf(found: FoundComponent, { findings }: Case): Fact<SolidsReadi
   return known(readings, ...taken.flatMap(([, { exhibits }]) => exhibits))
 }
 
+type Condition = ConditionAnswer['condition']
+const whatOf = (condition: Condition): string =>
+  condition.when === 'share-above'
+    ? 'scum and sludge'
+    : WORDS[condition.when === 'distance-at-most' ? condition.distance : 'sludge-top-to-outlet-bottom']
+const unitOf = ({ when }: Condition): string => (when === 'share-above' ? '% of the liquid depth' : 'in')
+
 const said = ({ condition, found, limit, lacking: gaps, verdict }: ConditionAnswer): string => {
   if (found === null || limit === null) return `${gaps.join(' and ')} not read`
-  const what =
-    condition.when === 'share-above'
-      ? 'scum and sludge'
-      : WORDS[condition.when === 'distance-at-most' ? condition.distance : 'sludge-top-to-outlet-bottom']
-  const unit = condition.when === 'share-above' ? '% of the liquid depth' : 'in'
-  return `${what} ${printWithU(found, unit)}, limit ${printSignificant(limit, 3)} ${unit} (${verdict.replaceAll('-', ' ')})`
+  const unit = unitOf(condition)
+  const least = condition.when === 'share-above' ? 'at most' : 'more than'
+  return `${whatOf(condition)} ${printWithU(found, unit)}, where it asks for ${least} ${printSignificant(limit, 3)} ${unit} (${verdict.replaceAll('-', ' ')})`
+}
+
+function exhibitsOf({ condition, found, limit }: ConditionAnswer, rule: SolidsRule): readonly Exhibit[] {
+  if (found === null || limit === null) return []
+  const [what, unit] = [whatOf(condition), unitOf(condition)]
+  const least = condition.when === 'share-above' ? 'at most' : 'more than'
+  const figure = `${least} ${printSignificant(limit, 3)} ${unit}`
+  return [
+    derived(what, printWithU(found, unit)),
+    required(what, figure, { value: rule, citations: rule.citations }),
+  ]
 }
 
 const WORDS = {

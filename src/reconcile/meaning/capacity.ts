@@ -1,5 +1,6 @@
 import { the } from '../../records/naming.ts'
-import { type MeaningOf, sentence } from './meaning.ts'
+import type { Outcome } from '../outcome.ts'
+import { isRemembered, type MeaningOf, sentence } from './meaning.ts'
 
 export const capacityBelowRecord: MeaningOf = ({ because, subject }) => ({
   severity: 'review',
@@ -29,8 +30,9 @@ export const capacityAboveRecord: MeaningOf = ({ because, subject }) => ({
 })
 
 /** Short of its own day's code is a question; short of today's alone is how older systems are. */
-export const capacityBelowCode: MeaningOf = ({ because, facet, subject }) =>
-  facet === 'today'
+export const capacityBelowCode: MeaningOf = (outcome) => {
+  const { because, facet, subject } = outcome
+  return facet === 'today'
     ? {
         severity: 'note',
         sentences: {
@@ -50,14 +52,19 @@ export const capacityBelowCode: MeaningOf = ({ because, facet, subject }) =>
           firm: sentence(`${because}. The tank was short of the code on the day it was permitted`),
           reviewer: sentence(`${because}. Look whether it was permitted so, with a variance, or built short`),
           agent: sentence(
-            `${the(subject.label)} is smaller than the code asked when it was permitted. The county has to look at it`,
+            `${the(subject.label)} is smaller than the code ${asked(outcome)} when it was permitted. The county has to look at it`,
           ),
         },
         next: { who: 'reviewer', what: 'decide whether the tank may stay, and on what terms' },
       }
+}
+
+/** An agent can't look a rule up: where nobody else has either, the sentence says so. */
+const asked = (outcome: Outcome): string =>
+  isRemembered(outcome) ? 'is thought to have asked (nobody has read it yet)' : 'asked'
 
 /** Falling short of today's code alone asks nothing of anybody, so neither does not being sure of it. */
-export const measurementUnclear: MeaningOf = ({ because, facet, wouldSettle }) => {
+export const measurementUnclear: MeaningOf = ({ check, because, facet, wouldSettle }) => {
   const remedy = wouldSettle?.what ?? 'measure again with a better method'
   if (facet === 'today') {
     return {
@@ -78,15 +85,15 @@ export const measurementUnclear: MeaningOf = ({ because, facet, wouldSettle }) =
       reviewer: sentence(
         `${because}. Ask the firm to ${remedy}${wouldSettle ? ` (${wouldSettle.why})` : ''}`,
       ),
-      agent:
-        'One measurement has to be taken again before the county can say whether the tank agrees with its record.',
+      agent: `One measurement has to be taken again before the county can say whether the tank ${check === 'capacity-against-code' ? 'was as large as the code asked when it was permitted' : 'agrees with its record'}.`,
     },
     next: { who: 'firm', what: remedy },
   }
 }
 
-export const absorptionBelowCode: MeaningOf = ({ because, facet }) =>
-  facet === 'today'
+export const absorptionBelowCode: MeaningOf = (outcome) => {
+  const { because, facet } = outcome
+  return facet === 'today'
     ? {
         severity: 'note',
         sentences: {
@@ -104,11 +111,11 @@ export const absorptionBelowCode: MeaningOf = ({ because, facet }) =>
         sentences: {
           firm: sentence(`${because}. The absorption area was short of the code on the day it was permitted`),
           reviewer: sentence(`${because}. Look whether it was permitted so or built short`),
-          agent:
-            'The absorption area is smaller than the code asked when it was permitted. The county has to look at it.',
+          agent: `The absorption area is smaller than the code ${asked(outcome)} when it was permitted. The county has to look at it.`,
         },
         next: { who: 'reviewer', what: 'decide whether the absorption area may stay, and on what terms' },
       }
+}
 
 export const bedroomsAboveDesign: MeaningOf = ({ because }) => ({
   severity: 'review',

@@ -14,6 +14,10 @@ export type Meaning = {
 
 export type MeaningOf = (outcome: Outcome) => Meaning
 
+/** Whether what it rests on is, in part, a rule that nobody has read yet. */
+export const isRemembered = ({ citations }: Outcome): boolean =>
+  citations.some(({ verified }) => verified === 'from-memory')
+
 /** A sentence: the reason, begun with a capital and closed with a full stop. */
 export const sentence = (text: string): string => {
   const begun = text.charAt(0).toUpperCase() + text.slice(1)

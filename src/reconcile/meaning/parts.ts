@@ -44,6 +44,8 @@ export const componentNotOnRecord: MeaningOf = ({ because, subject }) => {
       'chambers',
       'mound',
       'drip-field',
+      // What keeps its distance from it can only be held against it once it is known.
+      'well',
     ].includes(kind) || isLine(kind)
   return {
     severity: matters ? 'review' : 'note',
@@ -88,7 +90,7 @@ export const materialDiffers: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. A photograph of it will help`),
     reviewer: sentence(`${because}. Either the record is wrong or the part was replaced`),
     agent: sentence(
-      `${the(subject.label)} ${isOrAre(subject.label)} of another material than the county's record says. The county has to look at it`,
+      `${the(subject.label)} ${isOrAre(subject.label)} not of the material that the county's record shows. The county has to look at it`,
     ),
   },
   next: { who: 'reviewer', what: 'correct the record, or look for the paper of a replacement' },
@@ -100,7 +102,7 @@ export const typeDiffers: MeaningOf = ({ because, subject }) => ({
     firm: sentence(`${because}. A photograph of it will help`),
     reviewer: sentence(`${because}. Either the record is wrong or something else was built`),
     agent: sentence(
-      `${the(subject.label)} ${isOrAre(subject.label)} of another type than the county's record says. The county has to look at it`,
+      `${the(subject.label)} ${isOrAre(subject.label)} not of the type that the county's record shows. The county has to look at it`,
     ),
   },
   next: { who: 'reviewer', what: 'correct the record, or look for the paper of a replacement' },

@@ -1,5 +1,6 @@
 import { isOrAre, itOrThem, the } from '../../records/naming.ts'
-import { type MeaningOf, sentence } from './meaning.ts'
+import type { Outcome } from '../outcome.ts'
+import { isRemembered, type Meaning, type MeaningOf, sentence } from './meaning.ts'
 
 const MATTERS = new Set([
   'tank',
@@ -26,17 +27,23 @@ export const positionDiffers: MeaningOf = ({ because, subject }) => ({
   next: { who: 'reviewer', what: 'correct the ties on record, or ask whether there are two of them' },
 })
 
-export const setbackShort: MeaningOf = ({ because, subject, facet }) => ({
+export const setbackShort: MeaningOf = (outcome) =>
+  short(
+    outcome,
+    isRemembered(outcome) ? 'a rule that nobody has read yet is thought to allow' : 'the rule allows',
+  )
+
+const short = ({ because, subject }: Outcome, allows: string): Meaning => ({
   severity: 'action',
   sentences: {
     firm: sentence(`${because}. Tell the owner to have the water tested`),
     reviewer: sentence(`${because}. Look for a variance, and have the well tested`),
     agent: sentence(
-      `${the(subject.label)} ${isOrAre(subject.label)} closer to the well than the rule allows. The well water has to be tested`,
+      `${the(subject.label)} ${isOrAre(subject.label)} closer to the well than ${allows}. The well water has to be tested`,
     ),
   },
   next: {
     who: 'owner',
-    what: `have the water tested, and wait for the county's word on the distance ${facet ?? ''}`.trim(),
+    what: "have the water tested, and wait for the county's word on the distance",
   },
 })

@@ -46,7 +46,9 @@ export const findingsStale: MeaningOf = ({ because }) => ({
   sentences: {
     firm: sentence(`${because}. A new visit is needed for a transfer`),
     reviewer: sentence(`${because}. Ask for a new visit before relying on the findings`),
-    agent: 'The last visit no longer describes the system as it is. A new visit is needed.',
+    agent: /^work was approved/.test(because)
+      ? 'Work was approved after the last visit, which no longer describes the system. A new visit is needed.'
+      : 'The last visit is too old to count for a transfer. A new visit is needed.',
   },
   next: { who: 'owner', what: 'have the system inspected again' },
 })

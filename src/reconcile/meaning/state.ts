@@ -7,7 +7,7 @@ export const levelHigh: MeaningOf = ({ because }) => ({
     firm: sentence(
       `${because}. The outlet or what lies beyond it does not take the flow: look before it is pumped`,
     ),
-    reviewer: sentence(`${because}. A blocked outlet or an absorption area that does not take the flow`),
+    reviewer: sentence(`${because}. The outlet is blocked, or the absorption area does not take the flow`),
     agent:
       'The liquid stands too high: something beyond the tank does not take the flow. It has to be put right.',
   },
@@ -20,7 +20,7 @@ export const levelLow: MeaningOf = ({ because }) => ({
     firm: sentence(
       `${because}. Ask when it was last pumped; if not lately, it leaks. Keep clear of the edges of a tank that leaks`,
     ),
-    reviewer: sentence(`${because}. With no pumping shortly before, the tank leaks below its outlet`),
+    reviewer: sentence(`${because}. Unless it was pumped shortly before, it leaks below its outlet`),
     agent: 'The liquid stands too low: unless the tank was pumped lately, it leaks. It has to be put right.',
   },
   next: { who: 'owner', what: 'have the tank tested for leaks, and repaired or replaced under a permit' },
@@ -36,9 +36,11 @@ export const solidsHigh: MeaningOf = ({ because, citations }) => {
       reviewer: sentence(
         obliges
           ? `${because}. Pumping is due under that rule`
-          : `${because}. It is practice, not this county's law`,
+          : `${because}. Nobody has read that rule in its own text, so pumping is advised and not required`,
       ),
-      agent: obliges ? 'The tank is due to be pumped.' : 'The tank will soon want pumping.',
+      agent: obliges
+        ? 'The tank is due to be pumped.'
+        : 'The tank should be pumped soon. That is advice; nobody has to follow it.',
     },
     next: obliges
       ? { who: 'owner', what: 'have the tank pumped by a licensed hauler' }
@@ -49,7 +51,7 @@ export const solidsHigh: MeaningOf = ({ because, citations }) => {
 export const conditionPoor: MeaningOf = ({ because, subject, facet, verdict }) => {
   const lid = facet === 'cover'
   const age = facet === 'age'
-  const failing = /\b(leaking|broken|collapsed|blocked)\b/.test(because)
+  const [, failing] = /^[^:]*\b(?:is|are) (leaking|broken|collapsed|blocked)(?::|$)/.exec(because) ?? []
   return {
     severity: lid || (failing && verdict === 'differs') ? 'action' : 'review',
     sentences: {
@@ -66,7 +68,9 @@ export const conditionPoor: MeaningOf = ({ because, subject, facet, verdict }) =
               `${the(subject.label)} is older than the county's rule presumes a steel tank to last. The county has to look at it`,
             )
           : sentence(
-              `${the(subject.label)} ${isOrAre(subject.label)} in poor condition and must be looked at`,
+              failing
+                ? `${the(subject.label)} ${isOrAre(subject.label)} ${failing} and must be repaired or replaced`
+                : `${the(subject.label)} ${isOrAre(subject.label)} in poor condition and must be looked at`,
             ),
     },
     next: lid

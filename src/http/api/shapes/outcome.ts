@@ -22,6 +22,9 @@ const exhibit = z
         how: z.string(),
       }),
       z.object({ kind: z.literal('computed') }),
+      z
+        .object({ kind: z.literal('rule'), says: z.string() })
+        .meta({ description: 'Where the rule was printed, and whether anybody has read it there' }),
     ]),
   })
   .meta({ id: 'Exhibit', description: 'A piece of evidence: as stated, as used, and where it came from' })

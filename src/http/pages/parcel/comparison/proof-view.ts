@@ -53,6 +53,8 @@ function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sourc
       return html`${head}<br><span class="soft">${origin(from.origin, sources)}</span>`
     case 'visit':
       return html`${head}<br><span class="soft">${from.how}</span>`
+    case 'rule':
+      return html`${head}<br><span class="soft">${from.says}</span>`
     case 'computed':
       return head
   }
