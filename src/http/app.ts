@@ -49,6 +49,7 @@ import { pages } from './pages/pages.ts'
 import { tellPerson } from './pages/problem/answer.ts'
 import { PATIENCE } from './patience.ts'
 import { describeApi } from './plugins/api-description.ts'
+import { lastAnswers } from './plugins/closing.ts'
 import { tagReads } from './plugins/entity-tag.ts'
 import { answerErrors, answerFault } from './plugins/error-answers.ts'
 import { limitGuesses } from './plugins/guesses.ts'
@@ -118,6 +119,7 @@ export async function buildApp(
   serialiseWithZod(app, settings.ANSWERS)
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
   traceRequests(app, traces)
+  lastAnswers(app)
   await app.register(helmet, {
     contentSecurityPolicy: CONTENT_SECURITY,
     referrerPolicy: { policy: 'no-referrer' },
