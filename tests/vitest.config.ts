@@ -10,6 +10,8 @@ export default defineConfig({
     testTimeout: 30_000,
     hookTimeout: 120_000,
     pool: 'forks',
+    // Most files wait for a database, a browser or a child process; a core kept free would stand idle.
+    maxWorkers: '100%',
     projects: [
       { extends: true, test: { name: 'pure', include: pure, isolate: false } },
       {
