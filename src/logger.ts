@@ -18,6 +18,7 @@ export const createLogger = (
       base: null,
       timestamp: pino.stdTimeFunctions.isoTime,
       redact: ['*.authorization', '*.cookie', '*.token', '*.password', '*.connectionString'],
+      formatters: { log: knownFields },
       serializers: {
         req: ({ method, url }: { method: string; url: string }) => ({ method, path: pathOf(url) }),
         res: ({ statusCode }: { statusCode: number }) => ({ status: statusCode }),
@@ -27,6 +28,12 @@ export const createLogger = (
     into,
   )
 
+/** What this program logs. What a library adds of its own, at `trace` whole requests, stays out. */
+const FIELDS: ReadonlySet<string> = new Set(['req', 'res', 'ms', 'err', 'ran', 'reason', 'county'])
+
+const knownFields = (line: Record<string, unknown>): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(line).filter(([name]) => FIELDS.has(name)))
+
 type Described = {
   readonly type: string
   readonly message: string
@@ -34,8 +41,12 @@ type Described = {
   readonly code?: string
 }
 
-/** PostgreSQL repeats the values of a row in `detail` and `where`; the statement and its place are enough. */
+/**
+ * PostgreSQL repeats the values of a row in `detail` and `where`, and a value that it can't read (SQLSTATE class 22) in
+ * the message itself; the statement and its place are enough.
+ */
 function withoutValues(fault: Error): Described {
   const { type, message, stack, code } = stdSerializers.err(fault) as Described
-  return { type, message, stack, ...(code === undefined ? {} : { code }) }
+  const told = (text: string) => (code?.startsWith('22') ? text.replaceAll(/"(?:[^"]|"")*"/g, '"…"') : text)
+  return { type, message: told(message), stack: told(stack), ...(code === undefined ? {} : { code }) }
 }
