@@ -93,7 +93,7 @@ function candidates(visit: FindingsRecord): readonly Candidate[] {
         return []
       return [
         {
-          what: `${WORDS[field]} of ${found.label}`,
+          what: `${found.label}: ${WORDS[field]}`,
           component: found.key,
           field,
           how: howTaken(value),

@@ -52,6 +52,12 @@ export const required = (what: string, figure: string, rule: Cited<unknown>): Ex
   from: { kind: 'rule', says: citedInWords(rule) },
 })
 
+/** What we allow by a convention that no code states: shown with its source, and never as required. */
+export const allowed = (what: string, figure: string, rule: Cited<unknown>): Exhibit => ({
+  ...required(what, figure, rule),
+  word: 'derived',
+})
+
 /** What the readings come to, to be held against it. */
 export const derived = (what: string, figure: string): Exhibit => ({
   what,

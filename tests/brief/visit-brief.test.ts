@@ -62,7 +62,7 @@ describe('the brief of a visit', () => {
   test('measurements are ranked by how many questions each decides', () => {
     const weights = brief.measurements.map(({ weight }) => weight)
     expect(weights).toEqual(weights.toSorted((a, b) => b - a))
-    expect(brief.measurements[0]?.what).toBe('liquid depth of tank 1')
+    expect(brief.measurements[0]?.what).toBe('tank 1: liquid depth')
     expect(brief.measurements[0]?.settles).toContain('Does the tank hold what the record says?')
   })
 

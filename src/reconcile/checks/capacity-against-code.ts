@@ -5,7 +5,7 @@ import { printSignificant } from '../../measure/print/number.ts'
 import { the } from '../../records/naming.ts'
 import { unread } from '../../rules/citation.ts'
 import { requiredCapacity } from '../../rules/work/required-capacity.ts'
-import { firm, likely, open, required as requiredBy, SYSTEM } from '../about.ts'
+import { allowed, firm, likely, open, required as requiredBy, SYSTEM } from '../about.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
@@ -53,7 +53,7 @@ export const capacityAgainstCode = check({
     const because = `${holds(given)} ${printGalWithU(capacity.gal)} against the ${printGal(nominal)} that ${when} for ${bedrooms} bedrooms${unread(minimum)}`
     const exhibits = [
       requiredBy('least capacity', printGal(nominal), minimum),
-      requiredBy('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct),
+      allowed('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct),
     ]
     const steps = [
       ...capacity.steps,

@@ -2,7 +2,7 @@ import { compareWithStated } from '../../measure/compare.ts'
 import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { isVessel } from '../../records/component.ts'
 import { the } from '../../records/naming.ts'
-import { aboutPairing, firm, likely, open, required, type SeenPairing, wasSeen } from '../about.ts'
+import { aboutPairing, allowed, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { foundCapacity, recordedCapacity } from '../facts/capacity.ts'
 import { bestMeasurement } from '../settle.ts'
@@ -36,7 +36,7 @@ export const capacityAgainstRecord = check({
     const { verdict, onlyThanksToUncertainty } = compared.value
     const numbers = `${the(built.label)} comes to ${printGalWithU(found.gal)}; the record says ${printGal(recorded.gal)}, give or take ${printGal(rule.tolerance)} for a nominal size`
     const steps = [...found.steps, ...compared.steps]
-    const exhibits = [required('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct)]
+    const exhibits = [allowed('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct)]
     switch (verdict) {
       case 'agrees':
         return {

@@ -4,6 +4,7 @@ import { type Html, html } from '../../html.ts'
 import { citations } from '../../parts/citation.ts'
 import { type Picture, scanCut } from '../../parts/scan.ts'
 import { steps } from '../../parts/steps.ts'
+import { datesInWords } from '../../words/prose.ts'
 import { originInWords, sourceInWords } from '../../words/sources.ts'
 import type { Line, Proof } from './line.ts'
 
@@ -45,9 +46,9 @@ const distinct = (it: Exhibit, index: number, all: readonly Exhibit[]): boolean 
 
 function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sources): Html {
   if (from.kind === 'computed' && asStated === 'computed')
-    return html`<b>${word}</b> ${what}: <b>${asUsed}</b>`
+    return html`<b>${word}</b> ${what}: <b>${datesInWords(asUsed)}</b>`
   const used = asUsed === asStated ? null : html` taken as <b>${asUsed}</b>`
-  const head = html`<b>${word}</b> ${what}: ${asStated}${used}`
+  const head = html`<b>${word}</b> ${what}: ${datesInWords(asStated)}${used}`
   switch (from.kind) {
     case 'permit':
       return html`${head}<br><span class="soft">${origin(from.origin, sources)}</span>`

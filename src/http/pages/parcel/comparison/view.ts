@@ -19,7 +19,7 @@ export const comparison = ({ groups, former, advice }: Comparison, options: Opti
     html`<section class="part"><h3>No longer in service</h3><ul>${former.map(({ label, says }) => html`<li>${label}: ${says}</li>`)}</ul></section>`
   }${
     advice.length > 0 &&
-    html`<section class="part"><h3>What would help</h3><p class="soft">Advice. Nobody has to do it.</p><ul>${advice.map((says) => html`<li>${says}</li>`)}</ul></section>`
+    html`<section class="part"><h3>What would help</h3><p class="soft">Advice. Nobody has to do it.</p><ul>${advice.map((says) => html`<li>${prose(says)}</li>`)}</ul></section>`
   }`
 
 const part = ({ title, about, lines }: Group, options: Options): Html =>

@@ -44,7 +44,7 @@ const wanted = [
   {
     key: 'p/tank',
     field: 'liquidDepth',
-    what: 'liquid depth of tank',
+    what: 'tank: liquid depth',
     how: 'a rod',
     settles: ['Does it hold it?'],
   },
@@ -100,7 +100,7 @@ test('too rough to tell: the one measurement to take again is asked for before a
 })
 
 test('what would decide most and is not there yet is asked for while it is open, one at a time', () => {
-  expect(live(form({})).live.next?.what).toBe('liquid depth of tank')
+  expect(live(form({})).live.next?.what).toBe('tank: liquid depth')
   expect(live(form({ liquidDepth: '4 ft' })).live.next?.what).toBe('ties of tank')
   const corners = { 'reference.a': 'left', 'reference.b': 'right' }
   expect(live(form({ liquidDepth: '4 ft', 'tie.a': '9 ft', 'tie.b': '8 ft' }, corners)).live.next).toBeNull()
