@@ -4,6 +4,7 @@ import { CAUTIONS, DEFERENCE } from '../../../src/brief/cautions.ts'
 import { openPress } from '../../../src/letters/press/press.ts'
 import type { Sheet } from '../../../src/letters/press/sheet.ts'
 import { reconcile } from '../../../src/reconcile/reconcile.ts'
+import * as asked from '../../reconcile/asked.ts'
 import { openLetter } from '../open-letter.ts'
 import { briefSheet, CHECK, CODE, factsOf, reportSheet, statusSheet, twelve } from '../samples.ts'
 
@@ -85,6 +86,41 @@ describe('the status letter', () => {
     ]) {
       expect(text).toContain(words)
     }
+  })
+})
+
+describe('the status letter of the worst parcel there could be', () => {
+  // Forty parts, the names as long as a paper may have them, each found failing, open and of another material.
+  const parts = Array.from({ length: 40 }, (_, at) => ({
+    tag: `seepage pit beyond the second retaining wall, north side ${at + 1}`,
+    kind: 'seepage-pit' as const,
+    material: 'brick' as const,
+  }))
+  const worst = asked.inputOf(
+    [asked.permit([{ tag: 'tank', kind: 'tank', capacity: '500 gal', material: 'steel' }, ...parts])],
+    {
+      bedroomsCounted: 9,
+      components: parts.map(({ tag }) => ({
+        key: `88-1/${tag}`,
+        label: tag,
+        kind: 'seepage-pit' as const,
+        outcome: 'found' as const,
+        material: 'concrete-block' as const,
+        condition: 'collapsed' as const,
+        lidSecured: false,
+      })),
+    },
+  )
+
+  test('is one page too, and says how much of it is told elsewhere', async () => {
+    const facts = factsOf(worst)
+    expect(facts.status.outstanding.length).toBeGreaterThan(80)
+    const printed = await press.print(statusSheet(facts))
+    expect(printed.pages).toBe(1)
+    const text = (await openLetter(printed.pdf)).text.join(' ')
+    expect(text).toMatch(/And \d+ more, named in the county’s file\./)
+    expect(text).toContain('Take care.')
+    expect(text).toContain(CODE)
   })
 })
 
