@@ -4,8 +4,10 @@ import { counties } from './api/counties/routes.ts'
 import { discrepancies } from './api/discrepancies/routes.ts'
 import { pagePictures } from './api/documents/page-picture.ts'
 import { documents } from './api/documents/routes.ts'
+import { documentStanding } from './api/documents/standing.ts'
 import { exportRoutes } from './api/exports/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
+import { forms } from './api/forms/routes.ts'
 import { imports } from './api/imports/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
@@ -32,6 +34,8 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     parcels,
     permits,
     documents,
+    documentStanding,
+    forms,
     pagePictures,
     findingsRoutes,
     photos,

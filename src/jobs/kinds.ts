@@ -5,6 +5,8 @@ export type JobKinds = {
   readonly 'share-rerun': { readonly rerun: string }
   readonly 'run-import': { readonly import: string }
   readonly 'try-rules': { readonly yaml: string }
+  readonly 'learn-form': { readonly transcription: string }
+  readonly 'propose-again': { readonly form: string }
 }
 
 export type JobKind = keyof JobKinds
@@ -16,6 +18,8 @@ const names: { readonly [K in JobKind]: K } = {
   'share-rerun': 'share-rerun',
   'run-import': 'run-import',
   'try-rules': 'try-rules',
+  'learn-form': 'learn-form',
+  'propose-again': 'propose-again',
 }
 
 export const JOB_KINDS: readonly JobKind[] = Object.values(names)

@@ -32,6 +32,25 @@ export async function wordsOf(tx: Tx, county: string, document: string): Promise
   return rows.map(({ words }) => words as PageWords)
 }
 
+/** The words of some pages, those of them that were read; in the order of the pages. */
+export async function wordsOfPages(
+  tx: Tx,
+  county: string,
+  document: string,
+  pages: readonly number[],
+): Promise<readonly PageWords[]> {
+  if (pages.length === 0) return []
+  const rows = await tx
+    .selectFrom('document_page')
+    .select('words')
+    .where('county', '=', county)
+    .where('document', '=', document)
+    .where('number', 'in', [...pages])
+    .orderBy('number')
+    .execute()
+  return rows.map(({ words }) => words as PageWords)
+}
+
 /** Keeps a page's words; one read again takes the place of the earlier reading. */
 export async function keepPage(tx: Tx, county: string, document: string, page: PageWords): Promise<void> {
   const values = {

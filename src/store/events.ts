@@ -14,6 +14,7 @@ export type Happened = {
     | 'discrepancy'
     | 'decision'
     | 'letter'
+    | 'form'
   readonly subject: string
   readonly parcel: string | null
   readonly beforeHash?: string | null

@@ -9,6 +9,14 @@ export type Transcription = {
   readonly confirmedAt: Date
 }
 
+const COLUMNS = [
+  'id',
+  'document',
+  'body',
+  'confirmed_by as confirmedBy',
+  'confirmed_at as confirmedAt',
+] as const
+
 export async function insertTranscription(tx: Tx, county: string, made: Transcription): Promise<void> {
   await tx
     .insertInto('transcription')
@@ -31,9 +39,33 @@ export async function transcriptionsOf(
 ): Promise<readonly Transcription[]> {
   return tx
     .selectFrom('transcription')
-    .select(['id', 'document', 'body', 'confirmed_by as confirmedBy', 'confirmed_at as confirmedAt'])
+    .select(COLUMNS)
     .where('county', '=', county)
     .where('document', '=', document)
     .orderBy('id')
     .execute()
 }
+
+export const transcriptionById = (tx: Tx, county: string, id: string): Promise<Transcription | undefined> =>
+  tx
+    .selectFrom('transcription')
+    .select(COLUMNS)
+    .where('county', '=', county)
+    .where('id', '=', id)
+    .executeTakeFirst()
+
+/** Those made before another, the newest first. */
+export const transcriptionsBefore = (
+  tx: Tx,
+  county: string,
+  before: string,
+  most: number,
+): Promise<readonly Transcription[]> =>
+  tx
+    .selectFrom('transcription')
+    .select(COLUMNS)
+    .where('county', '=', county)
+    .where('id', '<', before)
+    .orderBy('id', 'desc')
+    .limit(most)
+    .execute()

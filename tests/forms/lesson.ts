@@ -1,7 +1,7 @@
 import { type Lesson, lessonFrom } from '../../src/reading/family/lesson.ts'
 import type { PageWords } from '../../src/reading/page-words.ts'
-import { proposePermits } from '../../src/reading/propose.ts'
 import type { EntryDraft } from '../../src/reading/proposal.ts'
+import { proposePermits } from '../../src/reading/propose.ts'
 import type { Paper } from './make.ts'
 import { QUILLBACK } from './quillback.ts'
 

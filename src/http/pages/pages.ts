@@ -13,6 +13,7 @@ import { assets } from './assets-route.ts'
 import { brief } from './brief/route.ts'
 import { decision } from './decision/route.ts'
 import { documentPages } from './documents/route.ts'
+import { formPages } from './forms/route.ts'
 import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
 import { importPages } from './imports/route.ts'
@@ -57,6 +58,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   rulesTrial,
   importPages,
   documentPages,
+  formPages,
 ]
 
 export const pages: FastifyPluginAsync = async (app) => {

@@ -106,6 +106,7 @@ export const confirmTranscription = (
       state: asked.more ? 'proposed' : 'confirmed',
       ...(document.parcel === null && parcels.length === 1 ? { parcel: parcels[0]!.id } : {}),
     })
+    await context.jobs.enqueue(tx, actor, 'learn-form', { transcription: id })
     const reconciled = []
     for (const parcel of parcels) {
       const run = await reconcileParcel(

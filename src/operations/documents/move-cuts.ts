@@ -1,18 +1,12 @@
-import { invariant } from '../../base/invariant.ts'
 import { ok } from '../../base/result.ts'
-import { checkedParcel, parcelCandidates } from '../../reading/check/parcel.ts'
-import { proposePermit } from '../../reading/propose.ts'
-import { countyById } from '../../store/counties.ts'
 import type { Person } from '../../store/database/actor.ts'
-import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
-import { wordsOf } from '../../store/document-pages.ts'
 import { changeDocument, type Document, documentById, lockDocument } from '../../store/documents.ts'
 import { recordEvent } from '../../store/events.ts'
-import { numbersAmong } from '../../store/parcels.ts'
 import { transcriptionsOf } from '../../store/transcriptions.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
+import { proposeFromWords } from './propose-from-words.ts'
 
 export type CutsAsked = {
   readonly document: string
@@ -52,7 +46,7 @@ export const moveCuts = (
     if (starts.length > MOST_PERMITS) {
       return invalid({ pointer: '/begins', message: `at most ${MOST_PERMITS} permits in one paper` })
     }
-    const proposals = await propose(tx, county, id, groupsOf(starts, pages))
+    const proposals = await proposeFromWords(tx, county, id, groupsOf(starts, pages))
     await changeDocument(tx, county, id, { proposals })
     await recordEvent(tx, actor, {
       id: context.newId(),
@@ -72,20 +66,3 @@ const groupsOf = (starts: readonly number[], pages: number): readonly (readonly 
     const next = starts[index + 1] ?? pages + 1
     return Array.from({ length: next - from }, (_, step) => from + step)
   })
-
-async function propose(
-  tx: Tx,
-  county: string,
-  document: string,
-  groups: readonly (readonly number[])[],
-): Promise<Document['proposals']> {
-  const served = await countyById(tx, county)
-  invariant(served, `a document of ${county}, which is no county`)
-  const words = new Map((await wordsOf(tx, county, document)).map((page) => [page.page, page]))
-  const proposals = groups.map((pages) => {
-    const read = pages.flatMap((page) => words.get(page) ?? [])
-    return { ...proposePermit(read, served.parcelFormat), pages }
-  })
-  const existing = await numbersAmong(tx, county, proposals.flatMap(parcelCandidates))
-  return proposals.map((proposal) => checkedParcel(proposal, existing))
-}

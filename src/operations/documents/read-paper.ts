@@ -1,19 +1,13 @@
-import { invariant } from '../../base/invariant.ts'
 import type { JobRun } from '../../jobs/queue.ts'
-import { checkedParcel, parcelCandidates } from '../../reading/check/parcel.ts'
 import type { PageWords } from '../../reading/page-words.ts'
-import type { ProposedPermit } from '../../reading/proposal.ts'
-import { proposePermits } from '../../reading/propose.ts'
 import type { DocumentReading, UnreadPage } from '../../scan/outcome.ts'
 import { readDocument } from '../../scan/read-document.ts'
-import { countyById } from '../../store/counties.ts'
 import { asService } from '../../store/database/actor.ts'
-import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
-import { keepPage, wordsOf } from '../../store/document-pages.ts'
+import { keepPage } from '../../store/document-pages.ts'
 import { changeDocument, type Document, documentById } from '../../store/documents.ts'
-import { numbersAmong } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
+import { proposeFromWords } from './propose-from-words.ts'
 
 export type PaperRead = { readonly document: string; readonly state: Document['state'] }
 
@@ -57,7 +51,9 @@ export async function readPaper(
     await change({ state, reason: reading.says, pages: reading.pageCount })
     return told(state)
   }
-  const proposals = await transact(context.database, service, (tx) => propose(tx, county, data.document))
+  const proposals = await transact(context.database, service, (tx) =>
+    proposeFromWords(tx, county, data.document, null),
+  )
   await change({ state: 'proposed', pages: reading.pageCount, reason: sayUnread(reading), proposals })
   return told('proposed')
 
@@ -67,15 +63,6 @@ export async function readPaper(
   function keep(page: PageWords): Promise<void> {
     return transact(context.database, service, (tx) => keepPage(tx, county, data.document, page))
   }
-}
-
-/** What the pages seem to say, each permit held against the parcels that there are. */
-async function propose(tx: Tx, county: string, document: string): Promise<readonly ProposedPermit[]> {
-  const served = await countyById(tx, county)
-  invariant(served, `a document of ${county}, which is no county`)
-  const proposals = proposePermits(await wordsOf(tx, county, document), served.parcelFormat)
-  const existing = await numbersAmong(tx, county, proposals.flatMap(parcelCandidates))
-  return proposals.map((proposal) => checkedParcel(proposal, existing))
 }
 
 /** Pages that could not be read, each with why; null where all could. An empty page is no loss. */

@@ -37,8 +37,8 @@ export function fieldPlaces(
     const papers = laid.flatMap(({ page, values, onto, lines }) => {
       const value = values.find((known) => known.ask === ask && known.kind === kind)
       if (!value) return []
-      const misread = page.readBy === 'picture'
-      const places = placesOf(value, page, lines, { ...context, misread })
+      // What a person confirmed is looked for as it is spelt: where it was misread, nothing is learned from it.
+      const places = placesOf(value, page, lines, { ...context, misread: false })
       return [{ value, places: places.map((place): Place => ({ ...place, box: onto(place.box) })) }]
     })
     const place = agreedPlace(papers.map(({ places }) => places))

@@ -23,7 +23,7 @@ const LEAST_MARKS = 12
  */
 export function learnForm(lessons: readonly Lesson[], context: ReadingContext): TaughtForm | null {
   if (lessons.length < LEAST_PAPERS) return null
-  const reference = lessons.reduce((best, lesson) => (surety(lesson) > surety(best) ? lesson : best))
+  const reference = lessons[referenceAmong(lessons)]!
   const sheets = reference.pages.flatMap((page, index) => {
     const sheet = learnSheet(page, index, lessons, context)
     return sheet ? [sheet] : []
@@ -32,7 +32,12 @@ export function learnForm(lessons: readonly Lesson[], context: ReadingContext): 
   return { version: 1, papers: lessons.length, sheets }
 }
 
-/** The best read paper makes the sheet that the others are laid on. */
+/** The best read paper makes the sheet that the others are laid on: its place among them. */
+export const referenceAmong = (lessons: readonly Lesson[]): number => {
+  const sure = lessons.map(surety)
+  return sure.indexOf(Math.max(...sure))
+}
+
 const surety = ({ pages }: Lesson): number =>
   pages.flatMap(({ words }) => words).reduce((sum, { confidence }) => sum + confidence ** 2, 0)
 

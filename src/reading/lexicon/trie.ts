@@ -83,15 +83,18 @@ export function nearestHit(text: string, mayEnd: (length: number) => boolean): H
     }
     for (const [letter, child] of node.next) {
       // A spelling begins where it begins: its first letter may be misread and not be missing.
-      const row = [FAR]
+      const row = new Array<number>(reach.length + 1).fill(FAR)
       let least = FAR
-      for (let at = 1; at <= reach.length; at++) {
+      // So many letters in, no more than that many are missing or too many: what lies further off is FAR in any case.
+      const depth = child.length
+      const furthest = Math.min(reach.length, depth + MOST_FORGIVEN)
+      for (let at = Math.max(1, depth - MOST_FORGIVEN); at <= furthest; at++) {
         const cost = Math.min(
           above[at]! + 1,
           row[at - 1]! + 1,
           above[at - 1]! + (same(reach[at - 1]!, letter) ? 0 : 1),
         )
-        row.push(cost)
+        row[at] = cost
         if (cost < least) least = cost
       }
       if (least <= MOST_FORGIVEN) walk(child, row, letter)

@@ -25,5 +25,7 @@ export const WATCHED = [
   'sign_in',
   'signing_key',
   'subscription',
+  'taught_by',
+  'taught_form',
   'transcription',
 ] as const

@@ -5,6 +5,7 @@ import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './colum
 import type { LetterTables } from './letter-tables.ts'
 import type { PhotoTable } from './photo-tables.ts'
 import type { SubscriptionTables } from './subscription-tables.ts'
+import type { TaughtFormTables } from './taught-form-tables.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
@@ -31,6 +32,7 @@ export type Tables = {
 } & AccessTables &
   BulkTables &
   SubscriptionTables &
+  TaughtFormTables &
   LetterTables
 
 type ParcelTable = {

@@ -253,3 +253,44 @@ test('a firm and an agent see no papers', async () => {
     expect((await ask(who, { url })).status).toBe(404)
   }
 })
+
+describe('what becomes of a paper beside being confirmed', () => {
+  const act = (id: string, what: string, body: object, headers: Record<string, string> = {}) =>
+    ask('reviewer', { method: 'POST', url: `${url}/${id}/${what}`, headers, body })
+  const tag = ({ revision }: { revision: number }) => ({ 'if-match': `"r${revision}"` })
+
+  test('it is set aside with a reason, and brought back with what was read', async () => {
+    const { id, document } = await proposed('form-1978')
+    expect((await act(id, 'aside', { reason: ' ' })).body.errors[0].pointer).toBe('/reason')
+    const aside = await act(id, 'aside', { reason: 'A receipt.' }, tag(document))
+    expect([aside.status, aside.body.state, aside.body.reason]).toEqual([200, 'set-aside', 'A receipt.'])
+    expect(aside.headers.etag).toBe(`"r${aside.body.revision}"`)
+    expect((await act(id, 'aside', { reason: 'Again.' })).status).toBe(409)
+    const back = await act(id, 'return', {}, tag(aside.body))
+    expect([back.status, back.body.state]).toEqual([200, 'proposed'])
+    const now = (await ask('reviewer', { url: `${url}/${id}` })).body
+    expect(now.proposals).toEqual(document.proposals)
+  })
+
+  test('its cuts are moved, and each permit is proposed from its own pages', async () => {
+    const { id, document } = await proposed('form-1986', 'form-2015')
+    const joined = await act(id, 'cuts', { begins: [1] }, tag(document))
+    expect(joined.body.proposals.map((it: { pages: number[] }) => it.pages)).toEqual([[1, 2]])
+    const cut = await act(id, 'cuts', { begins: [2] }, { 'if-match': String(joined.headers.etag) })
+    expect(cut.body.proposals).toEqual(document.proposals)
+    expect((await act(id, 'cuts', { begins: [3] })).body.errors[0].pointer).toBe('/begins')
+  })
+
+  test('of two people the slower is told, and nothing is changed', async () => {
+    const { id, document } = await proposed('form-1986', 'letter')
+    const first = await act(id, 'cuts', { begins: [1] }, tag(document))
+    expect(first.status).toBe(200)
+    for (const [what, body] of [
+      ['aside', { reason: 'Late.' }],
+      ['cuts', { begins: [2] }],
+    ] as const)
+      expect((await act(id, what, body, tag(document))).status).toBe(412)
+    const now = (await ask('reviewer', { url: `${url}/${id}` })).body
+    expect([now.state, now.revision]).toEqual(['proposed', first.body.document.revision])
+  })
+})

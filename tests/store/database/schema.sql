@@ -519,6 +519,28 @@ table subscription (
   ended_because text
 ) with row level security
 
+table taught_by (
+  county text not null,
+  transcription uuid not null,
+  permit integer not null,
+  form uuid not null,
+  document uuid not null
+) with row level security
+
+table taught_form (
+  county text not null,
+  id uuid not null,
+  name text not null,
+  state text not null,
+  taught jsonb not null,
+  shown_on uuid,
+  shown_pages integer[] not null default '{}'::integer[],
+  revision integer not null default 1,
+  made_at timestamp with time zone not null,
+  changed_at timestamp with time zone not null,
+  changed_by uuid
+) with row level security
+
 table throttle (
   key bytea not null,
   tries integer not null,
@@ -940,6 +962,30 @@ subscription: subscription_organisation_fkey FOREIGN KEY (organisation) REFERENC
 
 subscription: subscription_pkey PRIMARY KEY (county, id)
 
+taught_by: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+taught_by: taught_by_county_document_fkey FOREIGN KEY (county, document) REFERENCES document(county, id)
+
+taught_by: taught_by_county_form_fkey FOREIGN KEY (county, form) REFERENCES taught_form(county, id)
+
+taught_by: taught_by_county_transcription_fkey FOREIGN KEY (county, transcription) REFERENCES transcription(county, id)
+
+taught_by: taught_by_pkey PRIMARY KEY (county, transcription, permit)
+
+taught_form: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+taught_form: taught_form_changed_by_fkey FOREIGN KEY (changed_by) REFERENCES account(id)
+
+taught_form: taught_form_county_fkey FOREIGN KEY (county) REFERENCES county(id)
+
+taught_form: taught_form_county_shown_on_fkey FOREIGN KEY (county, shown_on) REFERENCES document(county, id)
+
+taught_form: taught_form_name_check CHECK ((name <> ''::text))
+
+taught_form: taught_form_pkey PRIMARY KEY (county, id)
+
+taught_form: taught_form_state_check CHECK ((state = ANY (ARRAY['proposed'::text, 'in-force'::text, 'withdrawn'::text])))
+
 throttle: throttle_key_check CHECK ((octet_length(key) = 32))
 
 throttle: throttle_pkey PRIMARY KEY (key)
@@ -1152,6 +1198,14 @@ CREATE INDEX subscription_by_organisation ON public.subscription USING btree (co
 CREATE INDEX subscription_by_parcel ON public.subscription USING btree (county, parcel) WHERE (ended_at IS NULL)
 
 CREATE UNIQUE INDEX subscription_pkey ON public.subscription USING btree (county, id)
+
+CREATE INDEX taught_by_form ON public.taught_by USING btree (county, form)
+
+CREATE UNIQUE INDEX taught_by_pkey ON public.taught_by USING btree (county, transcription, permit)
+
+CREATE INDEX taught_form_by_state ON public.taught_form USING btree (county, state, id)
+
+CREATE UNIQUE INDEX taught_form_pkey ON public.taught_form USING btree (county, id)
 
 CREATE INDEX throttle_by_age ON public.throttle USING btree (changed_at)
 
@@ -1368,6 +1422,10 @@ subscription: own for ALL to {asfound_service} using ((county = asking_county())
 
 subscription: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
 
+taught_by: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+taught_form: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
 throttle: door for ALL to {asfound_service} using keeping_the_door()
 
 transcription: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
@@ -1520,6 +1578,14 @@ CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.signing_key FOR EACH STAT
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.subscription DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.subscription FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.taught_by DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'transcription,permit', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.taught_by FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.taught_form DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.taught_form FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.transcription DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
@@ -2146,6 +2212,10 @@ delete, insert, select, update on sign_in to asfound_service
 select on signing_key to asfound_service
 
 insert, select, update on subscription to asfound_service
+
+insert, select on taught_by to asfound_service
+
+insert, select, update on taught_form to asfound_service
 
 delete, insert, select, update on throttle to asfound_service
 

@@ -4,7 +4,7 @@ import { confirmTranscription } from '../../../operations/documents/confirm-tran
 import { listDocuments, readDocumentTaken } from '../../../operations/documents/read-document.ts'
 import { takeInDocument } from '../../../operations/documents/take-in-document.ts'
 import { DOCUMENT_STATES } from '../../../store/documents.ts'
-import { requireVersion, tagRevision } from '../../plugins/entity-tag.ts'
+import { tagRevision, versionIfSent } from '../../plugins/entity-tag.ts'
 import { cursorFrom, pageFrom, pageOf, pageQuery } from '../../plugins/paging.ts'
 import { answered } from '../answer.ts'
 import { id } from '../shapes/basics.ts'
@@ -106,8 +106,8 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async (request, reply) => {
-      const { context, actor, params, body, headers, sentBody } = request
-      const version = headers['if-match'] === undefined ? undefined : requireVersion(request)
+      const { context, actor, params, body, sentBody } = request
+      const version = versionIfSent(request)
       const permits = permitsConfirmed(body)
       const asked = { document: params.id, version, permits, more: body.more ?? false, body: sentBody }
       const made = answered(await confirmTranscription(context, actor, asked))

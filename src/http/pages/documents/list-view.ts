@@ -1,4 +1,5 @@
 import { DOCUMENT_STATES, type Document, type DocumentState } from '../../../store/documents.ts'
+import { formsPath } from '../forms/addresses.ts'
 import { type Html, html } from '../html.ts'
 import { documentPath, documentsPath } from './addresses.ts'
 
@@ -24,7 +25,7 @@ export const listView = ({ county, state, documents, next, before }: ListPage): 
   html`${
     before &&
     html`<p role="status" class="notice">${before.says} <a href="${documentPath(county, before.id)}">Look at it</a></p>`
-  }<h1>Papers</h1><nav aria-label="Papers by state"><ul>${DOCUMENT_STATES.map(
+  }<h1>Papers</h1><p><a href="${formsPath(county)}">Forms that confirmed papers taught</a></p><nav aria-label="Papers by state"><ul>${DOCUMENT_STATES.map(
     (it) =>
       html`<li><a href="${documentsPath(county)}?state=${it}"${it === state && html` aria-current="true"`}>${STATE_WORDS[it]}</a></li>`,
   )}</ul></nav>${

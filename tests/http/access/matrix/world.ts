@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises'
 import { setTimeout as wait } from 'node:timers/promises'
 import { sql } from 'kysely'
 import { must } from '../../../../src/base/result.ts'
+import { taughtExample } from '../../../../src/http/api/forms/shapes.ts'
 import { permitExample } from '../../../../src/http/api/shapes/entries.ts'
 import { rulesText } from '../../../../src/http/pages/visit/server/file.ts'
 import { invite } from '../../../../src/operations/access/invite.ts'
@@ -74,6 +75,8 @@ export async function liveThrough(test: TestApp) {
     report: async () => {},
     signal: new AbortController().signal,
   })
+  const brought = { name: 'A form from elsewhere', taught: taughtExample }
+  const form = (await post('reviewer', `${here}/forms`, brought)).id
   const csv = { bytes: Buffer.from('Parcel No,Permit Number\n07-0412-0032,75-1\n'), name: 'index.csv' }
   const imported = await ask('reviewer', await uploading(`${here}/imports`, { kind: 'permits', file: csv }))
   const rerun = await post('reviewer', `${here}/reruns`, { cause: 'asked-for' })
@@ -194,6 +197,7 @@ export async function liveThrough(test: TestApp) {
     discrepancy: consequence.changes[0].discrepancy as string,
     reconciliation: consequence.reconciliation as string,
     document,
+    form,
     import: imported.body.id as string,
     rerun: rerun.id as string,
     trial: trial.trial as string,

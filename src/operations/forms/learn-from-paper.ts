@@ -1,0 +1,151 @@
+import type { JobRun } from '../../jobs/queue.ts'
+import { LEAST_PAPERS, learnForm, referenceAmong } from '../../reading/family/learn.ts'
+import { recognise } from '../../reading/family/recognise.ts'
+import { isSameForm } from '../../reading/family/same-form.ts'
+import { titleOf } from '../../reading/family/title.ts'
+import type { ReadingContext } from '../../reading/find/read-value.ts'
+import { countyById } from '../../store/counties.ts'
+import { asService } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
+import { transact } from '../../store/database/transact.ts'
+import { recordEvent } from '../../store/events.ts'
+import {
+  changeForm,
+  type FormOnFile,
+  formsAfter,
+  haveTaught,
+  insertForm,
+  insertTeachers,
+  teachersOf,
+} from '../../store/taught-forms.ts'
+import { transcriptionById, transcriptionsBefore } from '../../store/transcriptions.ts'
+import type { OperationContext } from '../context.ts'
+import { lessonsOf, type Taught } from './lesson-of.ts'
+
+export type Learned = { readonly proposed: readonly string[]; readonly grown: readonly string[] }
+
+/** How far back papers of the same form are looked for, and how many make the lesson: more of them teach little more. */
+const LOOK_BACK = 40
+const MOST_PAPERS = 8
+const MOST_FORMS = 1_000
+
+/**
+ * Learns from a paper that was just confirmed. Of a form that waits to be taken up it makes a better one; where it and
+ * others that were confirmed before are one form that nobody knows yet, it proposes that. A form in force is left as the
+ * person took it up, and one that was withdrawn stays so. Done at least once: a second run finds it done.
+ */
+export const learnFromPaper = (
+  context: OperationContext,
+  { actor, data, report }: JobRun<'learn-form'>,
+): Promise<Learned> => {
+  const service = asService(actor)
+  const { county } = actor
+  return transact(context.database, service, async (tx) => {
+    const learned = { proposed: [] as string[], grown: [] as string[] }
+    const made = await transcriptionById(tx, county, data.transcription)
+    const served = await countyById(tx, county)
+    if (!made || !served) return learned
+    const reading = { format: served.parcelFormat, misread: false }
+    const forms = await formsAfter(tx, county, undefined, undefined, MOST_FORMS)
+    for (const taught of await newIn(tx, county, await lessonsOf(tx, county, made))) {
+      const known = knownBy(forms, taught)
+      if (known) {
+        if (known.state === 'proposed' && (await grow(known, taught, tx, reading)))
+          learned.grown.push(known.id)
+        continue
+      }
+      const alike = [taught, ...(await othersOf(taught, tx))]
+      const form = alike.length < LEAST_PAPERS ? null : learnForm(lessons(alike), reading)
+      if (form) learned.proposed.push(await propose(form, alike, tx))
+    }
+    await report({ done: 1, total: 1, says: saidOf(learned) })
+    return learned
+  })
+
+  async function grow(form: FormOnFile, taught: Taught, tx: Tx, reading: ReadingContext): Promise<boolean> {
+    const teachers = await teachersOf(tx, county, form.id)
+    if (teachers.length >= MOST_PAPERS) return false
+    const before: Taught[] = []
+    for (const id of new Set(teachers.map(({ transcription }) => transcription))) {
+      const made = await transcriptionById(tx, county, id)
+      const all = made ? await lessonsOf(tx, county, made) : []
+      before.push(...all.filter((it) => teachers.some((known) => isOne(known, it.teacher))))
+    }
+    const all = [taught, ...before]
+    const better = learnForm(lessons(all), reading)
+    if (!better) return false
+    await changeForm(tx, county, form.id, { taught: better, by: null, at: context.clock(), ...shownOn(all) })
+    await insertTeachers(tx, county, form.id, [taught.teacher])
+    return true
+  }
+
+  async function propose(form: FormOnFile['taught'], alike: readonly Taught[], tx: Tx): Promise<string> {
+    const id = context.newId()
+    const at = context.clock()
+    await insertForm(tx, county, {
+      id,
+      name: titleOf(form),
+      taught: form,
+      ...shownOn(alike),
+      changedBy: null,
+      at,
+    })
+    await insertTeachers(
+      tx,
+      county,
+      id,
+      alike.map(({ teacher }) => teacher),
+    )
+    await recordEvent(tx, service, {
+      id: context.newId(),
+      kind: 'form-proposed',
+      subjectKind: 'form',
+      subject: id,
+      parcel: null,
+      body: { papers: alike.map(({ teacher }) => teacher.document) },
+      at,
+    })
+    return id
+  }
+
+  /** Confirmed before, of the same form, and teaching none yet; the newest first. */
+  async function othersOf({ teacher, lesson }: Taught, tx: Tx): Promise<readonly Taught[]> {
+    const alike: Taught[] = []
+    for (const made of await transcriptionsBefore(tx, county, teacher.transcription, LOOK_BACK)) {
+      for (const other of await newIn(tx, county, await lessonsOf(tx, county, made)))
+        if (isSameForm(lesson.pages[0]!, other.lesson.pages[0]!)) alike.push(other)
+      if (alike.length >= MOST_PAPERS - 1) break
+    }
+    return alike
+  }
+}
+
+const lessons = (taught: readonly Taught[]) => taught.map(({ lesson }) => lesson)
+
+const isOne = (a: Taught['teacher'], b: Taught['teacher']): boolean =>
+  a.transcription === b.transcription && a.permit === b.permit
+
+async function newIn(tx: Tx, county: string, taught: readonly Taught[]): Promise<readonly Taught[]> {
+  const done = await haveTaught(tx, county, [...new Set(taught.map(({ teacher }) => teacher.transcription))])
+  return taught.filter(({ teacher }) => !done.some((known) => isOne(known, teacher)))
+}
+
+/** The form that the first page of a permit is, in whatever state. */
+function knownBy(forms: readonly FormOnFile[], { lesson }: Taught): FormOnFile | undefined {
+  const page = lesson.pages[0]!
+  const found = recognise(
+    page,
+    page.words,
+    forms.map(({ id, taught }) => ({ name: id, form: taught })),
+  )
+  return forms.find(({ id }) => id === found?.name)
+}
+
+/** The paper whose words the sheets were made of, so that its pictures show the places. */
+function shownOn(alike: readonly Taught[]): { shownOn: string; shownPages: readonly number[] } {
+  const { teacher, pages } = alike[referenceAmong(lessons(alike))]!
+  return { shownOn: teacher.document, shownPages: pages }
+}
+
+const saidOf = ({ proposed, grown }: Learned): string =>
+  proposed.length > 0 ? 'a form is proposed' : grown.length > 0 ? 'a proposed form has grown' : 'nothing new'
