@@ -1,5 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import type { InjectOptions } from 'fastify'
+import pg from 'pg'
 import { afterAll, beforeEach, describe, expect, test } from 'vitest'
 import { buildApp } from '../../src/http/app.ts'
 import { openJobs } from '../../src/jobs/start.ts'
@@ -188,6 +189,54 @@ describe('a slow database', () => {
     expect((await get()).statusCode).toBe(200)
     await slow.close()
     await patient.close()
+  })
+})
+
+describe('a statement that takes for ever', () => {
+  test('is ended in its time, each request is answered, none piles up, and then all goes on', async () => {
+    const { number } = await newParcel(services)
+    // What takes half a minute in service takes a second here.
+    const address = new URL(direct.url)
+    address.searchParams.set('statement_timeout', '1000')
+    const bounded = openDatabase({ url: address.href, maxConnections: 4, onTrouble })
+    const stuck = await buildApp({ ...services, database: bounded, jobs })
+    const owner = new pg.Client({ connectionString: direct.url })
+    await owner.connect()
+    try {
+      const headers = { authorization: `Bearer ${people.reviewer.token}` }
+      const send = async (named: string) => {
+        const from = performance.now()
+        const answer = await stuck.inject({
+          method: 'POST',
+          url: `${here}/parcels/${number}/permits`,
+          headers: { ...headers, 'idempotency-key': `stuck-${named}` },
+          body: { ...permit1974, number: `stuck-${named}` },
+        })
+        const retryAfter = Number(answer.headers['retry-after'])
+        return { status: answer.statusCode, retryAfter, ms: performance.now() - from }
+      }
+      await owner.query('begin')
+      await owner.query('select from parcel where number = $1 for update', [number])
+      const crowd = await Promise.all(Array.from({ length: 80 }, (_, at) => send(String(at))))
+      for (const { status, retryAfter, ms } of crowd) {
+        expect(status).toBe(503)
+        expect(retryAfter).toBeGreaterThan(0)
+        // Eight for each connection are let in, each after at most five seconds of waiting for one, and a second of work.
+        expect(ms).toBeLessThan(9_000)
+      }
+      expect(bounded.counts().waiting).toBe(0)
+      const { rows } = await owner.query<{ n: number }>(
+        `select count(*)::int as n from pg_stat_activity where datname = current_database() and wait_event_type = 'Lock'`,
+      )
+      expect(rows[0]?.n).toBe(0)
+      await owner.query('rollback')
+      expect((await send('0')).status).toBe(201)
+      expect(await numbersOf(number)).toEqual(['stuck-0'])
+    } finally {
+      await owner.end()
+      await stuck.close()
+      await bounded.close()
+    }
   })
 })
 
