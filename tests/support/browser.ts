@@ -85,7 +85,7 @@ const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-pr
 
 /** What axe finds against WCAG 2.2 level AA and its own good practice (or only some of its rules), in words. */
 export async function accessFaults(page: Page, only: readonly string[] = []): Promise<readonly string[]> {
-  const axe = new AxeBuilder({ page })
+  const axe = new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).setLegacyMode(true)
   const { violations } = await (only.length > 0 ? axe.withRules([...only]) : axe.withTags(LEVELS)).analyze()
   return violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id}: ${target} ${failureSummary}`),

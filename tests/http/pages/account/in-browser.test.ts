@@ -1,10 +1,10 @@
-import type { Page } from 'playwright-core'
 import { beforeAll, expect, test, vi } from 'vitest'
 import { must } from '../../../../src/base/result.ts'
 import { codeAt } from '../../../../src/operations/access/one-time-code.ts'
 import { setPassword } from '../../../../src/operations/access/set-password.ts'
-import { accessFaults, DESK, inBrowser, openPage, overflow, PHONE } from '../../../support/browser.ts'
+import { inBrowser, openPage, PHONE } from '../../../support/browser.ts'
 import { livedCounty } from '../../../support/lived-county.ts'
+import { looksRight } from '../../../support/looks-right.ts'
 
 // Other work may share the machine, and axe looks at every element of a page.
 vi.setConfig({ testTimeout: 120_000 })
@@ -12,18 +12,6 @@ vi.setConfig({ testTimeout: 120_000 })
 const { origin, cast, services } = await livedCounty()
 const name = 'records.desk'
 const password = 'a long and quiet river'
-
-const looksRight = async (page: Page, what: string) => {
-  await page.evaluate('document.querySelectorAll("details").forEach((it) => { it.open = true })')
-  for (const size of [PHONE, DESK]) {
-    await page.setViewportSize(size)
-    expect(await accessFaults(page), `${what}, ${size.width} wide`).toEqual([])
-    expect(await overflow(page), `${what}, ${size.width} wide`).toBeLessThanOrEqual(0)
-  }
-  await page.emulateMedia({ colorScheme: 'dark' })
-  expect(await accessFaults(page, ['color-contrast']), `${what}, in the dark`).toEqual([])
-  await page.emulateMedia({ colorScheme: 'light' })
-}
 
 inBrowser('somebody and their account', () => {
   beforeAll(async () => {
