@@ -7,6 +7,7 @@ import { type ExpectedLine, expectedLines } from './expected.ts'
 import { hypotheticalVisit } from './hypothetical-visit.ts'
 import { rankMeasurements, type WantedMeasurement } from './measurements.ts'
 import { type RecordedLine, recordedLines } from './recorded.ts'
+import { type PaperRemark, paperRemarks } from './remarks.ts'
 import { describeSitePlan } from './site-plan/describe.ts'
 import { drawSitePlan } from './site-plan/draw.ts'
 import { type SitePlan, sitePlan } from './site-plan/plan.ts'
@@ -25,6 +26,8 @@ export type VisitBrief = {
     readonly svg: string | null
     readonly words: readonly string[]
   }
+  /** What the papers say in words: landmarks, the drive, how deep. */
+  readonly remarks: readonly PaperRemark[]
   readonly bring: readonly Bring[]
   /** Most telling first. */
   readonly measurements: readonly WantedMeasurement[]
@@ -49,6 +52,7 @@ export function visitBrief(input: ReconcileInput): VisitBrief {
       svg: plan && drawSitePlan(plan),
       words: plan ? describeSitePlan(plan) : [nowhere(asBuilt)],
     },
+    remarks: paperRemarks(input.permits, asBuilt),
     bring: bringFor(asBuilt),
     measurements: rankMeasurements(input, hypotheticalVisit(asBuilt, input.asOf)),
     cautions: CAUTIONS,

@@ -51,6 +51,21 @@ describe('the brief of a visit', () => {
     expect(brief.whereToLook.words.filter((line) => line.includes('One of two places'))).toHaveLength(2)
   })
 
+  test('what the papers say in words is told as it stands there, with the paper: landmarks, the drive', () => {
+    const noted = permit([{ tag: 'pit', kind: 'seepage-pit', note: 'beyond the drive' }], {
+      remarks: 'Drive along the left side.',
+    })
+    const repair = permit([{ tag: 'line', kind: 'effluent-line', note: 'under the walk' }], {
+      number: '94-7',
+      approvedOn: '1994-05-01',
+    })
+    expect(visitBrief(inputOf([noted, repair], null)).remarks).toEqual([
+      { permit: '88-1', about: null, says: 'Drive along the left side.' },
+      { permit: '88-1', about: 'pit', says: 'beyond the drive' },
+      { permit: '94-7', about: 'line', says: 'under the walk' },
+    ])
+  })
+
   test('names in the drawing are text, never markup', () => {
     const nasty = permit(
       [{ tag: '<script>alert(1)</script>', kind: 'tank', tie: { a: '30 ft', b: '35 ft' } }],

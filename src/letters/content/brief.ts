@@ -22,6 +22,8 @@ export type BriefPrinted = {
   readonly plan: PlanPrinted | null
   /** Where to look, in words; with a plan they are the plan's own. */
   readonly words: readonly string[]
+  /** What the papers say in words, with the paper. */
+  readonly remarks: readonly { readonly about: string; readonly says: string; readonly from: string }[]
   readonly bring: readonly Bring[]
   readonly measurements: readonly {
     readonly what: string
@@ -49,6 +51,11 @@ export function printBrief(frame: LetterFrame, { brief, components }: BriefFacts
     })),
     plan: printPlan(brief.whereToLook.plan),
     words: brief.whereToLook.words,
+    remarks: brief.remarks.map(({ permit, about, says }) => ({
+      about: about ?? 'the system',
+      says,
+      from: `permit ${permit}`,
+    })),
     bring: brief.bring,
     measurements: brief.measurements.map(printMeasurement),
     deference: brief.deference,

@@ -65,6 +65,11 @@ export const visitBrief = z
       svg: z.string().nullable().meta({ description: 'The same to scale, as an SVG document' }),
       words: z.array(z.string()).meta({ description: 'The same in words' }),
     }),
+    remarks: z
+      .array(z.object({ permit: z.string(), about: z.string().nullable(), says: z.string() }))
+      .meta({
+        description: 'What the papers say in words, as they stand there: landmarks, the drive, how deep',
+      }),
     bring: z.array(z.object({ what: z.string(), because: z.string() })),
     measurements: z
       .array(
@@ -114,6 +119,7 @@ export const presentVisitBrief = (brief: VisitBrief): z.output<typeof visitBrief
     svg: brief.whereToLook.svg,
     words: [...brief.whereToLook.words],
   },
+  remarks: brief.remarks.map((remark) => ({ ...remark })),
   bring: brief.bring.map((thing) => ({ ...thing })),
   measurements: brief.measurements.map((wanted) => ({ ...wanted, settles: [...wanted.settles] })),
   cautions: brief.cautions.map((caution) => ({ ...caution })),
