@@ -65,11 +65,9 @@ export const visitBrief = z
       svg: z.string().nullable().meta({ description: 'The same to scale, as an SVG document' }),
       words: z.array(z.string()).meta({ description: 'The same in words' }),
     }),
-    remarks: z
-      .array(z.object({ permit: z.string(), about: z.string().nullable(), says: z.string() }))
-      .meta({
-        description: 'What the papers say in words, as they stand there: landmarks, the drive, how deep',
-      }),
+    remarks: z.array(z.object({ permit: z.string(), about: z.string().nullable(), says: z.string() })).meta({
+      description: 'What the papers say in words, as they stand there: landmarks, the drive, how deep',
+    }),
     bring: z.array(z.object({ what: z.string(), because: z.string() })),
     measurements: z
       .array(
