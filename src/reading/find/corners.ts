@@ -1,5 +1,6 @@
 import { excerpt } from '../layout/strip.ts'
 import type { Statement } from '../statement.ts'
+import { cornerWords } from '../values/corner.ts'
 import { findLengths } from '../values/length.ts'
 import { isTaken, orderOf, type TextUnit } from './text-unit.ts'
 
@@ -13,7 +14,7 @@ const PLACE =
   /corner|cor\b|porch|chimney|garage|house|dwelling|foundation|steps|door|front|rear|back|left|right|\b(?:n|s)\.?\s?[ew]\b|north|south|east|west/i
 
 /** `A = NE corner of house, B = NW corner, A to B 40'-0"`: the corners that ties run from, where running text names them. */
-export function cornersIn(unit: TextUnit): Statement[] {
+export function cornersIn(unit: TextUnit, misread: boolean): Statement[] {
   const { text } = unit.strip
   const statements: Statement[] = []
   const add = (
@@ -42,7 +43,8 @@ export function cornersIn(unit: TextUnit): Statement[] {
     const words = match?.[1]?.trim().replace(/[\s.,-]+$/, '')
     if (!match || words === undefined || !PLACE.test(words)) continue
     const start = match.index + match[0].lastIndexOf(match[1]!)
-    add(letter === 'A' ? 'cornerA' : 'cornerB', start, start + words.length, words, 0.93)
+    const { text: value, isWhole } = misread ? cornerWords(words) : { text: words, isWhole: true }
+    add(letter === 'A' ? 'cornerA' : 'cornerB', start, start + words.length, value, isWhole ? 0.93 : 0.56)
   }
   const between = A_TO_B.exec(text)
   if (between) {

@@ -50,6 +50,10 @@ export function described(unit: TextUnit, subjectAt: SubjectAt, context: Reading
     const count = countBefore(text, mention)
     if (count && !isTaken(unit, count.start, count.end)) add('count', count, 0.95)
   }
+  for (const mention of unit.groups.filter((group): group is Mention => group.is === 'mention')) {
+    const count = countAfter(text, mention)
+    if (count && !isTaken(unit, count.start, count.end)) add('count', count, 0.92)
+  }
   for (const found of repeats(text)) {
     const kind = kindAt(found)
     if (kind && !PIPES.has(kind)) add('count', found, 0.9)
@@ -108,6 +112,19 @@ function countBefore(text: string, mention: Mention): Found | undefined {
     return undefined
   if (/(?:no\.?|number|#|permit|sch|sdr|section)\s*$/i.test(ahead.slice(0, found.start))) return undefined
   return { ...found, start: found.start + shift, end: found.end + shift }
+}
+
+/** `Trenches: 3, each 60 ft long`, `Seepage pits - 2`: how many, right after the name; a measure is no number of them. */
+function countAfter(text: string, mention: Mention): Found<number> | undefined {
+  const named = text.slice(mention.start, mention.end)
+  if (!/s$/i.test(named)) return undefined
+  const match = /^\s*[:=-]\s*(\d{1,2})(?=\s*(?:$|[,;](?!\s?\d{3})|@|ea\b|each\b))/i.exec(
+    text.slice(mention.end),
+  )
+  const value = Number(match?.[1])
+  if (!match || value < 1 || value > 30) return undefined
+  const end = mention.end + match[0].length
+  return { start: end - match[1]!.length, end, value, fit: 1, doubts: [] }
 }
 
 /** `3 @ 60'`, `2 ea.`, `(2) 6' dia.`: how many there are, before what each is like. */

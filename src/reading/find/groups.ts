@@ -196,5 +196,8 @@ function isSure(text: string, group: Group, before: Group | undefined): boolean 
     group.marked ||
     /^[\s.:]*$/.test(text.slice(group.end)) ||
     /^\s*[#:]?\s*\(?[A-Z]{0,4}-?\d/.test(text.slice(group.end))
-  return opens && ends
+  if (opens && ends) return true
+  // `under permit 1987-609`: nothing else is numbered so.
+  return group.is === 'label' && group.asks[0] === 'number' && NUMBERED.test(text.slice(group.start))
 }
+const NUMBERED = /^permit\s+(?:no\.?|#)?\s*[A-Z]{0,4}[-\d]*\d{3}\b(?!\s*(?:gal|ft|sq|gpd))/i

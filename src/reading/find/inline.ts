@@ -11,7 +11,7 @@ import { isTaken, orderOf, type TextUnit } from './text-unit.ts'
 const IN_WORDS = new Set<Ask>(['address', 'cornerA', 'cornerB', 'remarks', 'soilTexture', 'kind'])
 /** What may stand between a label and its value. */
 const BRIDGE =
-  /^[\s):=.,_*-]*(?:(?:of|is|was|are|were|at|about|approx\.?|approximately|equals?|the|a|to be|being|no\.?|#|on|measured|found|taken as|installed|date|by)\s+){0,3}[("]*$/i
+  /^[\s):=.,_*-]*(?:(?:of|is|was|are|were|at|about|approx\.?|approximately|equals?|the|a|to be|being|no\.?|#|on|measured|found|taken as|installed|date|by|it|this|the work|the system|the installation)\s+){0,3}[("]*$/i
 
 /** A label with the value that was found for it in its own text, or without one. */
 export type Labelled = {

@@ -8,6 +8,7 @@ import { described } from './describe.ts'
 import { inlineValues } from './inline.ts'
 import type { ReadingContext } from './read-value.ts'
 import { slottedValues } from './slots.ts'
+import { withStackedLabels } from './stacked.ts'
 import { type SubjectAt, subjectFinder } from './subjects.ts'
 import { tablesIn } from './tables.ts'
 import { orderOf, soleMention, type TextUnit, textUnit } from './text-unit.ts'
@@ -20,7 +21,8 @@ const RULE_SENTENCE = /\b(?:shall|must|required to|not less than|no less than|at
 export function readPage(page: PageWords, words: readonly Word[], context: ReadingContext): PageReadings {
   const { ticks, spent } = ticksIn(rowsOf(page, words), context.misread)
   const rows = rowsOf(page, spent.size === 0 ? words : withoutSpent(words, spent))
-  const all = unitsOf(rows).map((unit) => textUnit(unit, context.misread))
+  const single = unitsOf(rows).map((unit) => textUnit(unit, context.misread))
+  const all = withStackedLabels(single, context.misread)
   const tables = tablesIn(all, context)
   const units = all.filter(
     (unit) =>
@@ -28,7 +30,7 @@ export function readPage(page: PageWords, words: readonly Word[], context: Readi
       !(unit.prose && RULE_SENTENCE.test(unit.strip.text) && !/\d{2,}-\d/.test(unit.strip.text)),
   )
   const subjectAt = subjectFinder(units)
-  const corners = units.flatMap(cornersIn)
+  const corners = units.flatMap((unit) => cornersIn(unit, context.misread))
   const labelled = units.flatMap((unit) => inlineValues(unit, subjectAt, context))
   const inline = labelled.flatMap(({ statement }) => statement ?? [])
   const slotted = slottedValues(labelled, units, subjectAt, context)

@@ -1,6 +1,7 @@
 import { parseLength } from '../../measure/parse/length.ts'
 import type { Ask, SubjectKind } from '../lexicon/sense.ts'
 import type { ParcelNumberFormat } from '../parcel-number.ts'
+import { cornerWords } from '../values/corner.ts'
 import { findCounts, findNumbers } from '../values/count.ts'
 import { findDates } from '../values/date.ts'
 import type { Found } from '../values/found.ts'
@@ -36,7 +37,7 @@ export function answers(
     case 'parcelNumber':
       return findParcelNumbers(text, format)
     case 'address':
-      return firstOf(findAddresses(text), freeText(text, 4, 80, /\d/))
+      return firstOf(findAddresses(spelled(text, misread)), freeText(spelled(text, misread), 4, 80, /\d/))
     case 'kind':
       return findSense(text, 'work', misread)
     case 'issuedOn':
@@ -50,8 +51,8 @@ export function answers(
       return findNumbers(text, 0.2, 480)
     case 'soilTexture':
       return firstOf(
-        findSoil(text),
-        freeText(text, 3, 40, /^\D+$/).filter(({ value }) => !HALF_A_SOIL.test(value)),
+        findSoil(spelled(text, misread)),
+        freeText(spelled(text, misread), 3, 40, /^\D+$/).filter(({ value }) => !HALF_A_SOIL.test(value)),
       )
     case 'cornerA':
     case 'cornerB':
@@ -62,7 +63,9 @@ export function answers(
         4,
         80,
         CORNER_PLACE,
-      ).filter(({ value }) => !BROKEN_OFF.test(value))
+      )
+        .filter(({ value }) => !BROKEN_OFF.test(value))
+        .map((found) => (misread ? asCorner(found) : found))
     case 'remarks':
       return freeText(text, 2, 400, /[a-z]{2}/i)
     case 'capacity':
@@ -87,6 +90,22 @@ export function answers(
         isPlausible(ask, kind, value),
       )
   }
+}
+
+/** `01d Ki1n Rd`, `clay 1oam`: figures among the letters of a word are letters; `21st` and `43A` are what they are. */
+const spelled = (text: string, misread: boolean): string =>
+  misread
+    ? text.replace(/[A-Za-z0-9]{2,}/g, (word) =>
+        /^\d+(?:st|nd|rd|th|[A-Z])?$/i.test(word) || !/[a-z]{2}/.test(word)
+          ? word
+          : word.replace(/^0/, 'O').replaceAll('0', 'o').replaceAll('1', 'l'),
+      )
+    : text
+
+/** A corner as the trade tells them; one with words that tell none, or cut off, is too little to be sure of. */
+function asCorner(found: Found<string>): Found<string> {
+  const { text, isWhole } = cornerWords(found.value)
+  return { ...found, value: text, fit: isWhole ? found.fit : found.fit * 0.55 }
 }
 
 /** Words that say what kind of a texture, and no texture: the rest was not read. */

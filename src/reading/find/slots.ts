@@ -172,7 +172,10 @@ function nearest(
         other.box.x > box.x - 0.06,
     )
     .sort((a, b) => a.gap - b.gap || a.other.box.x - b.other.box.x)
-  const best = within[0]
+  // Words of one line stand a little higher and lower: of the nearest line the first is meant.
+  const best = within
+    .filter(({ other }) => other.row === within[0]!.other.row)
+    .sort((a, b) => a.other.box.x - b.other.box.x)[0]
   if (!best) return undefined
   const away = Math.max(0, best.gap) / Math.max(box.h, best.other.box.h)
   return { unit: best.other, near: 0.95 - 0.08 * away }

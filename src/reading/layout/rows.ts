@@ -14,8 +14,11 @@ export type Phrase = {
 
 export type Row = { readonly phrases: readonly Phrase[]; readonly box: Box }
 
-/** Gap between words, in heights of the text, from which they are apart: more than two spaces of a typewriter. */
-const WIDE_GAP = 1.05
+/**
+ * Gap between words, in heights of the text, from which they are apart: more than two spaces of a typewriter. Boxes of
+ * a file's own text are as high as its type, those of a picture only as high as its ink.
+ */
+const WIDE_GAP = { 'text-layer': 1.05, picture: 1.37 } as const
 /** Blanks to fill in and leaders between a label and its value. */
 const FILLING = /^[_.·…\-–—=*]{2,}$|^[_·…]+$/
 
@@ -37,7 +40,7 @@ export function rowsOf(page: PageWords, words: readonly Word[]): readonly Row[] 
     .map((line) => line.sort((a, b) => a.box.x - b.box.x))
     .sort((a, b) => middle(a[0]!.box) - middle(b[0]!.box))
     .map((line, row): Row => {
-      const phrases = cut(line, aspect).map(
+      const phrases = cut(line, aspect, WIDE_GAP[page.readBy]).map(
         (part, place): Phrase => ({
           strip: stripOf(part, page.page),
           box: around(part.map(({ box }) => box)),
@@ -54,13 +57,13 @@ const middle = (box: Box): number => box.y + box.h / 2
 const sameLine = (a: Box, b: Box): boolean =>
   Math.abs(middle(a) - middle(b)) < 0.45 * Math.max(a.h, b.h) && Math.max(a.h, b.h) < 2.5 * Math.min(a.h, b.h)
 
-function cut(line: readonly SeenWord[], aspect: number): SeenWord[][] {
+function cut(line: readonly SeenWord[], aspect: number, wide: number): SeenWord[][] {
   const parts: SeenWord[][] = []
   for (const word of line) {
     const part = parts.at(-1)
     const before = part?.at(-1)
     const gap = before ? word.box.x - (before.box.x + before.box.w) : 0
-    if (part && before && gap < WIDE_GAP * Math.min(before.box.h, word.box.h) * aspect) part.push(word)
+    if (part && before && gap < wide * Math.min(before.box.h, word.box.h) * aspect) part.push(word)
     else parts.push([word])
   }
   return parts

@@ -53,7 +53,13 @@ export function atomsIn(text: string, misread: boolean): readonly Atom[] {
     )
     const near =
       misread && mayBeMisread(text.slice(stream.at[index]!), rest) ? nearestHit(rest, mayEnd) : undefined
-    const hit = hits[0] && (!near || near.errors === 0 || hits[0].length >= near.length - 2) ? hits[0] : near
+    const isPlain =
+      hits[0] &&
+      (!near ||
+        near.errors === 0 ||
+        hits[0].length >= near.length - 2 ||
+        isSpeltOut(stream, index, near.length))
+    const hit = isPlain ? hits[0] : near
     if (!hit) {
       index += 1
       continue
@@ -70,10 +76,23 @@ export function atomsIn(text: string, misread: boolean): readonly Atom[] {
   return atoms
 }
 
+/** Known spellings one after the other reach as far as the misread one would: `pit diameter` is no `pipe diameter`. */
+function isSpeltOut({ text }: Stream, index: number, length: number): boolean {
+  let at = index
+  while (at < index + length) {
+    const hit = exactHits(text.slice(at, at + 60), () => true)[0]
+    if (!hit) return false
+    at += hit.length
+  }
+  return true
+}
+
 /** A figure begins no label, and the small words of running text are read right or not at all. */
 const mayBeMisread = (written: string, rest: string): boolean =>
   /^[a-z][a-z0-9#]{3}/.test(rest) &&
-  !/^(?:with|the|and|was|were|that|this|each|wide|long|have|has|for)\b/i.test(written)
+  !/^(?:with|the|and|was|were|that|this|each|wide|long|have|has|for)\b/i.test(written) &&
+  // `24 in wide` is no misread `inside`, and `a 3 bedroom house` no label that begins with an A.
+  !/^(?:(?:in|ft|gal)\s|[a-z]{1,2}\s+\d)/i.test(written)
 
 const startsWord = (text: string, { at, text: squeezed }: Stream, index: number): boolean => {
   const place = at[index]!

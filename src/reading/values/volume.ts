@@ -1,7 +1,8 @@
 import { parseVolume } from '../../measure/parse/volume.ts'
 import { type Found, matches } from './found.ts'
 
-const AMOUNT = String.raw`\d{1,3}(?:[,.]\d{3})+|\d+(?:\.\d+)?`
+// Readers of pictures part `1,000` into `1, 000`.
+const AMOUNT = String.raw`\d{1,3}(?:[,.]\d{3})+|\d{1,2}, \d{3}|\d+(?:\.\d+)?`
 const WITH_UNIT = new RegExp(
   String.raw`(?<![\d.,/])(${AMOUNT})\s*-?\s*(gallons?|gals?|gal|gls?|g|cu\.?\s*ft|cubic\s*f(?:ee|oo)t|liters?|litres?)\b\.?(?!\s*(?:per|/|a)\s*day|\s*/|pd)`,
   'i',
@@ -23,7 +24,7 @@ export function findVolumes(
   })
   if (found.length > 0 || bare === 'refuse') return found
   return matches(text, BARE, ([, amount]) => {
-    const number = Number(amount!.replace(/,/g, ''))
+    const number = Number(amount!.replace(/,\s?/g, ''))
     const value = `${thousands(amount!)} gal`
     if (number < 50 || number > 50_000 || !parseVolume(value).ok) return undefined
     return {
@@ -43,4 +44,4 @@ export function findVolumes(
 }
 
 /** A point between thousands is a comma misread: `1.000` is `1,000` (nobody states thousandths of a gallon). */
-const thousands = (amount: string): string => amount.replace(/\.(\d{3})$/, ',$1')
+const thousands = (amount: string): string => amount.replace(', ', ',').replace(/\.(\d{3})$/, ',$1')
