@@ -1,6 +1,7 @@
 import { type Html, html } from '../../html.ts'
 import { severityTag } from '../../parts/severity.ts'
 import { capital } from '../../words/plain.ts'
+import { datesInWords, prose } from '../../words/prose.ts'
 import type { Difference, Live } from '../live/live.ts'
 
 /** What the numbers come to, in the order of use: the size, what to do before the lid goes back, what differs. */
@@ -16,11 +17,11 @@ export function liveView(
     html`<div class="ask-for"><p><b>Too rough to tell.</b> ${capital(again.what)}.</p><p class="soft">${capital(again.why)}.</p></div>`
   }${!again && next && html`<div class="ask-for"><p><b>${lead}:</b> ${next.what}.</p><p class="soft">${capital(next.how)}. ${next.settles.join(' ')}</p></div>`}${differencesView(differences)}${
     agrees.length > 0 &&
-    html`<ul class="agreeing">${agrees.map((says) => html`<li>${capital(says)}.</li>`)}</ul>`
+    html`<ul class="agreeing">${agrees.map((says) => html`<li>${prose(says)}</li>`)}</ul>`
   }`
 }
 
 export const differencesView = (list: readonly Difference[]): Html | null =>
   list.length === 0
     ? null
-    : html`<ul class="differs">${list.map(({ severity, says }) => html`<li>${severityTag(severity)} ${says}</li>`)}</ul>`
+    : html`<ul class="differs">${list.map(({ severity, says }) => html`<li>${severityTag(severity)} ${datesInWords(says)}</li>`)}</ul>`
