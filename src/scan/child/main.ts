@@ -9,8 +9,8 @@ async function main([path, from, to, maxPages, pictures]: readonly string[]): Pr
   listenForDropped()
   const opened = await openPdf(path!, 1)
   if (!opened.ok) return say({ type: 'refused', why: opened.why })
-  const { pdf, notes, hasImages } = opened
-  const options: PageOptions = { hasImages, pictures: pictures === 'leave' ? 'leave' : 'read' }
+  const { pdf, notes, hasImages, hasFields } = opened
+  const options: PageOptions = { hasImages, hasFields, pictures: pictures === 'leave' ? 'leave' : 'read' }
   if (pdf.numPages === 0) return say({ type: 'refused', why: 'no-pages' })
   say({ type: 'opened', pageCount: pdf.numPages, notes })
   if (pdf.numPages > Number(maxPages)) return

@@ -26,6 +26,7 @@ export type Opened =
       readonly pdf: PDFDocumentProxy
       readonly notes: readonly string[]
       readonly hasImages: boolean
+      readonly hasFields: boolean
     }
   | { readonly ok: false; readonly why: 'not-a-pdf' | 'encrypted' | 'truncated' | 'damaged' }
 
@@ -42,23 +43,35 @@ export async function openPdf(path: string, verbosity: Verbosity = 0): Promise<O
   if (!hasHeader) return { ok: false, why: 'not-a-pdf' }
   const pdfjs = await loadPdfjs()
   // The dictionary of a picture is a stream's and so never packed away (ISO 32000-2 7.5.7): its name is in plain sight.
-  const hasImages = whole === undefined || whole.includes('/Image') || whole.includes('/Im#')
+  const hasImages = whole === undefined || names(whole, '/Image') || whole.includes('/Im#')
+  // A page's dictionary may be packed away; where nothing is packed, what it does not name it has not.
+  const hasFields =
+    whole === undefined || ['/Annots', '/ObjStm', '/A#', '/#'].some((it) => whole.includes(it))
   const notes = hasEnd ? [] : ['The end of this file is missing; what could be recovered was read.']
   try {
     const source = whole
       ? { data: new Uint8Array(whole) }
       : { range: ranges(pdfjs, file, size), disableAutoFetch: true, disableStream: true }
-    return { ok: true, pdf: await load(pdfjs, source, verbosity), notes, hasImages }
+    return { ok: true, pdf: await load(pdfjs, source, verbosity), notes, hasImages, hasFields }
   } catch (error) {
     if ((error as Error).name === 'PasswordException') return { ok: false, why: 'encrypted' }
     if (error instanceof RangeError || /allocation/i.test((error as Error).message)) throw error
     const mended = whole && withTrailer(whole)
     if (mended) {
       const pdf = await load(pdfjs, { data: mended }, verbosity).catch(() => undefined)
-      if (pdf) return { ok: true, pdf, notes, hasImages }
+      if (pdf) return { ok: true, pdf, notes, hasImages, hasFields }
     }
     return { ok: false, why: hasEnd ? 'damaged' : 'truncated' }
   }
+}
+
+/** Is a name there whole? `/ImageB` of an old procedure set is no picture. */
+function names(whole: Buffer, name: string): boolean {
+  for (let at = whole.indexOf(name); at >= 0; at = whole.indexOf(name, at + 1)) {
+    const after = whole[at + name.length]
+    if (after === undefined || !/[A-Za-z0-9]/.test(String.fromCharCode(after))) return true
+  }
+  return false
 }
 
 const load = (pdfjs: Pdfjs, source: object, verbosity: Verbosity): Promise<PDFDocumentProxy> =>

@@ -3,7 +3,6 @@ import type { Word } from '../../reading/page-words.ts'
 import type { PageReading, UnreadReason } from '../outcome.ts'
 import { pictureWasDropped } from './left-out.ts'
 import { hiddenTextShare, isPictureOfPaper } from './picture-of-paper.ts'
-import { readPicture } from './read-picture.ts'
 import { textLayerWords } from './text-layer.ts'
 import { isGarbled } from './text-quality.ts'
 import { widgetWords } from './widgets.ts'
@@ -21,6 +20,8 @@ export type PageOptions = {
   readonly pictures: 'read' | 'leave'
   /** Whether the file holds pictures at all: without any, no page has to be looked at twice. */
   readonly hasImages: boolean
+  /** Whether its pages may have fields or notes to them. */
+  readonly hasFields: boolean
 }
 
 /**
@@ -35,7 +36,7 @@ export async function readPage(
   const page = await pdf.getPage(number)
   try {
     pictureWasDropped()
-    const words = [...(await textLayerWords(page)), ...(await widgetWords(page))]
+    const words = [...(await textLayerWords(page)), ...(options.hasFields ? await widgetWords(page) : [])]
     const unread = (why: keyof typeof SAYS): PageReading => ({
       state: 'unread',
       page: number,
@@ -52,6 +53,8 @@ export async function readPage(
     if (words.length > 0 && !garbled && !(picture && options.pictures === 'read'))
       return ownText(page, words, dropped)
     if (options.pictures === 'leave') return unread(garbled ? 'garbled-text' : 'no-text-layer')
+    // The readers of pictures take longer to load than many a file of text takes to read.
+    const { readPicture } = await import('./read-picture.ts')
     const read = await readPicture(pdf, page)
     if (read.words.length === 0 && (read.secondWords ?? []).length === 0) return unread('blank')
     return { state: 'read', words: read, notes: notesOn(words, garbled, read.words) }
