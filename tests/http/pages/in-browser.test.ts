@@ -2,7 +2,9 @@ import { readFile } from 'node:fs/promises'
 import type { BrowserContextOptions } from 'playwright-core'
 import { beforeAll, expect, test, vi } from 'vitest'
 import { must } from '../../../src/base/result.ts'
+import { taughtExample } from '../../../src/http/api/forms/shapes.ts'
 import { setPassword } from '../../../src/operations/access/set-password.ts'
+import { bringForm } from '../../../src/operations/forms/change-form.ts'
 import { accessFaults, DESK, inBrowser, openPage, PHONE } from '../../support/browser.ts'
 import { livedCounty, type Who } from '../../support/lived-county.ts'
 import { looksRight, unfold } from '../../support/looks-right.ts'
@@ -63,9 +65,11 @@ async function makePages() {
     url: `${at}/parcels/07-0462-0026`,
     headers: { accept: 'text/html', authorization: `Bearer ${tokens.agent}` },
   })
+  const form = must(await bringForm(services, cast.reviewer, { name: 'A form', taught: taughtExample }))
   expect([sent.statusCode, trial.statusCode, letter.statusCode]).toEqual([303, 303, 303])
   return {
     anImport: String(sent.headers.location),
+    aForm: `${at}/forms/${form.id}`,
     aTrial: String(trial.headers.location),
     asItWas: body.match(/\/counties\/quillback\/reconciliations\/[\w-]+/)![0],
     aLetter: file.match(/\/letters\/[\w-]+/g)!.find((it) => !it.endsWith('.pdf'))!,
@@ -94,6 +98,8 @@ const PAGES: readonly (readonly [string, Who | 'nobody', string])[] = [
   ['a trial of rules', 'reviewer', `${origin}${made.aTrial}`],
   ['the imports', 'reviewer', `${here}/imports`],
   ['an import', 'reviewer', `${origin}${made.anImport}`],
+  ['the forms that papers taught', 'reviewer', `${here}/forms`],
+  ['a form', 'reviewer', `${origin}${made.aForm}`],
   ['the visits', 'firm', `${here}/visits`],
   ['a visit brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
   ['an address that is not there', 'nobody', `${origin}/nowhere`],
