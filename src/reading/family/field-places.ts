@@ -21,8 +21,9 @@ const LISTED = new Set<Ask>(['kind', 'material', 'shape'])
 /** How far left ends, right ends or middles of one field may lie apart, across and down, in fractions of the page. */
 const ACROSS = 0.02
 const DOWN = 0.01
-/** Of the papers that have the field, the share that must have it at the place. */
+/** Of the papers that have the field, the share that must have it at the place, and how many at the least. */
 const MOST_OF_THEM = 0.6
+const LEAST_PAPERS = 3
 
 /** Where each field lies: the one place at which what was confirmed can be read, paper after paper. */
 export function fieldPlaces(
@@ -66,12 +67,11 @@ function agreedPlace(papers: readonly (readonly Place[])[]): readonly Place[] | 
   const worth = (run: readonly Place[]): number =>
     run.length + run.filter(({ known }) => known).length / (papers.length + 1)
   const [best, ...others] = runs.sort((a, b) => worth(b) - worth(a))
-  if (!best || best.length < MOST_OF_THEM * papers.length) return null
-  const isSure = best.length >= 3 || (best.length === 2 && best.every(({ known }) => known))
+  if (!best || best.length < Math.max(LEAST_PAPERS, MOST_OF_THEM * papers.length)) return null
   const rival = others.some(
     (run) => worth(run) >= worth(best) - 1e-9 && !overlaps(around(boxesOf(run)), around(boxesOf(best))),
   )
-  return isSure && !rival ? best : null
+  return rival ? null : best
 }
 
 const boxesOf = (run: readonly Place[]): Box[] => run.map(({ box }) => box)

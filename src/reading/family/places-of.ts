@@ -3,6 +3,7 @@ import { sameValue } from '../assemble/choose.ts'
 import { answers, type ReadingContext } from '../find/read-value.ts'
 import { type Row, rowsOf } from '../layout/rows.ts'
 import { excerpt, joined } from '../layout/strip.ts'
+import { unitsOf } from '../layout/units.ts'
 import type { PageWords } from '../page-words.ts'
 import { plain } from './alike.ts'
 import type { Confirmed } from './lesson.ts'
@@ -41,8 +42,12 @@ export function placesOf(
   return places.filter((one, index) => places.findIndex((other) => overlaps(one.box, other.box)) === index)
 }
 
-/** Lines of a page, once for all its values. */
-export const linesOf = (page: PageWords): readonly Row[] => rowsOf(page, page.words)
+/** Lines of a page, once for all its values. Running text is none: what stands in it moves with every word before. */
+export function linesOf(page: PageWords): readonly Row[] {
+  const rows = rowsOf(page, page.words)
+  const prose = unitsOf(rows).filter((unit) => unit.prose)
+  return rows.filter((_, index) => !prose.some(({ row, lastRow }) => index >= row && index <= lastRow))
+}
 
 /** The unit that a value ends in, if any. */
 export const unitOf = (value: string | number): 'ft' | 'in' | 'gal' | null =>

@@ -3,6 +3,7 @@ import type { Box } from '../../records/source.ts'
 import { answers, type ReadingContext } from '../find/read-value.ts'
 import { rowsOf } from '../layout/rows.ts'
 import { excerpt, joined } from '../layout/strip.ts'
+import type { Ask } from '../lexicon/sense.ts'
 import type { PageWords, Word } from '../page-words.ts'
 import type { PageReadings, Statement } from '../statement.ts'
 import { type Recognised, seenAt } from './recognise.ts'
@@ -12,6 +13,9 @@ import type { FieldPlace } from './taught-form.ts'
 const AT_PLACE = 0.97
 /** A value read by its label where the form has another field: the label was likely another's. */
 const ELSEWHERE = 0.5
+/** Words may be misspelt, and no list of them says so: a place alone does not make them sure. */
+const IN_WORDS = new Set<Ask>(['address', 'soilTexture', 'cornerA', 'cornerB', 'remarks'])
+const UNCHECKED = 0.6
 /** More stands in the box than the value: a piece of it was lost, or the value is a piece of something longer. */
 const IN_PIECES = 0.5
 /** The share of the letters in a box that the value must have, for a unit or a speck may stand beside it. */
@@ -80,7 +84,7 @@ export function valueAt(
     ordinal: null,
     value: found.value,
     excerpt: shown,
-    fit: found.fit * AT_PLACE * (isWhole ? 1 : IN_PIECES),
+    fit: found.fit * AT_PLACE * (isWhole ? 1 : IN_PIECES) * (IN_WORDS.has(ask) ? UNCHECKED : 1),
     how: 'family',
     doubts: unit === null ? found.doubts : found.doubts.filter((doubt) => doubt.kind !== 'unit-assumed'),
     order: page.page * 1e6 + Math.round(shown.box.y * 1e3) * 1e3 + shown.box.x * 100,
@@ -110,7 +114,7 @@ function doubted(statement: Statement, placed: readonly Statement[]): Statement 
     holder !== undefined &&
     (holder.ask !== statement.ask || (holder.kind !== statement.kind && statement.kind !== 'absorption'))
   if (isOthers) return { ...statement, fit: statement.fit * ELSEWHERE }
-  return holder && holder.fit < AT_PLACE * IN_PIECES + 0.01
+  return holder && !IN_WORDS.has(holder.ask) && holder.fit < AT_PLACE * IN_PIECES + 0.01
     ? { ...statement, fit: statement.fit * IN_PIECES }
     : statement
 }

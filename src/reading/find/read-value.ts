@@ -96,7 +96,7 @@ export function answers(
 const spelled = (text: string, misread: boolean): string =>
   misread
     ? text.replace(/[A-Za-z0-9]{2,}/g, (word) =>
-        /^\d+(?:st|nd|rd|th|[A-Z])?$/i.test(word) || !/[a-z]{2}/.test(word)
+        /^(?:\d+|[1-9]\d*(?:st|nd|rd|th|[A-Z]))$/i.test(word) || !/[a-z]/.test(word)
           ? word
           : word.replace(/^0/, 'O').replaceAll('0', 'o').replaceAll('1', 'l'),
       )
