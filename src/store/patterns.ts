@@ -1,15 +1,28 @@
 import { sql } from 'kysely'
+import type { DiscrepancyKind } from '../reconcile/kinds.ts'
 import type { Tx } from './database/database.ts'
 
 /** How many of a group have what is looked for. */
 export type GroupCount = { readonly name: string | null; readonly hits: number; readonly total: number }
+
+/** Less was put in than the record or the code says. */
+export const SHORTFALLS = [
+  'capacity-below-record',
+  'capacity-below-code',
+  'absorption-below-code',
+] as const satisfies readonly DiscrepancyKind[]
+/** Work that nobody put on paper. */
+export const UNRECORDED = [
+  'line-replaced-without-permit',
+  'component-not-on-record',
+] as const satisfies readonly DiscrepancyKind[]
 
 const VISITED = sql`
   select p.county, p.id, p.street_key from parcel p
   where p.county = asking_county() and exists (
     select from findings f where f.county = p.county and f.parcel = p.id and f.state = 'submitted')`
 
-const raised = (kinds: readonly string[]) => sql`exists (
+const raised = (kinds: readonly DiscrepancyKind[]) => sql`exists (
   select from discrepancy d where d.county = v.county and d.parcel = v.id and d.state <> 'vanished'
     and d.kind = any (${[...kinds]}::text[]))`
 
@@ -20,7 +33,7 @@ export async function shortfallsByDecade(tx: Tx): Promise<readonly GroupCount[]>
       count(*) as total
     from (
       select (select min(t.approved_on) from permit t where t.county = v.county and t.parcel = v.id) as first,
-        ${raised(['capacity-below-record', 'capacity-below-code', 'absorption-below-code'])} as hit
+        ${raised(SHORTFALLS)} as hit
       from (${VISITED}) v) visited
     where first is not null group by 1 order by 1`.execute(tx)
   return rows
@@ -30,7 +43,7 @@ export async function shortfallsByDecade(tx: Tx): Promise<readonly GroupCount[]>
 export async function unrecordedByStreet(tx: Tx): Promise<readonly GroupCount[]> {
   const { rows } = await sql<GroupCount>`
     select nullif(v.street_key, '') as name,
-      count(*) filter (where ${raised(['line-replaced-without-permit', 'component-not-on-record'])}) as hits,
+      count(*) filter (where ${raised(UNRECORDED)}) as hits,
       count(*) as total
     from (${VISITED}) v group by 1 order by 1`.execute(tx)
   return rows

@@ -20,6 +20,7 @@ import { importPages } from './imports/route.ts'
 import { letter } from './letter/route.ts'
 import { letterCheck } from './letter-check/route.ts'
 import { parcel } from './parcel/route.ts'
+import { patterns } from './patterns/route.ts'
 import { answerFaultAsPage } from './problem/answer.ts'
 import { queue } from './queue/route.ts'
 import { reconciliation } from './reconciliation/route.ts'
@@ -54,6 +55,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   visit,
   visits,
   glance,
+  patterns,
   rules,
   rulesTrial,
   importPages,

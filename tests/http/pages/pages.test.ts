@@ -22,6 +22,7 @@ const PAGES: readonly (readonly [string, { readonly [W in Who | 'nobody']: numbe
   [`${here}/search`, { reviewer: 200, firm: 200, agent: 200, nobody: 303 }],
   [`${here}/queue`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/glance`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
+  [`${here}/patterns`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/rules`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/rules/quillback/code`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/visits`, { reviewer: 404, firm: 200, agent: 404, nobody: 303 }],

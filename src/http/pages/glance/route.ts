@@ -14,7 +14,7 @@ export const glance: FastifyPluginAsyncZod = async (app) => {
       const counted = await readGlance(context, actor)
       return reply.page({
         title: 'County at a glance',
-        body: glanceView(name, presentGlance(counted), counted.at),
+        body: glanceView({ id: actor.county, name }, presentGlance(counted), counted.at),
       })
     },
   )

@@ -1,11 +1,14 @@
 import { dayOf } from '../../../base/plain-date.ts'
 import { type Html, html } from '../html.ts'
+import { patternsPath } from '../layout/addresses.ts'
 import { bars } from '../parts/bars.ts'
 import { day } from '../words/dates.ts'
 import type { CountTable } from './present.ts'
 
-export const glanceView = (county: string, tables: readonly CountTable[], at: Date): Html =>
-  html`<h1>${county} at a glance</h1><p class="soft">Counted on ${day(dayOf(at))}. A parcel’s status is the one last derived.</p>${tables.map(table)}`
+type County = { readonly id: string; readonly name: string }
+
+export const glanceView = ({ id, name }: County, tables: readonly CountTable[], at: Date): Html =>
+  html`<h1>${name} at a glance</h1><p class="soft">Counted on ${day(dayOf(at))}. A parcel’s status is the one last derived.</p><p><a href="${patternsPath(id)}">Patterns across the county</a>: in which decades, on which streets and forms differences gather.</p>${tables.map(table)}`
 
 const table = ({ title, first, columns, rows, bars: drawn }: CountTable): Html =>
   html`<section class="abreast"><div class="scroll" tabindex="0" role="group" aria-label="${title}, table"><table><caption>${title}</caption><thead><tr><th scope="col">${first}</th>${columns.map((name) => html`<th scope="col" class="figure">${name}</th>`)}</tr></thead><tbody>${

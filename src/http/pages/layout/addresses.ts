@@ -6,6 +6,7 @@ export const searchPath = (county: string, asked?: string): string =>
   `${countyPath(county)}/search${asked === undefined ? '' : `?q=${part(asked)}`}`
 export const queuePath = (county: string): string => `${countyPath(county)}/queue`
 export const glancePath = (county: string): string => `${countyPath(county)}/glance`
+export const patternsPath = (county: string): string => `${countyPath(county)}/patterns`
 export const rulesPath = (county: string): string => `${countyPath(county)}/rules`
 export const importsPath = (county: string): string => `${countyPath(county)}/imports`
 export const packPath = (county: string, pack: string): string =>
