@@ -22,7 +22,7 @@ const table = ({ title, asks, counts, group, rows, leftOut, links }: PatternTabl
   )}</ul></section>`
 
 const line = ({ name, to, here, elsewhere, probability, often, reading }: GroupLine): Html =>
-  html`<tr><th scope="row">${to === null ? name : html`<a href="${to}">${name}</a>`}</th><td class="figure">${here}</td><td class="figure">${elsewhere}</td><td class="figure">${probability}</td><td>${reading === 'nothing-to-compare' ? 'Nothing to hold it against.' : html`${STANDS_OUT[reading]}Chance alone does this ${often}.`}</td></tr>`
+  html`<tr><th scope="row">${to === null ? name : html`<a href="${to}">${name}</a>`}</th><td class="figure">${here}</td><td class="figure">${elsewhere}</td><td class="figure">${probability}</td><td>${reading === 'nothing-to-compare' ? 'Nothing to hold it against.' : html`${STANDS_OUT[reading]}Chance alone: ${often}.`}</td></tr>`
 
 const STANDS_OUT: { readonly [R in Exclude<Reading, 'nothing-to-compare'>]: Html | null } = {
   'chance-can': null,
