@@ -8,32 +8,35 @@ import type { DerivedStatus } from './statuses.ts'
 
 /** The answers for many parcels in a handful of statements: what one parcel's run writes, for all of them together. */
 
+/** A reconciliation with its result as it is written down: the text that was hashed is the one that is sent. */
+export type WrittenReconciliation = StoredReconciliation & { readonly resultText: string }
+
 export async function insertReconciliations(
   tx: Tx,
   county: string,
-  made: readonly StoredReconciliation[],
+  made: readonly WrittenReconciliation[],
 ): Promise<void> {
   if (made.length === 0) return
-  const rows = made.map((it) => ({
-    id: it.id,
-    parcel: it.parcel,
-    findings: it.findings,
-    organisation: it.organisation,
-    as_built_on: it.result.asBuilt.on,
-    inputs: it.inputs,
-    input_hash: it.inputHash,
-    engine: it.engine,
-    result: it.result,
-    result_hash: it.resultHash,
-    occasion: it.occasion,
-    made_at: it.madeAt,
-  }))
-  await sql`
-    insert into reconciliation (county, id, parcel, findings, organisation, as_built_on, inputs, input_hash, engine, result,
-      result_hash, occasion, made_at)
-    select ${county}, r.* from json_to_recordset(${JSON.stringify(rows)}::json) as r (id uuid, parcel uuid, findings uuid,
-      organisation uuid, as_built_on date, inputs jsonb, input_hash text, engine text, result jsonb, result_hash text,
-      occasion text, made_at timestamptz)`.execute(tx)
+  await tx
+    .insertInto('reconciliation')
+    .values(
+      made.map((it) => ({
+        county,
+        id: it.id,
+        parcel: it.parcel,
+        findings: it.findings,
+        organisation: it.organisation,
+        as_built_on: it.result.asBuilt.on,
+        inputs: JSON.stringify(it.inputs),
+        input_hash: it.inputHash,
+        engine: it.engine,
+        result: it.resultText,
+        result_hash: it.resultHash,
+        occasion: it.occasion,
+        made_at: it.madeAt,
+      })),
+    )
+    .execute()
 }
 
 /** Everything there ever was on these parcels; the worst of each first. */

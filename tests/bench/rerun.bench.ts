@@ -1,12 +1,13 @@
 /**
- * A county reconciled again after a rule change that reaches everybody visited, by one process, against reading the same
- * inputs and COPYing the same answers. And the same county when nobody is affected. `PARCELS=100000 npm run bench -- rerun`.
+ * A county reconciled again after a rule change that reaches everybody visited, by one process with as many jobs at once as
+ * the settings have without being told, against reading the same inputs and COPYing the same answers. And the same county when nobody is affected. `PARCELS=100000 npm run bench -- rerun`.
  */
 import { createReadStream, createWriteStream } from 'node:fs'
 import path from 'node:path'
 import { pipeline } from 'node:stream/promises'
 import { from as copyFrom, to as copyTo } from 'pg-copy-streams'
 import { must } from '../../src/base/result.ts'
+import { readSettings } from '../../src/config.ts'
 import { PACKS_FOLDER, readPackTexts } from '../../src/files/rule-packs.ts'
 import { shareRerun } from '../../src/operations/reruns/share-rerun.ts'
 import { parsePacks } from '../../src/rules/parse/parse-packs.ts'
@@ -21,6 +22,7 @@ import { fillCounty } from './county/fill.ts'
 import { perSecond, seconds, sized, tell } from './county/tell.ts'
 
 const PARCELS = sized('PARCELS', 2_000)
+const { JOBS_AT_ONCE } = must(readSettings({}))
 
 const ours = await benchService()
 try {
@@ -46,7 +48,9 @@ try {
       report: async () => {},
       signal: new AbortController().signal,
     }
-    const took = await seconds(() => shareRerun({ ...context, book }, job))
+    const took = await seconds(() =>
+      Promise.all(Array.from({ length: JOBS_AT_ONCE }, () => shareRerun({ ...context, book }, job))),
+    )
     return {
       took,
       counts: await transact(context.database, people.reviewer, (tx) => rerunCounts(tx, COUNTY, id)),

@@ -4,17 +4,18 @@ import {
   discrepanciesOnMany,
   insertReconciliations,
   recordEvents,
+  type WrittenReconciliation,
   writeDiscrepancies,
   writeStatuses,
 } from '../../store/answers-at-once.ts'
-import { hashOf } from '../../store/canonical.ts'
+import { canonicalText, hashOf, sha256 } from '../../store/canonical.ts'
 import type { Service } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import type { StandingDiscrepancy } from '../../store/discrepancies.ts'
 import { type ChangeNoticed, insertChanges } from '../../store/discrepancy-changes.ts'
 import type { ManyOnFile } from '../../store/many-parcels.ts'
 import { RANKS } from '../../store/queue-ranks.ts'
-import type { Occasion, StoredReconciliation } from '../../store/reconciliations.ts'
+import type { Occasion } from '../../store/reconciliations.ts'
 import { keepRuleBook } from '../../store/rule-books.ts'
 import type { OperationContext } from '../context.ts'
 import { statusFrom } from '../reconciliation/derive-status.ts'
@@ -101,7 +102,8 @@ export async function reconcileMany(
       return { parcel, made: null, projection: null, changes: [], before: null, status }
     }
     const result = reconcile(input)
-    const it: StoredReconciliation = {
+    const resultText = canonicalText(result)
+    const it: WrittenReconciliation = {
       id: context.newId(),
       parcel,
       findings: findings?.id ?? null,
@@ -110,7 +112,8 @@ export async function reconcileMany(
       inputHash,
       engine: ENGINE,
       result,
-      resultHash: hashOf(result),
+      resultText,
+      resultHash: sha256(resultText),
       occasion,
       madeAt: at,
     }
