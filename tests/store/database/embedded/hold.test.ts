@@ -1,14 +1,16 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { cp, mkdtemp, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import pg from 'pg'
-import { afterEach, expect, test } from 'vitest'
+import { afterAll, afterEach, expect, test } from 'vitest'
 import { type HeldServer, holdEmbeddedServer } from '../../../../src/store/database/embedded/hold.ts'
 import { isAlive } from '../../../../src/store/database/embedded/postmaster-file.ts'
 
 const HOLDER = path.join(import.meta.dirname, '../../../support/hold-server.ts')
+/** As hold-server.ts has it. */
+const LINGER_MS = 300
 const made: { folders: string[]; held: HeldServer[]; processes: ChildProcess[] } = {
   folders: [],
   held: [],
@@ -31,8 +33,41 @@ async function newFolder(under = ''): Promise<string> {
   return folder
 }
 
+/**
+ * A folder whose server has run before and was stopped: a copy of one that is made once, because making a cluster takes
+ * longer than what most of these tests do with it.
+ */
+async function usedFolder(under?: string): Promise<string> {
+  const folder = await newFolder(under)
+  mkdirSync(path.join(folder, 'postgres'), { mode: 0o700 })
+  used ??= makeUsed()
+  const from = await used
+  for (const part of ['password', 'cluster'])
+    await cp(path.join(from, 'postgres', part), path.join(folder, 'postgres', part), { recursive: true })
+  return folder
+}
+let used: Promise<string> | undefined
+afterAll(async () => {
+  const folder = await used
+  if (folder) await rm(folder, { recursive: true })
+})
+
+async function makeUsed(): Promise<string> {
+  const folder = await mkdtemp(path.join(os.tmpdir(), 'asfound-embedded-'))
+  const held = await holdEmbeddedServer({ dataFolder: folder, lingerMs: 0 })
+  held.release()
+  await stopped(folder)
+  return folder
+}
+
+/** Server and supervisor are gone, and nothing writes to the folder any more. */
+async function stopped(folder: string): Promise<void> {
+  await expect.poll(() => postmasterOf(folder), { timeout: 20_000 }).toBeUndefined()
+  await expect.poll(() => supervisorOf(folder), { timeout: 20_000 }).toBeUndefined()
+}
+
 async function hold(dataFolder: string): Promise<HeldServer> {
-  const held = await holdEmbeddedServer({ dataFolder, lingerMs: 300 })
+  const held = await holdEmbeddedServer({ dataFolder, lingerMs: LINGER_MS })
   made.held.push(held)
   return held
 }
@@ -99,27 +134,26 @@ test('processes that start at once on one empty folder share one server', async 
 })
 
 test('what was committed survives kill -9 of the service; the server then stops by itself', async () => {
-  const folder = await newFolder()
+  const folder = await usedFolder()
   const { child, url } = await holdElsewhere(folder)
   await write(url)
   child.kill('SIGKILL')
-  await expect.poll(() => postmasterOf(folder), { timeout: 15_000 }).toBeUndefined()
-  await expect.poll(() => supervisorOf(folder), { timeout: 15_000 }).toBeUndefined()
+  await stopped(folder)
   expect(await read((await hold(folder)).url('postgres'))).toBe(42)
 })
 
 test('the server stays while one process of several is left', async () => {
-  const folder = await newFolder()
+  const folder = await usedFolder()
   const [first, second] = await Promise.all([holdElsewhere(folder), holdElsewhere(folder)])
   const before = postmasterOf(folder)
   first.child.kill('SIGKILL')
-  await new Promise((resolve) => setTimeout(resolve, 1_000))
+  await new Promise((resolve) => setTimeout(resolve, 3 * LINGER_MS))
   expect(postmasterOf(folder)).toBe(before)
   expect(await query(second.url, 'select 1 as one')).toEqual({ one: 1 })
 })
 
 test('a server orphaned by kill -9 of service and supervisor is found and taken over', async () => {
-  const folder = await newFolder()
+  const folder = await usedFolder()
   const { child, url } = await holdElsewhere(folder)
   await write(url)
   const orphan = postmasterOf(folder)
@@ -131,7 +165,7 @@ test('a server orphaned by kill -9 of service and supervisor is found and taken 
 })
 
 test('a service whose supervisor is killed gets another, and its connections live on', async () => {
-  const folder = await newFolder()
+  const folder = await usedFolder()
   const held = await hold(folder)
   const client = new pg.Client({ connectionString: held.url('postgres') })
   await client.connect()
@@ -145,7 +179,7 @@ test('a service whose supervisor is killed gets another, and its connections liv
 })
 
 test('a killed server is started again, with everything that was committed', async () => {
-  const folder = await newFolder()
+  const folder = await usedFolder()
   const held = await hold(folder)
   await write(held.url('postgres'))
   const before = postmasterOf(folder)
@@ -157,7 +191,7 @@ test('a killed server is started again, with everything that was committed', asy
 })
 
 test('a postmaster.pid that names somebody else’s process does not keep the server from starting', async () => {
-  const folder = await newFolder()
+  const folder = await usedFolder()
   const { child, url } = await holdElsewhere(folder)
   await write(url)
   const file = path.join(folder, 'postgres/cluster/postmaster.pid')
@@ -178,7 +212,7 @@ test('a cluster that was half made when the machine stopped is made again', asyn
 })
 
 test('a folder too deep for a socket is served on the loopback address, by password only', async () => {
-  const folder = await newFolder(path.join('a'.repeat(60), 'b'.repeat(60)))
+  const folder = await usedFolder(path.join('a'.repeat(60), 'b'.repeat(60)))
   const url = new URL((await hold(folder)).url('postgres'))
   expect(url.hostname).toBe('127.0.0.1')
   expect(await query(url.href, 'select 1 as one')).toEqual({ one: 1 })
