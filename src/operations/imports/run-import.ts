@@ -20,7 +20,7 @@ import { csvRows, ndjsonRows, type Row } from './read-rows.ts'
 import { type RowEntry, rowReader } from './row-entry.ts'
 
 /** As many rows as land in one transaction. */
-const AT_ONCE = 500
+const AT_ONCE = 250
 
 type Counted = ImportCounts & { readonly state: Import['state'] }
 type Running = {
