@@ -18,9 +18,16 @@ export function findVolumes(
   bare: 'gal' | 'refuse' = 'refuse',
   unitInLabel = false,
 ): Found<string>[] {
-  const found = matches(text, WITH_UNIT, ([, amount, unit]) => {
+  const found = matches(text, WITH_UNIT, (match) => {
+    const [, amount, unit] = match
     const value = /^(?:g|gal|gl)/i.test(unit!) ? `${thousands(amount!)} gal` : `${amount} ${unit}`
-    return parseVolume(value).ok ? { value, fit: 1, doubts: [] } : undefined
+    // `000 gal` has lost its thousands.
+    if (!parseVolume(value).ok || /^0\d/.test(amount!)) return undefined
+    const lead = /(?<![\d'"/.-])(\d{1,2})[ ,.]{1,2}$/.exec(text.slice(0, match.index))?.[1]
+    if (lead === undefined || !/^\d{3}$/.test(amount!)) return { value, fit: 1, doubts: [] }
+    const reading = `${lead},${amount} gal`
+    const says = `"${lead}" stands before it, as the thousands would`
+    return { value, fit: 0.5, doubts: [{ kind: 'confusable-digits', says, readings: [reading] }] }
   })
   if (found.length > 0 || bare === 'refuse') return found
   return matches(text, BARE, ([, amount]) => {
