@@ -2,6 +2,7 @@ import type { AddressInfo } from 'node:net'
 import { type Cast, enrolCast } from '../../src/cli/demonstration/enrol.ts'
 import { loadStories } from '../../src/cli/demonstration/load.ts'
 import { readStories } from '../../src/cli/demonstration/read-stories.ts'
+import type { Services } from '../../src/http/app.ts'
 import { issueToken } from '../../src/store/access/enrol.ts'
 import { administer } from '../../src/store/database/transact.ts'
 import { type TestApp, testApp } from './app.ts'
@@ -19,8 +20,8 @@ export type LivedCounty = TestApp & {
  * The service with the demonstration county lived through in it up to today, listening. The firm is Lakeside Site
  * Inspection.
  */
-export async function livedCounty(): Promise<LivedCounty> {
-  const made = await testApp({ settings: { ANSWERS: 'fast' } })
+export async function livedCounty(door: Partial<Services['door']> = {}): Promise<LivedCounty> {
+  const made = await testApp({ settings: { ANSWERS: 'fast' }, door })
   const { services, app } = made
   const cast = await enrolCast(services.database)
   await loadStories(services, cast, readStories())

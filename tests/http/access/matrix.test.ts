@@ -1,10 +1,10 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import type { LightMyRequestResponse } from 'fastify'
 import { describe, expect, test } from 'vitest'
-import type { Provider } from '../../../src/net/sign-in-provider.ts'
 import type { Role } from '../../../src/store/database/actor.ts'
 import { testApp } from '../../support/app.ts'
-import { COUNTY } from '../../support/people.ts'
+import { silentProviders } from '../../support/silent-provider.ts'
+import { WALKED } from '../../support/walked.ts'
 import { gather, type Subject } from './matrix/cast.ts'
 import { requestTo } from './matrix/requests.ts'
 import { ROWS, type Row, written } from './matrix/table.ts'
@@ -15,23 +15,7 @@ import { liveThrough } from './matrix/world.ts'
  * what the page promises is what is tested, and a route that nobody put into its table fails.
  */
 
-/** A county's own sign-in that answers; signing in by it is tested in signing-in.test.ts. */
-const provider: Provider = {
-  settings: {
-    county: COUNTY,
-    title: 'Quillback County',
-    issuer: 'https://sign-in.example',
-    clientId: 'asfound',
-    clientSecret: undefined,
-    secondStep: 'here',
-  },
-  leave: async () => ({
-    address: new URL('https://sign-in.example/'),
-    leaving: { state: '', nonce: '', verifier: '' },
-  }),
-  comeBack: async () => ({ ok: false, error: 'nobody came' }),
-}
-const service = await testApp({ door: { providers: new Map([[COUNTY, provider]]) } })
+const service = await testApp({ door: { providers: silentProviders } })
 const { app } = service
 const world = await liveThrough(service)
 const cast = await gather(service)
@@ -146,6 +130,8 @@ function faultsOfPage({ body, headers }: LightMyRequestResponse): readonly strin
 }
 
 let asked = 0
+/** Routes that somebody was given a page by. */
+const pages = new Set<string>()
 
 async function askAs(
   who: Subject,
@@ -184,6 +170,7 @@ describe.each(inOrder.filter(({ method, url }) => ROWS.has(`${method} ${url}`)))
     }
     if (String(answer.headers['content-type']).startsWith('text/html')) {
       expect(faultsOfPage(answer)).toEqual([])
+      if (expected === 'let in' && route.method === 'GET') pages.add(route.url)
     }
     // HEAD is the same question, without the answer's body.
     if (route.method === 'GET' && !route.url.endsWith('/events')) {
@@ -191,6 +178,10 @@ describe.each(inOrder.filter(({ method, url }) => ROWS.has(`${method} ${url}`)))
       expect([head.statusCode, head.body]).toEqual([answer.statusCode, ''])
     }
   })
+})
+
+test('every page is one that the browser tests walk, and they walk none that is not served', () => {
+  expect([...pages].sort()).toEqual(Object.values(WALKED).flat().sort())
 })
 
 test('the whole was asked', () => {

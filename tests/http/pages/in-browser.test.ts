@@ -8,6 +8,8 @@ import { bringForm } from '../../../src/operations/forms/change-form.ts'
 import { accessFaults, DESK, inBrowser, openPage, PHONE } from '../../support/browser.ts'
 import { livedCounty, type Who } from '../../support/lived-county.ts'
 import { looksRight, unfold } from '../../support/looks-right.ts'
+import { isAt, LIGHT, weightOf } from '../../support/walk.ts'
+import { WALKED, type WalkedRoute } from '../../support/walked.ts'
 
 // Other work may share the machine, and axe looks at every element of long pages.
 vi.setConfig({ testTimeout: 120_000 })
@@ -77,33 +79,45 @@ async function makePages() {
 }
 const made = await makePages()
 
-const PAGES: readonly (readonly [string, Who | 'nobody', string])[] = [
-  ['sign-in', 'nobody', `${origin}/sign-in`],
-  ['where a letter is checked', 'nobody', `${origin}/letters`],
-  ['a letter checked', 'nobody', `${origin}${made.aLetter}`],
-  ['the search', 'agent', `${here}/search`],
-  ['a list of parcels', 'agent', `${here}/search?q=heron`],
-  ['nothing found', 'agent', `${here}/search?q=99%20Nowhere`],
-  ['a status, with a letter and an address that is told', 'agent', `${here}/parcels/07-0462-0026`],
-  ['a parcel’s file', 'reviewer', `${here}/parcels/07-0446-0033`],
-  ['a file with a decision whose ground moved', 'reviewer', `${here}/parcels/07-0458-0037`],
-  ['a comparison as it was', 'reviewer', `${origin}${made.asItWas}`],
-  ['a firm’s view of its file', 'firm', `${here}/parcels/07-0441-0003`],
-  ['a firm’s view of another’s', 'firm', `${here}/parcels/07-0446-0019`],
-  ['the queue', 'reviewer', `${here}/queue`],
-  ['the county at a glance', 'reviewer', `${here}/glance`],
-  ['the rules', 'reviewer', `${here}/rules`],
-  ['a pack of rules', 'reviewer', `${here}/rules/quillback/code`],
-  ['where other rules are tried', 'reviewer', `${here}/rules/trial?of=public-health-service/tanks`],
-  ['a trial of rules', 'reviewer', `${origin}${made.aTrial}`],
-  ['the imports', 'reviewer', `${here}/imports`],
-  ['an import', 'reviewer', `${origin}${made.anImport}`],
-  ['the forms that papers taught', 'reviewer', `${here}/forms`],
-  ['a form', 'reviewer', `${origin}${made.aForm}`],
-  ['the visits', 'firm', `${here}/visits`],
-  ['a visit brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
-  ['an address that is not there', 'nobody', `${origin}/nowhere`],
-]
+type Shown = readonly (readonly [what: string, who: Who | 'nobody', url: string])[]
+const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
+  '/sign-in': [['sign-in', 'nobody', `${origin}/sign-in`]],
+  '/letters': [['where a letter is checked', 'nobody', `${origin}/letters`]],
+  '/letters/:code': [['a letter checked', 'nobody', `${origin}${made.aLetter}`]],
+  '/counties/:county/search': [
+    ['the search', 'agent', `${here}/search`],
+    ['a list of parcels', 'agent', `${here}/search?q=heron`],
+    ['nothing found', 'agent', `${here}/search?q=99%20Nowhere`],
+  ],
+  '/counties/:county/parcels/:parcel': [
+    ['a status, with a letter and an address that is told', 'agent', `${here}/parcels/07-0462-0026`],
+    ['a parcel’s file', 'reviewer', `${here}/parcels/07-0446-0033`],
+    ['a file with a decision whose ground moved', 'reviewer', `${here}/parcels/07-0458-0037`],
+    ['a firm’s view of its file', 'firm', `${here}/parcels/07-0441-0003`],
+    ['a firm’s view of another’s', 'firm', `${here}/parcels/07-0446-0019`],
+  ],
+  '/counties/:county/parcels/:parcel/brief': [
+    ['a visit brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
+  ],
+  '/counties/:county/reconciliations/:id': [
+    ['a comparison as it was', 'reviewer', `${origin}${made.asItWas}`],
+  ],
+  '/counties/:county/queue': [['the queue', 'reviewer', `${here}/queue`]],
+  '/counties/:county/glance': [['the county at a glance', 'reviewer', `${here}/glance`]],
+  '/counties/:county/patterns': [['the patterns across the county', 'reviewer', `${here}/patterns`]],
+  '/counties/:county/rules': [['the rules', 'reviewer', `${here}/rules`]],
+  '/counties/:county/rules/:place/:topic': [['a pack of rules', 'reviewer', `${here}/rules/quillback/code`]],
+  '/counties/:county/rules/trial': [
+    ['where other rules are tried', 'reviewer', `${here}/rules/trial?of=public-health-service/tanks`],
+  ],
+  '/counties/:county/rules/trials/:id': [['a trial of rules', 'reviewer', `${origin}${made.aTrial}`]],
+  '/counties/:county/imports': [['the imports', 'reviewer', `${here}/imports`]],
+  '/counties/:county/imports/:id': [['an import', 'reviewer', `${origin}${made.anImport}`]],
+  '/counties/:county/forms': [['the forms that papers taught', 'reviewer', `${here}/forms`]],
+  '/counties/:county/forms/:id': [['a form', 'reviewer', `${origin}${made.aForm}`]],
+  '/counties/:county/visits': [['the visits', 'firm', `${here}/visits`]],
+}
+const SHOWN = WALKED.everyPage.flatMap((route) => PAGES[route].map((shown) => [...shown, route] as const))
 
 inBrowser('every page', () => {
   test('axe is awake: it finds a picture without words', async () => {
@@ -114,12 +128,13 @@ inBrowser('every page', () => {
     await context.close()
   })
 
-  test.each(PAGES)(
+  test.each([...SHOWN, ['an address that is not there', 'nobody', `${origin}/nowhere`, '/nowhere'] as const])(
     '%s: nothing for axe to find, nothing too wide, nothing refused, nothing lost, and light',
-    async (what, who, url) => {
+    async (what, who, url, route) => {
       const { page, context, faults } = await as(who, { viewport: PHONE })
-      const answer = await page.goto(url)
-      expect((await answer!.request().sizes()).responseBodySize, 'bytes over the wire').toBeLessThan(60_000)
+      await page.goto(url)
+      isAt(page, route)
+      expect(await weightOf(page), 'bytes over the wire').toBeLessThan(LIGHT)
       await looksRight(page, what)
       expect(faults).toEqual([])
       await context.close()

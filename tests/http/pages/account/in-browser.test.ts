@@ -5,11 +5,14 @@ import { setPassword } from '../../../../src/operations/access/set-password.ts'
 import { inBrowser, openPage, PHONE } from '../../../support/browser.ts'
 import { livedCounty } from '../../../support/lived-county.ts'
 import { looksRight } from '../../../support/looks-right.ts'
+import { silentProviders } from '../../../support/silent-provider.ts'
+import { walkOf } from '../../../support/walk.ts'
+import type { WalkedRoute } from '../../../support/walked.ts'
 
 // Other work may share the machine, and axe looks at every element of a page.
 vi.setConfig({ testTimeout: 120_000 })
 
-const { origin, cast, services } = await livedCounty()
+const { origin, cast, services } = await livedCounty({ providers: silentProviders })
 const name = 'records.desk'
 const password = 'a long and quiet river'
 
@@ -20,6 +23,8 @@ inBrowser('somebody and their account', () => {
 
   test('sets a second step up, invites, makes a token, signs in anew with a code; nothing for axe to find', async () => {
     const { page, context, faults } = await openPage({ viewport: PHONE })
+    const { walk, left } = walkOf('account')
+    const look = (route: WalkedRoute<'account'>, what: string) => walk(page, route, what, looksRight)
     const signIn = async () => {
       await page.goto(`${origin}/sign-in?to=/account`)
       await page.getByLabel('Name').fill(name)
@@ -28,15 +33,15 @@ inBrowser('somebody and their account', () => {
     }
     await signIn()
     expect(page.url()).toBe(`${origin}/account`)
-    await looksRight(page, 'the account')
+    await look('/account', 'the account')
 
     await page.getByRole('link', { name: 'Set one up' }).click()
-    await looksRight(page, 'the second step')
+    await look('/account/second-step', 'the second step')
     const secret = (await page.locator('code').first().textContent())!.replaceAll(' ', '')
     await page.getByLabel('Write the six figures').fill(codeAt(secret, new Date()))
     await page.getByRole('button', { name: 'Set it up' }).click()
     expect(await page.locator('main li code').count()).toBe(10)
-    await looksRight(page, 'the recovery codes')
+    await look('/account/second-step', 'the recovery codes')
     const recovery = (await page.locator('main li code').first().textContent())!
     await page.getByRole('link', { name: 'I have kept them' }).click()
 
@@ -44,7 +49,7 @@ inBrowser('somebody and their account', () => {
     await page.getByLabel('E-mail address').fill('second.desk@quillback.example')
     await page.getByLabel('What the account is for').fill('second desk')
     await page.getByRole('button', { name: 'Invite' }).click()
-    await looksRight(page, 'the people')
+    await look('/people', 'the people')
     const link = (await page.locator('.notice code').textContent())!
 
     await page.goto(`${origin}/account`)
@@ -52,25 +57,31 @@ inBrowser('somebody and their account', () => {
     await page.getByLabel('What it is for').fill('tablet')
     await page.getByRole('button', { name: 'Make it' }).click()
     expect(await page.locator('.notice code').textContent()).toMatch(/^asfound_/)
-    await looksRight(page, 'the tokens')
+    await look('/tokens', 'the tokens')
 
     await page.goto(`${origin}/account`)
     await page.getByRole('link', { name: 'Who works in the county' }).click()
-    await looksRight(page, 'who works in the county')
+    await look('/counties/:county/organisations', 'who works in the county')
 
     await page.getByRole('button', { name: 'Sign out' }).click()
     await signIn()
-    await looksRight(page, 'the code')
+    await look('/sign-in/code', 'the code')
     await page.getByLabel('Code').fill(recovery)
     await page.getByRole('button', { name: 'Go on' }).click()
     expect(page.url()).toBe(`${origin}/account`)
 
     const { pathname, search } = new URL(link)
     await page.goto(`${origin}${pathname}${search}`)
+    await look('/invitation', 'the invitation')
     await page.getByLabel('Password').fill('passwordpassword')
     await page.getByRole('button', { name: 'Keep it' }).click()
     expect(await page.getByRole('alert').textContent()).toContain('tried first')
-    await looksRight(page, 'the invitation')
+    await look('/invitation', 'the invitation, with a fault')
+
+    await page.goto(`${origin}/sign-in/with/quillback/return`)
+    expect(await page.locator('h1').textContent()).toBe('Not signed in')
+    await look('/sign-in/with/:provider/return', 'back from a sign-in elsewhere that came to nothing')
+    expect([...left]).toEqual([])
     expect(faults.filter((fault) => !fault.includes('422'))).toEqual([])
     await context.close()
   })

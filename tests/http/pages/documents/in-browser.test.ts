@@ -7,6 +7,7 @@ import { setAside } from '../../../../src/operations/documents/set-aside.ts'
 import { testApp } from '../../../support/app.ts'
 import { accessFaults, DESK, inBrowser, openPage, overflow, PHONE } from '../../../support/browser.ts'
 import { looksRight } from '../../../support/looks-right.ts'
+import { walkOf } from '../../../support/walk.ts'
 import { permitsOfParcel } from './filed.ts'
 import { waitingPaper } from './waiting.ts'
 
@@ -178,11 +179,14 @@ inBrowser('what stands on it', () => {
       }),
     )
     const { page, context, faults } = await open({ viewport: PHONE })
-    for (const url of [`${here}/${waiting.id}`, `${here}/${aside.id}`, here]) {
-      const answer = await page.goto(url)
-      expect((await answer!.request().sizes()).responseBodySize, 'bytes over the wire').toBeLessThan(60_000)
-      await looksRight(page, url)
+    const { walk, left } = walkOf('documents')
+    for (const { id } of [waiting, aside]) {
+      await page.goto(`${here}/${id}`)
+      await walk(page, '/counties/:county/documents/:id', id, looksRight)
     }
+    await page.goto(here)
+    await walk(page, '/counties/:county/documents', 'the list', looksRight)
+    expect([...left]).toEqual([])
     expect(faults).toEqual([])
     await context.close()
   })
