@@ -18,6 +18,7 @@ export const DEFAULT_LIMITS: Limits = {
   maxPages: 2000,
   openMs: 30_000,
   pageMs: 60_000,
-  documentMs: 2 * 3_600_000,
+  // 2,000 scanned pages at the pace of a small machine.
+  documentMs: 10 * 3_600_000,
   memoryBytes: 2048 * MB,
 }

@@ -19,6 +19,8 @@ export type ReadOptions = {
   /** First and last page wanted, counted from 1; the whole document where left out. */
   readonly from?: number
   readonly to?: number
+  /** Told how many pages there are as soon as that is known. */
+  readonly onOpened?: (pageCount: number) => void
   /** Called with each page as it is read; the reading waits for it. */
   readonly onPage?: (reading: PageReading) => void | Promise<void>
   readonly signal?: AbortSignal
@@ -129,6 +131,7 @@ async function runOnce(
         case 'opened':
           progress.pageCount = message.pageCount
           progress.notes = message.notes
+          options.onOpened?.(message.pageCount)
           if (message.pageCount > limits.maxPages) progress.refusal = 'too-many-pages'
           break
         case 'begin':

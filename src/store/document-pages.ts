@@ -51,6 +51,18 @@ export async function wordsOfPages(
   return rows.map(({ words }) => words as PageWords)
 }
 
+/** Numbers of the pages whose words are kept, in order. */
+export async function pagesKept(tx: Tx, county: string, document: string): Promise<readonly number[]> {
+  const rows = await tx
+    .selectFrom('document_page')
+    .select('number')
+    .where('county', '=', county)
+    .where('document', '=', document)
+    .orderBy('number')
+    .execute()
+  return rows.map(({ number }) => number)
+}
+
 /** Keeps a page's words; one read again takes the place of the earlier reading. */
 export async function keepPage(tx: Tx, county: string, document: string, page: PageWords): Promise<void> {
   const values = {

@@ -1,10 +1,10 @@
 import type { JobRun } from '../../jobs/queue.ts'
 import type { PageWords } from '../../reading/page-words.ts'
-import type { DocumentReading, UnreadPage } from '../../scan/outcome.ts'
+import type { UnreadPage } from '../../scan/outcome.ts'
 import { readDocument } from '../../scan/read-document.ts'
 import { asService } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
-import { keepPage } from '../../store/document-pages.ts'
+import { keepPage, pagesKept } from '../../store/document-pages.ts'
 import { changeDocument, type Document, documentById } from '../../store/documents.ts'
 import type { OperationContext } from '../context.ts'
 import { proposeFromWords } from './propose-from-words.ts'
@@ -13,7 +13,8 @@ export type PaperRead = { readonly document: string; readonly state: Document['s
 
 /**
  * Reads a paper that was taken in: its pages' words are kept as they come, then what they seem to say is proposed. A
- * paper of pictures alone is set aside with the reason, and kept. Done at least once: a second run ends as the first.
+ * paper of pictures alone is set aside with the reason, and kept. Done at least once: a run that follows one that was
+ * killed goes on after the pages that are kept, so that none is read twice and none is lost.
  */
 export async function readPaper(
   context: OperationContext,
@@ -33,28 +34,44 @@ export async function readPaper(
     return told('failed')
   }
   await change({ state: 'reading' })
-  let pages = 0
-  const reading = await readDocument(
-    path,
-    {},
-    {
-      signal,
-      onPage: async (page) => {
-        pages += 1
-        if (page.state === 'read') await keep(page.words)
-        await report({ done: pages, total: null, says: `page ${pages} read` })
+  const kept = await transact(context.database, service, (tx) => pagesKept(tx, county, data.document))
+  let done = kept.length
+  let total: number | null = null
+  let pageCount = 0
+  const lost: UnreadPage[] = []
+  for (const part of stillToRead(kept)) {
+    const reading = await readDocument(
+      path,
+      {},
+      {
+        ...part,
+        signal,
+        onOpened: (pages) => {
+          total = pages
+        },
+        onPage: async (page) => {
+          done += 1
+          if (page.state === 'read') await keep(page.words)
+          else lost.push(page)
+          await report({
+            done,
+            total,
+            says: `page ${page.state === 'read' ? page.words.page : page.page} read`,
+          })
+        },
       },
-    },
-  )
-  if (reading.outcome !== 'read') {
-    const state = reading.outcome === 'pure-scan' ? 'set-aside' : 'failed'
-    await change({ state, reason: reading.says, pages: reading.pageCount })
-    return told(state)
+    )
+    if (reading.outcome !== 'read') {
+      const state = reading.outcome === 'pure-scan' ? 'set-aside' : 'failed'
+      await change({ state, reason: reading.says, pages: reading.pageCount })
+      return told(state)
+    }
+    pageCount = reading.pageCount
   }
   const proposals = await transact(context.database, service, (tx) =>
     proposeFromWords(tx, county, data.document, null),
   )
-  await change({ state: 'proposed', pages: reading.pageCount, reason: sayUnread(reading), proposals })
+  await change({ state: 'proposed', pages: pageCount, reason: sayUnread(lost), proposals })
   return told('proposed')
 
   function told(state: Document['state']): PaperRead {
@@ -65,10 +82,21 @@ export async function readPaper(
   }
 }
 
+/** More gaps than this are read over in one go: each part costs a start of the reader. */
+const MOST_PARTS = 20
+
+/** What a run before this one left: the gaps between the pages that are kept, and all after the last of them. */
+function stillToRead(kept: readonly number[]): readonly { readonly from: number; readonly to?: number }[] {
+  const gaps = kept.flatMap((page, index) => {
+    const before = kept[index - 1] ?? 0
+    return page > before + 1 ? [{ from: before + 1, to: page - 1 }] : []
+  })
+  if (gaps.length >= MOST_PARTS) return [{ from: gaps[0]!.from }]
+  return [...gaps, { from: (kept.at(-1) ?? 0) + 1 }]
+}
+
 /** Pages that could not be read, each with why; null where all could. An empty page is no loss. */
-function sayUnread(reading: Extract<DocumentReading, { outcome: 'read' }>): string | null {
-  const lost = reading.pages.filter(
-    (page): page is UnreadPage => page.state === 'unread' && page.why !== 'blank',
-  )
+function sayUnread(unread: readonly UnreadPage[]): string | null {
+  const lost = unread.filter(({ why }) => why !== 'blank')
   return lost.length === 0 ? null : lost.map(({ page, says }) => `Page ${page}: ${says}`).join(' ')
 }

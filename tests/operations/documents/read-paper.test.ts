@@ -91,6 +91,29 @@ describe('a reading', () => {
     expect((await stateOf(id)).proposals).toHaveLength(1)
   })
 
+  test('that was killed in the middle goes on where it was: no page twice, none lost', async () => {
+    const layouts = ['form-1978', 'form-1986', 'letter', 'form-2015', 'card-1958'] as const
+    const { pdf } = await makeForm(layouts.map((layout, index) => ({ layout, seed: 910 + index })))
+    const whole = await takeIn(Buffer.concat([pdf, Buffer.from('\n')]))
+    await read(whole)
+    const id = await takeIn(pdf)
+    const stop = new AbortController()
+    const told: Told[] = []
+    const run = { id, actor: reviewer, data: { document: id }, signal: stop.signal }
+    const report = async ({ done, says }: Told) => {
+      told.push({ done, says })
+      if (done === 2) stop.abort()
+    }
+    await expect(readPaper(context, { ...run, report })).rejects.toThrow(/called off/)
+    const before = told.length
+    expect(await read(id, undefined, told)).toMatchObject({ state: 'proposed' })
+    const pages = told.map(({ says }) => says)
+    expect(new Set(pages).size).toBe(layouts.length)
+    expect(pages.length).toBe(layouts.length)
+    expect(told[before]?.done).toBe(before + 1)
+    expect((await stateOf(id)).proposals).toEqual((await stateOf(whole)).proposals)
+  })
+
   test('of a paper whose file is gone says so', async () => {
     const { pdf } = await makeForm([{ layout: 'form-1986', seed: 904 }])
     const id = await takeIn(pdf)
