@@ -1,6 +1,6 @@
 /**
  * Reading paper: `node tests/bench/reading.bench.ts [seeds] [grades] [layouts]`, each a number or a list with commas
- * (`2 clean,fair,bad held-out`). Per layout and grade: fields proposed, of those right, marked as read alike and of those
+ * (`2 clean,fair,bad held-out`; `tuned`, `held-out`, `first-contact` or all). Per layout and grade: fields proposed, of those right, marked as read alike and of those
  * wrong, character errors, seconds a page; the same from the first reader alone on the picture as it is; how far
  * confidence is to be believed; and text PDFs a second against `pdftotext -bbox-layout`.
  */
@@ -17,7 +17,7 @@ import { textLayerWords } from '../../src/scan/child/text-layer.ts'
 import { readDocument } from '../../src/scan/read-document.ts'
 import { type Compared, compare } from '../forms/compare.ts'
 import { GRADES, type Grade, scanned } from '../forms/damage.ts'
-import { HELD_OUT, LAYOUTS, type LayoutName, makeForm, type Paper } from '../forms/make.ts'
+import { FIRST_CONTACT, HELD_OUT, LAYOUTS, type LayoutName, makeForm, type Paper } from '../forms/make.ts'
 import { QUILLBACK } from '../forms/quillback.ts'
 import { readBare } from './bare-reader.ts'
 import { characterErrors } from './character-errors.ts'
@@ -25,7 +25,13 @@ import { characterErrors } from './character-errors.ts'
 const [seeds = '1', grades = 'clean,fair', which = 'all'] = process.argv.slice(2)
 const heldOut = Object.keys(HELD_OUT) as LayoutName[]
 const tuned = Object.keys(LAYOUTS) as LayoutName[]
-const layouts = which === 'held-out' ? heldOut : which === 'tuned' ? tuned : [...tuned, ...heldOut]
+const firstContact = Object.keys(FIRST_CONTACT) as LayoutName[]
+const SETS: Readonly<Record<string, readonly LayoutName[]>> = {
+  tuned,
+  'held-out': heldOut,
+  'first-contact': firstContact,
+}
+const layouts = SETS[which] ?? [...tuned, ...heldOut, ...firstContact]
 
 type Page = {
   readonly layout: LayoutName
@@ -140,8 +146,8 @@ try {
         ofGrade.filter((page) => page.layout === layout),
       )
     const some = (names: readonly LayoutName[]) => ofGrade.filter(({ layout }) => names.includes(layout))
-    if (which !== 'held-out') line(`**tuned, ${grade}**`, some(tuned))
-    if (which !== 'tuned') line(`**held out, ${grade}**`, some(heldOut))
+    for (const [name, names] of Object.entries(SETS))
+      if (which === name || !(which in SETS)) line(`**${name}, ${grade}**`, some(names))
   }
   reliability(pages.flatMap(({ ours }) => ours).filter(({ proposed }) => proposed !== null))
   await textThroughput()
