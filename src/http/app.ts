@@ -32,10 +32,10 @@
  * - Failures: `throw problem('conflict', { detail })`, `throw invalidInput(issues)`; a refusal of an operation is
  *   turned into one by an exhaustive switch in the route.
  */
-import helmet from '@fastify/helmet'
 import multipart from '@fastify/multipart'
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
+import helmet from 'helmet'
 import { uuidv7 } from 'uuidv7'
 import type { Traces } from '../net/tracing/traces.ts'
 import type { OperationContext } from '../operations/context.ts'
@@ -120,10 +120,13 @@ export async function buildApp(
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
   traceRequests(app, traces)
   lastAnswers(app)
-  await app.register(helmet, {
+  const harden = helmet({
     contentSecurityPolicy: CONTENT_SECURITY,
     referrerPolicy: { policy: 'no-referrer' },
   })
+  app.addHook('onRequest', ({ raw }, reply, done) =>
+    harden(raw, reply.raw, (fault) => done(fault as Error | undefined)),
+  )
   await app.register(multipart, {
     limits: { fileSize: settings.UPLOAD_LIMIT_MB * 1_048_576, files: 1, fields: 20, fieldSize: 65_536 },
   })

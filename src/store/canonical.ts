@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { hash } from 'node:crypto'
 
 /**
  * One text for one value, whatever order its keys were made in (RFC 8785). The standard takes over how ECMAScript writes
@@ -35,4 +35,4 @@ const isSaid = (value: unknown): boolean =>
 /** SHA-256 of the canonical text, 64 hex digits. */
 export const hashOf = (value: unknown): string => sha256(canonicalText(value))
 
-export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex')
+export const sha256 = (text: string): string => hash('sha256', text, 'hex')

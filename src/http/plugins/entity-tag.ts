@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { hash } from 'node:crypto'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { problem } from '../problem.ts'
 
@@ -62,7 +62,7 @@ export function tagReads(app: FastifyInstance): void {
 
 function tagOfBytes(payload: unknown): string | undefined {
   if (typeof payload !== 'string' && !Buffer.isBuffer(payload)) return undefined
-  return `W/"${createHash('sha1').update(payload).digest('base64url')}"`
+  return `W/"${hash('sha1', payload, 'base64url')}"`
 }
 
 /** Weak comparison (RFC 9110, 8.8.3.2). */
