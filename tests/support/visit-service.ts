@@ -1,5 +1,5 @@
 import type { AddressInfo } from 'node:net'
-import type { BrowserContextOptions, Page } from 'playwright-core'
+import type { BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { must } from '../../src/base/result.ts'
 import { setPassword } from '../../src/operations/access/set-password.ts'
@@ -81,15 +81,28 @@ export async function visitService(): Promise<VisitService> {
 
 export const HAND: BrowserContextOptions = { viewport: PHONE, hasTouch: true, isMobile: true }
 
+/** The session that somebody of this test file signed in to; a browser of its own may go on with it. */
+let session: Awaited<ReturnType<BrowserContext['cookies']>> = []
+
 /** A phone in a hand, signed in, at a parcel's form. */
 export async function phoneAt(at: string, options: BrowserContextOptions = HAND) {
   const opened = await openPage(options)
-  await signInAt(opened.page, at)
+  await opened.context.addCookies(session)
+  await opened.page.goto(at)
+  if (opened.page.url() !== at) {
+    // Nobody has signed in yet, or somebody signed out.
+    await signInHere(opened.page, at)
+    session = await opened.context.cookies()
+  }
   return opened
 }
 
 export async function signInAt(page: Page, at: string): Promise<void> {
   await page.goto(at)
+  await signInHere(page, at)
+}
+
+async function signInHere(page: Page, at: string): Promise<void> {
   await page.locator('[name="name"]').fill(NAME)
   await page.locator('[name="password"]').fill(PASSWORD)
   await page.keyboard.press('Enter')
