@@ -1915,7 +1915,7 @@ CREATE OR REPLACE FUNCTION public.record_hash(record jsonb)
  RETURNS text
  LANGUAGE sql
  IMMUTABLE PARALLEL SAFE STRICT
-RETURN encode(sha256(convert_to(((SELECT COALESCE(jsonb_object_agg(jsonb_each.key, jsonb_each.value), '{}'::jsonb) AS "coalesce" FROM jsonb_each(record_hash.record) jsonb_each(key, value) WHERE (jsonb_each.value <> 'null'::jsonb)))::text, 'UTF8'::name)), 'hex'::text)
+RETURN encode(sha256(convert_to(((record - ARRAY(SELECT jsonb_each.key FROM jsonb_each(record_hash.record) jsonb_each(key, value) WHERE (jsonb_each.value = 'null'::jsonb))))::text, 'UTF8'::name)), 'hex'::text)
 
 CREATE OR REPLACE FUNCTION public.restate_records(of_table regclass)
  RETURNS void
