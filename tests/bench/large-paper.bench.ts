@@ -22,7 +22,7 @@ async function made(file: string): Promise<void> {
   const pdf = new PDFDocument({ size: 'LETTER', autoFirstPage: false })
   const out = createWriteStream(file)
   pdf.pipe(out)
-  const side = Math.round(Math.sqrt((megabytes * MB) / pages / 1.05))
+  const side = Math.round(Math.sqrt((1.32 * megabytes * MB) / pages))
   for (let page = 1; page <= pages; page++) {
     const noise = { type: 'gaussian' as const, mean: 128, sigma: 60 }
     const photo = await sharp({

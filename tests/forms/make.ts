@@ -1,6 +1,8 @@
+import { abstract1997 } from './first-contact/abstract-1997.ts'
 import { card1969 } from './first-contact/card-1969.ts'
 import { letter1993 } from './first-contact/letter-1993.ts'
 import { register1949 } from './first-contact/register-1949.ts'
+import { slip1983 } from './first-contact/slip-1983.ts'
 import { asBuilt2003 } from './held-out/as-built-2003.ts'
 import { fieldNotes1990 } from './held-out/field-notes-1990.ts'
 import { form2009 } from './held-out/form-2009.ts'
@@ -45,6 +47,8 @@ export const FIRST_CONTACT = {
   'register-1949': { era: 1958, face: 'Courier', size: 10, draw: register1949 },
   'card-1969': { era: 1967, face: 'Courier', size: 10, draw: card1969 },
   'letter-1993': { era: 1986, face: 'Times-Roman', size: 11, draw: letter1993 },
+  'slip-1983': { era: 1978, face: 'Courier', size: 10, draw: slip1983 },
+  'abstract-1997': { era: 1999, face: 'Times-Roman', size: 10, draw: abstract1997 },
 } as const satisfies Record<string, Layout>
 
 const ALL = { ...LAYOUTS, ...HELD_OUT, ...FIRST_CONTACT }
