@@ -6,6 +6,7 @@
 export const WALKED = {
   /** tests/http/pages/in-browser.test.ts */
   everyPage: [
+    '/',
     '/sign-in',
     '/letters',
     '/letters/:code',

@@ -5,6 +5,8 @@ import { must } from '../../../src/base/result.ts'
 import { taughtExample } from '../../../src/http/api/forms/shapes.ts'
 import { setPassword } from '../../../src/operations/access/set-password.ts'
 import { bringForm } from '../../../src/operations/forms/change-form.ts'
+import { addAccount, addOrganisation, issueToken } from '../../../src/store/access/enrol.ts'
+import { administer } from '../../../src/store/database/transact.ts'
 import { accessFaults, DESK, inBrowser, openPage, PHONE } from '../../support/browser.ts'
 import { livedCounty, type Who } from '../../support/lived-county.ts'
 import { looksRight, unfold } from '../../support/looks-right.ts'
@@ -17,10 +19,20 @@ vi.setConfig({ testTimeout: 120_000 })
 const { app, origin, tokens, cast, services } = await livedCounty()
 const here = `${origin}/counties/quillback`
 
-const as = (who: Who | 'nobody', options: BrowserContextOptions = {}) =>
+/** A firm that works in those counties. */
+const firmIn = (...counties: readonly string[]) =>
+  administer(services.database, async (tx) => {
+    const name = `A firm in ${counties.length}`
+    const organisation = await addOrganisation(tx, { kind: 'firm', name, counties })
+    const account = await addAccount(tx, { organisation, role: 'firm', label: 'field crew' })
+    return issueToken(tx, { account, name: 'tests', counties })
+  })
+const bearers = { ...tokens, inTwo: await firmIn('quillback', 'elsewhere'), inNone: await firmIn() }
+
+const as = (who: keyof typeof bearers | 'nobody', options: BrowserContextOptions = {}) =>
   openPage({
     ...options,
-    ...(who === 'nobody' ? {} : { extraHTTPHeaders: { authorization: `Bearer ${tokens[who]}` } }),
+    ...(who === 'nobody' ? {} : { extraHTTPHeaders: { authorization: `Bearer ${bearers[who]}` } }),
   })
 
 const post = (who: Who, url: string, fields: Readonly<Record<string, string>>) =>
@@ -79,8 +91,12 @@ async function makePages() {
 }
 const made = await makePages()
 
-type Shown = readonly (readonly [what: string, who: Who | 'nobody', url: string])[]
+type Shown = readonly (readonly [what: string, who: keyof typeof bearers | 'nobody', url: string])[]
 const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
+  '/': [
+    ['which county', 'inTwo', `${origin}/`],
+    ['no county', 'inNone', `${origin}/`],
+  ],
   '/sign-in': [['sign-in', 'nobody', `${origin}/sign-in`]],
   '/letters': [['where a letter is checked', 'nobody', `${origin}/letters`]],
   '/letters/:code': [['a letter checked', 'nobody', `${origin}${made.aLetter}`]],

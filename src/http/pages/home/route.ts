@@ -19,7 +19,10 @@ export const home: FastifyPluginAsyncZod = async (app) => {
     const counties = await listCounties(context, caller.counties)
     return reply.page({
       title: 'Counties',
-      body: html`<h1>Which county?</h1><ul class="plain">${counties.map(({ id, name }) => html`<li><a href="${countyPath(id)}">${name}</a></li>`)}</ul>`,
+      body:
+        counties.length === 0
+          ? html`<h1>No county</h1><p class="lead">Your organisation works in no county here at present. A county’s health department admits it.</p>`
+          : html`<h1>Which county?</h1><ul class="plain">${counties.map(({ id, name }) => html`<li><a href="${countyPath(id)}">${name}</a></li>`)}</ul>`,
     })
   })
 
