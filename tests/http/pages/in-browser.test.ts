@@ -1,22 +1,21 @@
-import { readFile } from 'node:fs/promises'
 import type { BrowserContextOptions } from 'playwright-core'
 import { beforeAll, expect, test, vi } from 'vitest'
 import { must } from '../../../src/base/result.ts'
-import { taughtExample } from '../../../src/http/api/forms/shapes.ts'
 import { setPassword } from '../../../src/operations/access/set-password.ts'
-import { bringForm } from '../../../src/operations/forms/change-form.ts'
 import { addAccount, addOrganisation, issueToken } from '../../../src/store/access/enrol.ts'
 import { administer } from '../../../src/store/database/transact.ts'
 import { accessFaults, DESK, inBrowser, openPage, PHONE } from '../../support/browser.ts'
-import { livedCounty, type Who } from '../../support/lived-county.ts'
+import { livedCounty } from '../../support/lived-county.ts'
 import { looksRight, unfold } from '../../support/looks-right.ts'
 import { isAt, LIGHT, weightOf } from '../../support/walk.ts'
 import { WALKED, type WalkedRoute } from '../../support/walked.ts'
+import { makePages } from './made-pages.ts'
 
 // Other work may share the machine, and axe looks at every element of long pages.
 vi.setConfig({ testTimeout: 120_000 })
 
-const { app, origin, tokens, cast, services } = await livedCounty()
+const county = await livedCounty()
+const { origin, tokens, cast, services } = county
 const here = `${origin}/counties/quillback`
 
 /** A firm that works in those counties. */
@@ -35,61 +34,7 @@ const as = (who: keyof typeof bearers | 'nobody', options: BrowserContextOptions
     ...(who === 'nobody' ? {} : { extraHTTPHeaders: { authorization: `Bearer ${bearers[who]}` } }),
   })
 
-const post = (who: Who, url: string, fields: Readonly<Record<string, string>>) =>
-  app.inject({
-    method: 'POST',
-    url,
-    headers: {
-      accept: 'text/html',
-      authorization: `Bearer ${tokens[who]}`,
-      'content-type': 'application/x-www-form-urlencoded',
-    },
-    payload: new URLSearchParams(fields).toString(),
-  })
-
-/** Pages that are only there once something was made: an import, a trial of rules, a letter, an address to tell. */
-async function makePages() {
-  const at = '/counties/quillback'
-  const edge = 'edge-of-a-part'
-  const part = (head: string, body: string) =>
-    `--${edge}\r\ncontent-disposition: form-data; ${head}\r\n\r\n${body}\r\n`
-  const sent = await app.inject({
-    method: 'POST',
-    url: `${at}/imports`,
-    headers: {
-      accept: 'text/html',
-      authorization: `Bearer ${tokens.reviewer}`,
-      'content-type': `multipart/form-data; boundary=${edge}`,
-    },
-    payload: `${part('name="kind"', 'permits')}${part('name="file"; filename="index.csv"', 'Ref,Where,What\n80-001,07-0412-0031,INST\n')}--${edge}--\r\n`,
-  })
-  const yaml = await readFile(
-    new URL('../../../src/rules/packs/public-health-service/tanks.yaml', import.meta.url),
-    'utf8',
-  )
-  const trial = await post('reviewer', `${at}/rules/trial`, { yaml })
-  const letter = await post('agent', `${at}/parcels/07-0462-0026/letters`, { kind: 'status' })
-  const told = { address: 'https://93.184.216.34/hook' }
-  await post('agent', `${at}/parcels/07-0462-0026/subscriptions`, told)
-  const { body } = await app.inject({
-    url: `${at}/parcels/07-0446-0027`,
-    headers: { accept: 'text/html', authorization: `Bearer ${tokens.reviewer}` },
-  })
-  const { body: file } = await app.inject({
-    url: `${at}/parcels/07-0462-0026`,
-    headers: { accept: 'text/html', authorization: `Bearer ${tokens.agent}` },
-  })
-  const form = must(await bringForm(services, cast.reviewer, { name: 'A form', taught: taughtExample }))
-  expect([sent.statusCode, trial.statusCode, letter.statusCode]).toEqual([303, 303, 303])
-  return {
-    anImport: String(sent.headers.location),
-    aForm: `${at}/forms/${form.id}`,
-    aTrial: String(trial.headers.location),
-    asItWas: body.match(/\/counties\/quillback\/reconciliations\/[\w-]+/)![0],
-    aLetter: file.match(/\/letters\/[\w-]+/g)!.find((it) => !it.endsWith('.pdf'))!,
-  }
-}
-const made = await makePages()
+const made = await makePages(county)
 
 type Shown = readonly (readonly [what: string, who: keyof typeof bearers | 'nobody', url: string])[]
 const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
