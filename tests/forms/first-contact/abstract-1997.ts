@@ -21,7 +21,9 @@ export function abstract1997(sheet: Sheet): void {
   pair('Soil', v('/soilTexture'), 320, 156)
   const columns = [60, 190, 300, 400, 490]
   const row = (cells: readonly string[], y: number, face?: 'Times-Bold'): void =>
-    cells.forEach((cell, index) => sheet.text(cell, columns[index]!, y, face ? { face, size: 10 } : {}))
+    cells.forEach((cell, index) => {
+      sheet.text(cell, columns[index]!, y, face ? { face, size: 10 } : {})
+    })
   const t = `/components/${sheet.find('tank')}`
   row(['Component', 'Size', 'Length', 'Width', 'Depth'], 196, 'Times-Bold')
   sheet.rule(60, 210, 552)
