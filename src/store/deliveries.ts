@@ -48,6 +48,7 @@ export async function takeDue(
     update delivery d set tries = d.tries + 1, next_at = ${until}, changed_at = ${at}
     from due, subscription s
     where d.county = ${county} and d.id = due.id and s.county = d.county and s.id = d.subscription
+      and s.address is not null
     returning d.id, d.subscription, d.tries, d.body, s.address, s.secret`.execute(tx)
   return rows
 }
@@ -84,6 +85,27 @@ export async function sendAgain(
     .executeTakeFirst()
   return numUpdatedRows > 0n
 }
+
+/** A change of status told here, as it was told. */
+export type ToldHere = { readonly parcelNumber: string; readonly body: string; readonly madeAt: Date }
+
+/** What the asker's organisation was told here, newest first. */
+export const toldHere = (tx: Tx, county: string, most: number): Promise<readonly ToldHere[]> =>
+  tx
+    .selectFrom('delivery as d')
+    .innerJoin('subscription as s', (join) =>
+      join.onRef('s.county', '=', 'd.county').onRef('s.id', '=', 'd.subscription'),
+    )
+    .innerJoin('parcel as p', (join) =>
+      join.onRef('p.county', '=', 'd.county').onRef('p.id', '=', 'd.parcel'),
+    )
+    .select(['p.number as parcelNumber', 'd.body', 'd.made_at as madeAt'])
+    .where('d.county', '=', county)
+    .where('s.address', 'is', null)
+    .orderBy('d.made_at', 'desc')
+    .orderBy('d.id', 'desc')
+    .limit(most)
+    .execute()
 
 /** Where a page of the list ended. */
 export type DeliveryKey = { readonly madeAt: Date; readonly id: string }

@@ -4,7 +4,8 @@ import type { Tx } from './database/database.ts'
 export type Subscription = {
   readonly id: string
   readonly organisation: string
-  readonly address: string
+  /** Null: told here, on a page of the service. */
+  readonly address: string | null
   /** The parcel it is about; null for every parcel of the county. */
   readonly parcel: string | null
   readonly parcelNumber: string | null
@@ -34,7 +35,7 @@ export async function insertSubscription(
   county: string,
   made: Pick<Subscription, 'id' | 'organisation' | 'address' | 'parcel' | 'madeAt'> & {
     readonly account: string
-    readonly secret: Buffer
+    readonly secret: Buffer | null
   },
 ): Promise<void> {
   const { madeAt, ...row } = made

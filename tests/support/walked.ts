@@ -26,6 +26,7 @@ export const WALKED = {
     '/counties/:county/forms',
     '/counties/:county/forms/:id',
     '/counties/:county/visits',
+    '/counties/:county/changes',
   ],
   /** tests/http/pages/account/in-browser.test.ts */
   account: [

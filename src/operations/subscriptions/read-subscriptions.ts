@@ -1,7 +1,14 @@
 import { ok } from '../../base/result.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
-import { type Delivery, type DeliveryKey, deliveriesOf, sendAgain } from '../../store/deliveries.ts'
+import {
+  type Delivery,
+  type DeliveryKey,
+  deliveriesOf,
+  sendAgain,
+  type ToldHere,
+  toldHere,
+} from '../../store/deliveries.ts'
 import {
   endSubscription,
   liveOnParcel,
@@ -30,6 +37,16 @@ export const subscriptionsOnParcel = (
   parcel: string,
 ): Promise<readonly Subscription[]> =>
   transact(context.database, actor, (tx) => liveOnParcel(tx, actor.county, parcel))
+
+/** As many as one reads at a time; older ones are in the lists of messages. */
+const MOST_TOLD = 200
+
+/** What the asker's organisation was told here: newest first. */
+export const changesTold = (
+  context: Pick<Context, 'database'>,
+  actor: Person,
+): Promise<readonly ToldHere[]> =>
+  transact(context.database, actor, (tx) => toldHere(tx, actor.county, MOST_TOLD))
 
 /** Ends it; what still waits for it is not sent any more. */
 export const unsubscribe = (context: Context, actor: Person, id: string): Promise<Answer<Subscription>> =>
@@ -67,6 +84,7 @@ export const resendDelivery = (
   transact(context.database, actor, async (tx) => {
     const subscription = await subscriptionById(tx, actor.county, asked.subscription)
     if (!subscription) return notFound()
+    if (subscription.address === null) return conflict('This is told here and sent nowhere: read it here.')
     if (subscription.endedAt) return conflict('This subscription was ended: make a new one.')
     const again = await sendAgain(tx, actor.county, asked.subscription, asked.delivery, context.clock())
     return again ? ok(null) : notFound('There is no such message, or it waits to be sent already.')

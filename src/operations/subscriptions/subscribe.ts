@@ -14,10 +14,11 @@ import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 
-export type SubscriptionAsked = { readonly address: string; readonly parcel: string | null }
+/** Without an address it is told here, to be read on a page of the service. */
+export type SubscriptionAsked = { readonly address: string | null; readonly parcel: string | null }
 
-/** Its key is told once, now; kept is only what the vault has sealed. */
-export type Subscribed = { readonly subscription: Subscription; readonly secret: string }
+/** Its key is told once, now; kept is only what the vault has sealed. What is told here needs none. */
+export type Subscribed = { readonly subscription: Subscription; readonly secret: string | null }
 
 /** Enough for an office; an organisation that wants every parcel asks for the county as one. */
 const MOST_LIVE = 500
@@ -33,8 +34,8 @@ export async function subscribe(
   { address, parcel: asked }: SubscriptionAsked,
   { vault, outside = INTERNET }: { readonly vault: Vault; readonly outside?: Outside },
 ): Promise<Answer<Subscribed>> {
-  const target = await checkTarget(address, outside)
-  if (!target.ok) return invalid({ pointer: '/address', message: target.error })
+  const target = address === null ? null : await checkTarget(address, outside)
+  if (target && !target.ok) return invalid({ pointer: '/address', message: target.error })
   if (asked === null && actor.role !== 'reviewer')
     return invalid({ pointer: '/parcel', message: 'say which parcel: only reviewers are told of every one' })
   return transact(context.database, actor, async (tx) => {
@@ -46,13 +47,13 @@ export async function subscribe(
       return conflict(`There are ${MOST_LIVE} subscriptions already: end some first.`)
     const id = context.newId()
     // The form that Standard Webhooks gives a symmetric key: a prefix, and 24 to 64 random bytes in base64.
-    const secret = `whsec_${randomBytes(KEY_BYTES).toString('base64')}`
+    const secret = target && `whsec_${randomBytes(KEY_BYTES).toString('base64')}`
     await insertSubscription(tx, county, {
       id,
       organisation,
       account,
-      address: target.value.url.href,
-      secret: vault.seal(secret, sealedFor(county, id)),
+      address: target?.value.url.href ?? null,
+      secret: secret === null ? null : vault.seal(secret, sealedFor(county, id)),
       parcel: parcel?.value.id ?? null,
       madeAt: context.clock(),
     })

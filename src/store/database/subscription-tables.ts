@@ -11,8 +11,8 @@ type SubscriptionTable = {
   id: string
   organisation: string
   account: string
-  address: string
-  secret: Buffer
+  address: string | null
+  secret: Buffer | null
   parcel: string | null
   made_at: Instant
   ended_at: MaybeInstant

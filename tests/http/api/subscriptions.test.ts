@@ -52,12 +52,37 @@ async function changed(number: string) {
   const asked = { address: `http://news.example:${port}/hook`, parcel: parcel.number }
   const { subscription, secret } = must(await subscribe(services, people.agent, asked, sending))
   must(await enterPermit(services, people.reviewer, parcel.number, permitRecord({ ...permit1974, number })))
-  return { parcel, id: subscription.id, secret }
+  return { parcel, id: subscription.id, secret: secret! }
 }
 const deliveries = async (id: string, state = '') =>
   (await ask('agent', { url: `${here}/subscriptions/${id}/deliveries${state}` })).body.items
 
 describe('a status that changes', () => {
+  test('is told here where no address was given: written, sent nowhere, and read', async () => {
+    const parcel = await newParcel(services)
+    const made = await ask('agent', {
+      method: 'POST',
+      url: `${here}/subscriptions`,
+      body: { parcel: parcel.number },
+    })
+    expect(made).toMatchObject({ status: 201, body: { secret: null, subscription: { address: null } } })
+    must(
+      await enterPermit(
+        services,
+        people.reviewer,
+        parcel.number,
+        permitRecord({ ...permit1974, number: '74-0' }),
+      ),
+    )
+    expect(await deliver()).toBe(0)
+    expect(seen).toEqual([])
+    const [told] = await deliveries(made.body.subscription.id)
+    expect(told).toMatchObject({ state: 'delivered', tries: 0 })
+    expect(JSON.parse(told.message).data).toMatchObject({ parcel: parcel.number, before: null })
+    const url = `${here}/subscriptions/${made.body.subscription.id}/deliveries/${told.id}/resend`
+    expect(await ask('agent', { method: 'POST', url })).toMatchObject({ status: 409 })
+  })
+
   test('is told to whoever asked for it, signed as Standard Webhooks has it', async () => {
     const { parcel, id, secret } = await changed('74-1')
     expect(await deliver()).toBe(1)

@@ -63,6 +63,7 @@ const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
   '/counties/:county/reconciliations/:id': [
     ['a comparison as it was', 'reviewer', `${origin}${made.asItWas}`],
   ],
+  '/counties/:county/changes': [['what changed', 'agent', `${here}/changes`]],
   '/counties/:county/queue': [['the queue', 'reviewer', `${here}/queue`]],
   '/counties/:county/glance': [['the county at a glance', 'reviewer', `${here}/glance`]],
   '/counties/:county/patterns': [['the patterns across the county', 'reviewer', `${here}/patterns`]],

@@ -3,7 +3,9 @@ import { expect } from 'vitest'
 import { must } from '../../../src/base/result.ts'
 import { taughtExample } from '../../../src/http/api/forms/shapes.ts'
 import { bringForm } from '../../../src/operations/forms/change-form.ts'
+import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import type { LivedCounty, Who } from '../../support/lived-county.ts'
+import { newParcel, permit1974, permitRecord } from '../../support/quillback.ts'
 
 /** Pages that are only there once something was made: an import, a trial of rules, a letter, an address to tell. */
 export async function makePages({ app, tokens, cast, services }: LivedCounty) {
@@ -40,6 +42,9 @@ export async function makePages({ app, tokens, cast, services }: LivedCounty) {
   const letter = await post('agent', `${at}/parcels/07-0462-0026/letters`, { kind: 'status' })
   const told = { address: 'https://93.184.216.34/hook' }
   await post('agent', `${at}/parcels/07-0462-0026/subscriptions`, told)
+  const watched = await newParcel(services, '07-0499-0001')
+  await post('agent', `${at}/parcels/${watched.number}/subscriptions`, { here: 'yes' })
+  must(await enterPermit(services, cast.reviewer, watched.number, permitRecord(permit1974)))
   const { body } = await app.inject({
     url: `${at}/parcels/07-0446-0027`,
     headers: { accept: 'text/html', authorization: `Bearer ${tokens.reviewer}` },

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import { must } from '../../../src/base/result.ts'
+import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import { testApp } from '../../support/app.ts'
 import type { People } from '../../support/people.ts'
-import { newParcel } from '../../support/quillback.ts'
+import { newParcel, permit1974, permitRecord } from '../../support/quillback.ts'
 
 const { app, services, people, ask } = await testApp()
 const here = '/counties/quillback'
@@ -76,6 +78,27 @@ describe('an agent on a parcel’s page', async () => {
     expect([ended.statusCode, ended.headers.location]).toEqual([303, `${at}#told`])
     expect((await page('agent', at)).body).not.toContain(HOOK)
     expect(await listed()).toMatchObject([{ id, endedAt: expect.any(String) }])
+  })
+
+  test('asks to be told here, pressed twice makes one, and what changed is listed for the office alone', async () => {
+    const other = await newParcel(services)
+    const there = `${here}/parcels/${other.number}`
+    for (const _ of [1, 2]) {
+      const made = await page('agent', `${there}/subscriptions`, { here: 'yes' })
+      expect([made.statusCode, made.headers.location]).toEqual([303, `${there}#told`])
+    }
+    expect((await listed()).filter(({ parcel: of }) => of === other.number)).toMatchObject([
+      { address: null },
+    ])
+    expect((await page('agent', there)).body).toContain('Tell us no more')
+    expect((await page('agent', `${here}/changes`)).body).toContain('Nothing yet.')
+    must(await enterPermit(services, people.reviewer, other.number, permitRecord(permit1974)))
+    const told = (await page('agent', `${here}/changes`)).body
+    expect(told).toContain(other.number)
+    expect(told).toContain('Its first status')
+    for (const who of ['firm', 'reviewer', 'stranger'] as const) {
+      expect((await page(who, `${here}/changes`)).statusCode, who).toBe(404)
+    }
   })
 
   test('is the only one that the page asks', async () => {

@@ -511,8 +511,8 @@ table subscription (
   id uuid not null,
   organisation uuid not null,
   account uuid not null,
-  address text not null,
-  secret bytea not null,
+  address text,
+  secret bytea,
   parcel uuid,
   made_at timestamp with time zone not null,
   ended_at timestamp with time zone,
@@ -949,6 +949,8 @@ signing_key: signing_key_pkey PRIMARY KEY (kid)
 street: street_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
 street: street_pkey PRIMARY KEY (county, key)
+
+subscription: address_and_key_together CHECK (((address IS NULL) = (secret IS NULL)))
 
 subscription: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -2077,12 +2079,13 @@ AS $function$
 declare
   before constant text := case tg_op when 'UPDATE' then old.word end;
 begin
-  insert into delivery (county, id, subscription, parcel, body, next_at)
+  insert into delivery (county, id, subscription, parcel, body, state, next_at)
   select new.county, gen_random_uuid(), s.id, new.parcel,
     jsonb_build_object(
       'type', 'parcel.status-changed',
       'timestamp', to_char(new.derived_at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
       'data', jsonb_build_object('county', new.county, 'parcel', p.number, 'before', before, 'status', new.body))::text,
+    case when s.address is null then 'delivered' else 'waiting' end,
     new.derived_at
   from subscription s
   join parcel p on p.county = new.county and p.id = new.parcel

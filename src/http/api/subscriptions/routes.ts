@@ -21,7 +21,7 @@ const tags = ['Subscriptions']
 const subscription = z
   .object({
     id,
-    address: z.string(),
+    address: z.string().nullable().meta({ description: 'Null: told here, to be read as its messages' }),
     parcel: z.string().nullable().meta({ description: 'Null: every parcel of the county' }),
     madeAt: instant,
     endedAt: instant.nullable(),
@@ -73,13 +73,19 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
         description:
           'A POST to your address, signed as Standard Webhooks asks (webhook-id, webhook-timestamp, webhook-signature). ' +
           'What is not taken is tried again for three days, then kept and can be sent again. Only https, and only ' +
-          'addresses out on the Internet. The secret is told once.',
+          'addresses out on the Internet. The secret is told once. Without an address nothing is sent: read the messages here.',
         tags,
         operationId: 'subscribe',
         params: countyPath,
         body: z
           .strictObject({
-            address: z.string().min(1, 'write an address').max(2000, 'at most 2000 characters'),
+            address: z
+              .string()
+              .min(1, 'write an address')
+              .max(2000, 'at most 2000 characters')
+              .nullable()
+              .default(null)
+              .meta({ description: 'Left out: sent nowhere, and read as the messages of the subscription' }),
             parcel: line(80).nullable().default(null).meta({
               description: 'Which parcel; left out, every parcel of the county, which is for reviewers',
             }),
@@ -88,7 +94,12 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
             id: 'SubscriptionEntry',
             examples: [{ address: 'https://example.org/hooks/status', parcel: '07-0412-0031' }],
           }),
-        response: { 201: z.object({ subscription, secret: z.string() }) },
+        response: {
+          201: z.object({
+            subscription,
+            secret: z.string().nullable().meta({ description: 'Null where nothing is sent' }),
+          }),
+        },
       },
     },
     async ({ context, actor, body, server }, reply) => {

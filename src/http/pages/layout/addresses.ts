@@ -18,6 +18,7 @@ export const briefPath = (county: string, parcel: string): string => `${parcelPa
 export const lettersPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/letters`
 export const subscribePath = (county: string, parcel: string): string =>
   `${parcelPath(county, parcel)}/subscriptions`
+export const changesPath = (county: string): string => `${countyPath(county)}/changes`
 export const unsubscribePath = (county: string, subscription: string): string =>
   `${countyPath(county)}/subscriptions/${part(subscription)}/end`
 export const reconciliationPath = (county: string, id: string): string =>

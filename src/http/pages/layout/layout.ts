@@ -5,6 +5,7 @@ import { documentsPath } from '../documents/addresses.ts'
 import { type Html, html } from '../html.ts'
 import { publicPath } from '../public-files.ts'
 import {
+  changesPath,
   countyPath,
   glancePath,
   importsPath,
@@ -37,7 +38,7 @@ const PLACES: { readonly [R in Role]: (county: string) => readonly Place[] } = {
     { path: importsPath(county), name: 'Imports' },
   ],
   firm: (county) => [{ path: visitsPath(county), name: 'Visits' }],
-  agent: () => [],
+  agent: (county) => [{ path: changesPath(county), name: 'What changed' }],
 }
 
 /** A whole document. `here` is the path of the page, to mark its place; `reader` is null while nobody is signed in. */
