@@ -45,6 +45,6 @@ export const changesView = (county: string, changes: readonly ChangeLine[]): Htm
       ? html`<p class="lead">Nothing yet. On the page of a parcel, “Tell us here” asks for its changes to be listed here.</p>`
       : html`<p class="lead">Changes of the parcels that your office asked to be told of, newest first. The page of a parcel says how it stands today.</p><ul class="hits">${changes.map(
           ({ parcel, now, before, sentence, at }) =>
-            html`<li><a href="${parcelPath(county, parcel)}"><span class="number">${parcel}</span></a> <b>${now}</b><span class="soft">${before === null ? 'Its first status' : html`Before: ${before}`}, ${dayAt(at)}</span><p>${sentence}</p></li>`,
+            html`<li><a href="${parcelPath(county, parcel)}"><span class="number">${parcel}</span></a> <b>${now}</b>, ${dayAt(at)}. <span class="soft">${before === null ? 'Its first status.' : html`Before: ${before}.`}</span><p>${sentence}</p></li>`,
         )}</ul>`
   }`
