@@ -14,12 +14,15 @@ import { asRowFault, type RowEntry } from './row-entry.ts'
 /** Puts permits into the files of their parcels. One paper is one permit: the same again changes nothing. */
 export async function landPermits(landing: Landing, rows: readonly RowEntry[]): Promise<readonly Landed[]> {
   const { tx, county, format, at, by, importId, newId } = landing
-  const parcelOf = await findParcelsWritten(tx, county, format, rows)
+  // Validated while the database looks for the parcels.
+  const finding = findParcelsWritten(tx, county, format, rows)
+  const entries = rows.map(({ entry }) => permitEntry.safeParse(entry))
+  const parcelOf = await finding
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly parcel: string; readonly record: PermitRecord }[] = []
-  for (const row of rows) {
+  for (const [index, row] of rows.entries()) {
     const found = parcelOf(row)
-    const read = permitEntry.safeParse(row.entry)
+    const read = entries[index]!
     const issues = read.success ? datesAhead(read.data, dayOf(at)) : entryIssues(read.error)
     const faults = [
       ...('fault' in found ? [found.fault] : []),

@@ -1,6 +1,7 @@
 import type { Readable } from 'node:stream'
 import { invariant, unreachable } from '../../base/invariant.ts'
 import { OutsideFailure } from '../../base/outside-failure.ts'
+import { readAhead } from '../../base/read-ahead.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import { type County, countyById } from '../../store/counties.ts'
 import { asService, type Service } from '../../store/database/actor.ts'
@@ -64,13 +65,14 @@ export async function runImport(context: OperationContext, run: JobRun<'run-impo
 async function fullRun({ context, service, county, it, run }: Running): Promise<Counted> {
   let counts = countsOf(it)
   const read = rowReader(it.kind, it.head, it.mapping)
-  for await (const batch of batches(await rowsOf(context, it), it.readToLine)) {
+  // The next rows are read while the database lands these.
+  for await (const batch of readAhead(batches(await rowsOf(context, it), it.readToLine, read))) {
     run.signal.throwIfAborted()
     counts = await transact(context.database.bulk, service, async (tx) => {
       const now = await lockImport(tx, county.id, it.id)
       // Somebody else runs the same import (a job is done at least once) and was quicker: theirs to go on with.
       if (now?.state !== 'running' || now.readToLine !== counts.readToLine) throw new TakenOver()
-      const landed = await land({ context, service, county, it, run }, tx, batch, read)
+      const landed = await land({ context, service, county, it, run }, tx, batch)
       const next = counted(counts, batch, landed)
       await keepRejections(tx, county.id, it.id, rejectionsOf(batch, landed))
       const touched = landed.flatMap((row) => ('parcel' in row && row.parcel !== null ? [row.parcel] : []))
@@ -102,9 +104,9 @@ async function tryRun(running: Running): Promise<Counted> {
   const read = rowReader(it.kind, it.head, it.mapping)
   const trial = transact(context.database.bulk, service, async (tx) => {
     let counts = NOTHING
-    for await (const batch of batches(await rowsOf(context, it), 0)) {
+    for await (const batch of readAhead(batches(await rowsOf(context, it), 0, read))) {
       run.signal.throwIfAborted()
-      const landed = await land(running, tx, batch, read)
+      const landed = await land(running, tx, batch)
       counts = counted(counts, batch, landed)
       // On a connection of its own: what is wrong is kept, what landed is not.
       await transact(context.database, service, (own) =>
@@ -127,8 +129,7 @@ async function tryRun(running: Running): Promise<Counted> {
 async function land(
   { context, county, it }: Running,
   tx: Tx,
-  batch: readonly Row[],
-  read: (row: Row) => RowEntry,
+  { rows: all, entries }: Batch,
 ): Promise<readonly Landed[]> {
   const at = context.clock()
   const landing: Landing = {
@@ -140,11 +141,10 @@ async function land(
     at,
     newId: context.newId,
   }
-  const broken = batch.flatMap(({ line, broken: wants }) =>
+  const broken = all.flatMap(({ line, broken: wants }) =>
     wants === undefined ? [] : [rejected(line, { column: null, had: null, wants })],
   )
-  const rows = batch.filter((row) => row.broken === undefined).map(read)
-  return [...broken, ...(await landKind(it.kind, landing, rows))]
+  return [...broken, ...(await landKind(it.kind, landing, entries))]
 }
 
 function landKind(
@@ -173,16 +173,27 @@ async function rowsOf(
   return format === 'csv' ? csvRows(bytes, head) : ndjsonRows(bytes, head)
 }
 
-async function* batches(rows: AsyncIterable<Row>, after: number): AsyncGenerator<readonly Row[]> {
+/** Rows as they stand in the file, and those that could be read as the entries they make. */
+type Batch = { readonly rows: readonly Row[]; readonly entries: readonly RowEntry[] }
+
+async function* batches(
+  rows: AsyncIterable<Row>,
+  after: number,
+  read: (row: Row) => RowEntry,
+): AsyncGenerator<Batch> {
+  const batchOf = (some: readonly Row[]): Batch => ({
+    rows: some,
+    entries: some.filter(({ broken }) => broken === undefined).map(read),
+  })
   let batch: Row[] = []
   for await (const row of rows) {
     if (row.line <= after) continue
     batch.push(row)
     if (batch.length < AT_ONCE) continue
-    yield batch
+    yield batchOf(batch)
     batch = []
   }
-  if (batch.length > 0) yield batch
+  if (batch.length > 0) yield batchOf(batch)
 }
 
 const NOTHING: ImportCounts = { rowsRead: 0, readToLine: 0, added: 0, changed: 0, unchanged: 0, rejected: 0 }
@@ -202,11 +213,11 @@ const countsOf = ({
   rejected: refused,
 })
 
-function counted(before: ImportCounts, batch: readonly Row[], landed: readonly Landed[]): ImportCounts {
+function counted(before: ImportCounts, { rows }: Batch, landed: readonly Landed[]): ImportCounts {
   const of = (became: Landed['became']) => landed.filter((row) => row.became === became).length
   return {
-    rowsRead: before.rowsRead + batch.length,
-    readToLine: batch.reduce((last, { line }) => Math.max(last, line), before.readToLine),
+    rowsRead: before.rowsRead + rows.length,
+    readToLine: rows.reduce((last, { line }) => Math.max(last, line), before.readToLine),
     added: before.added + of('added'),
     changed: before.changed + of('changed'),
     unchanged: before.unchanged + of('unchanged'),
@@ -214,8 +225,8 @@ function counted(before: ImportCounts, batch: readonly Row[], landed: readonly L
   }
 }
 
-function rejectionsOf(batch: readonly Row[], landed: readonly Landed[]): readonly Rejection[] {
-  const cells = new Map(batch.map((row) => [row.line, row.cells]))
+function rejectionsOf({ rows }: Batch, landed: readonly Landed[]): readonly Rejection[] {
+  const cells = new Map(rows.map((row) => [row.line, row.cells]))
   return landed.flatMap((row) =>
     row.became === 'rejected'
       ? [{ line: row.line, cells: cells.get(row.line) ?? [], faults: row.faults }]
