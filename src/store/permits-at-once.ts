@@ -16,9 +16,13 @@ export async function permitsNumbered(
   if (parcels.length === 0) return []
   const plain = [...new Set(numbers.map((number) => number.toUpperCase().replace(/[^A-Z0-9]/g, '')))]
   const { rows } = await sql<{ parcel: string; record: PermitRecord }>`
-    select p.parcel, p.record -> 'record' as record from permit p
-    where p.county = ${county} and p.parcel = any (${[...parcels]}::uuid[])
-      and regexp_replace(upper(p.number), '[^A-Z0-9]', '', 'g') = any (${plain}::text[])`.execute(tx)
+    select p.parcel, p.record -> 'record' as record
+    from unnest(${[...parcels]}::uuid[]) as here (parcel)
+    -- One parcel after the other, by its index: while a file fills the table nothing is known of it yet, and asked for all
+    -- at once they would be looked for in the whole of it.
+    cross join lateral (
+      select * from permit where county = ${county} and permit.parcel = here.parcel offset 0) p
+    where regexp_replace(upper(p.number), '[^A-Z0-9]', '', 'g') = any (${plain}::text[])`.execute(tx)
   return rows
 }
 
