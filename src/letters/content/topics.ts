@@ -8,13 +8,13 @@ export const TOPICS: Readonly<Record<string, Topic>> = {
   'record-presence': topic('An approved permit is on file', 'whether a permit is on file'),
   'record-clarity': topic('The file speaks with one voice', 'what the file says'),
   'capacity-against-record': topic('Capacity as recorded', 'capacity against the record'),
-  'capacity-against-code': topic('As large as the code asks', 'capacity against the code'),
+  'capacity-against-code': topic('Tank capacity as the code asks', 'capacity against the code'),
   'capacity-against-code | when permitted': topic(
-    'As large as the code asked when permitted',
+    'Tank capacity as the code asked when permitted',
     'capacity against the code of its day',
   ),
   'capacity-against-code | today': topic(
-    'As large as the code asks today',
+    'Tank capacity as the code asks today',
     'capacity against the code of today',
   ),
   'absorption-against-code': topic('Absorption area as the code asks', 'absorption area against the code'),
