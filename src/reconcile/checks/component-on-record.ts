@@ -52,11 +52,15 @@ export const componentOnRecord = check({
       raises: 'component-not-on-record',
       because: alike
         ? `${the(found.label)} ${wasOrWere(found.label)} found and nothing in service on record answers to it; ${outOfService(alike)}`
-        : `${the(found.label)}, ${whatFor(found.kind)}, ${wasOrWere(found.label)} found and no approved permit shows ${itOrThem(found.label)}`,
+        : `${the(found.label)}${apposition(found)} ${wasOrWere(found.label)} found and no approved permit shows ${itOrThem(found.label)}`,
       certainty: firm('seen by the inspector'),
     }
   },
 })
+
+/** A tank or a well that is called so needs no explaining. */
+const apposition = ({ kind, label }: FoundComponent): string =>
+  (kind === 'tank' || kind === 'well') && label.toLowerCase().includes(kind) ? '' : `, ${whatFor(kind)},`
 
 /** What it is to the system, in the trade's words: a reader may not know it by the name it was given. */
 function whatFor(kind: ComponentKind): string {

@@ -82,6 +82,12 @@ describe('what was found and is not on record', () => {
     ])
   })
 
+  test('a well that is called so is not explained', () => {
+    expect(outcomesOf(found('well'), 'component-on-record').map(({ because }) => because)).toEqual([
+      'the well was found and no approved permit shows it',
+    ])
+  })
+
   test('a well is looked at, a filter noted', () => {
     const severity = (kind: 'well' | 'effluent-filter') =>
       found(kind).discrepancies.find((it) => it.kind === 'component-not-on-record')?.severity
