@@ -23,8 +23,8 @@ grant usage on schema public to asfound_service;
 -- Who is asking, set for one transaction at a time; null (and so: nothing) when nobody said.
 create function asking_county() returns text stable parallel safe language sql
   return nullif(current_setting('asfound.county', true), '');
-create function asking_organisation() returns uuid stable parallel safe language sql
-  return nullif(current_setting('asfound.organisation', true), '')::uuid;
+create function asking_organization() returns uuid stable parallel safe language sql
+  return nullif(current_setting('asfound.organization', true), '')::uuid;
 create function asking_account() returns uuid stable parallel safe language sql
   return nullif(current_setting('asfound.account', true), '')::uuid;
 create function asking_role() returns text stable parallel safe language sql
@@ -39,7 +39,7 @@ create table county (
   created_at timestamptz not null default now()
 );
 
-create table organisation (
+create table organization (
   id uuid primary key,
   kind text not null check (kind in ('county', 'firm', 'agent')),
   name text not null,
@@ -48,13 +48,13 @@ create table organisation (
 
 create table account (
   id uuid primary key,
-  organisation uuid not null references organisation (id),
+  organization uuid not null references organization (id),
   label text not null,
   role text not null check (role in ('firm', 'reviewer', 'agent')),
   suspended_at timestamptz,
   created_at timestamptz not null default now()
 );
-create index account_organisation on account (organisation);
+create index account_organization on account (organization);
 
 -- Only the SHA-256 of a token is kept: reading this table gives nobody a token.
 create table access_token (
@@ -71,28 +71,28 @@ create table access_token (
 create index access_token_account on access_token (account);
 
 alter table county enable row level security;
-alter table organisation enable row level security;
+alter table organization enable row level security;
 alter table account enable row level security;
 alter table access_token enable row level security;
 
 create policy anyone_reads on county for select to asfound_service using (true);
-create policy own_or_reviewer on organisation for select to asfound_service
-  using (id = asking_organisation() or asking_role() in ('reviewer', 'service'));
+create policy own_or_reviewer on organization for select to asfound_service
+  using (id = asking_organization() or asking_role() in ('reviewer', 'service'));
 create policy own_or_reviewer on account for select to asfound_service
-  using (organisation = asking_organisation() or asking_role() in ('reviewer', 'service'));
+  using (organization = asking_organization() or asking_role() in ('reviewer', 'service'));
 
-grant select on county, organisation, account to asfound_service;
+grant select on county, organization, account to asfound_service;
 
 -- The one question asked before anybody is known. Notes the use at most once a minute: a write for each
 -- request would make every read of the service a write of the database.
 create function find_access_token(token_hash bytea)
-  returns table (token uuid, account uuid, organisation uuid, role text, counties text[], expires_at timestamptz)
+  returns table (token uuid, account uuid, organization uuid, role text, counties text[], expires_at timestamptz)
   language plpgsql security definer set search_path = pg_catalog, public
 as $$
 #variable_conflict use_column
 begin
   return query
-    select t.id, a.id, a.organisation, a.role, t.counties, t.expires_at
+    select t.id, a.id, a.organization, a.role, t.counties, t.expires_at
     from access_token t join account a on a.id = t.account
     where t.hash = token_hash and t.revoked_at is null and a.suspended_at is null
       and (t.expires_at is null or t.expires_at > now());

@@ -50,7 +50,7 @@ create index parcel_by_key on parcel (county, key text_pattern_ops);
 create index parcel_by_loose_key on parcel (county, loose_key text_pattern_ops);
 create index parcel_by_address on parcel (county, street_key, house_number);
 
--- Each street once: a misspelt one is looked for among a few thousand names instead of a million addresses.
+-- Each street once: a misspelled one is looked for among a few thousand names instead of a million addresses.
 -- A street that no parcel stands on any more does no harm.
 create table street (
   county text not null references county (id),

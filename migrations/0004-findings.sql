@@ -3,7 +3,7 @@ create table findings (
   county text not null,
   id uuid not null,
   parcel uuid not null,
-  organisation uuid not null references organisation (id),
+  organization uuid not null references organization (id),
   state text not null check (state in ('draft', 'submitted')),
   visited_on date,
   record jsonb not null,
@@ -22,7 +22,7 @@ create table findings (
   check ((state = 'submitted') = (submitted_at is not null and submitted_by is not null))
 );
 create index findings_by_parcel on findings (county, parcel, id);
-create index findings_by_organisation on findings (county, organisation, id);
+create index findings_by_organization on findings (county, organization, id);
 
 create table findings_revision (
   county text not null,
@@ -49,7 +49,7 @@ alter table findings enable row level security;
 alter table findings_revision enable row level security;
 
 create policy own on findings to asfound_service
-  using (county = asking_county() and asking_role() = 'firm' and organisation = asking_organisation());
+  using (county = asking_county() and asking_role() = 'firm' and organization = asking_organization());
 create policy reviewer_reads on findings for select to asfound_service
   using (county = asking_county() and asking_role() = 'reviewer' and state = 'submitted');
 create policy service on findings to asfound_service

@@ -5,7 +5,7 @@ create table reconciliation (
   parcel uuid not null,
   findings uuid,
   -- The firm whose findings these are.
-  organisation uuid references organisation (id),
+  organization uuid references organization (id),
   as_built_on date not null,
   -- Hashes and versions of everything it was computed from, and their common hash.
   inputs jsonb not null,
@@ -31,7 +31,7 @@ create table discrepancy (
   kind text not null,
   -- The component or value it is about, stable from one reconciliation to the next.
   subject text not null,
-  organisation uuid references organisation (id),
+  organization uuid references organization (id),
   severity text not null check (severity in ('action', 'review', 'note')),
   severity_rank smallint not null
     generated always as (case severity when 'action' then 1 when 'review' then 2 else 3 end) stored,
@@ -52,7 +52,7 @@ create table discrepancy (
 -- The queue, worst first then oldest first; each page starts where the last one ended, at the same cost.
 create index discrepancy_queue on discrepancy (county, state, severity_rank, raised_at, id);
 create index discrepancy_queue_of_kind on discrepancy (county, kind, state, severity_rank, raised_at, id);
-create index discrepancy_queue_of_firm on discrepancy (county, organisation, severity_rank, raised_at, id);
+create index discrepancy_queue_of_firm on discrepancy (county, organization, severity_rank, raised_at, id);
 create index discrepancy_since on discrepancy (county, changed_at, id);
 
 create table discrepancy_change (
@@ -102,12 +102,12 @@ alter table decision enable row level security;
 
 create policy reviewer_reads on reconciliation for select to asfound_service
   using (county = asking_county() and (asking_role() = 'reviewer'
-    or (asking_role() = 'firm' and organisation = asking_organisation())));
+    or (asking_role() = 'firm' and organization = asking_organization())));
 create policy service on reconciliation to asfound_service
   using (county = asking_county() and asking_role() = 'service');
 
 create policy own_reads on discrepancy for select to asfound_service
-  using (county = asking_county() and asking_role() = 'firm' and organisation = asking_organisation());
+  using (county = asking_county() and asking_role() = 'firm' and organization = asking_organization());
 create policy reviewer on discrepancy to asfound_service
   using (county = asking_county() and asking_role() in ('reviewer', 'service'));
 

@@ -17,7 +17,7 @@ create table job (
   county text not null,
   id uuid not null,
   kind text not null,
-  organisation uuid references organisation (id),
+  organization uuid references organization (id),
   requested_by uuid references account (id),
   state text not null check (state in ('waiting', 'running', 'done', 'failed')),
   done bigint not null default 0,
@@ -39,7 +39,7 @@ create table event (
   subject uuid not null,
   parcel uuid,
   account uuid references account (id),
-  organisation uuid references organisation (id),
+  organization uuid references organization (id),
   role text not null,
   before_hash text,
   after_hash text,
@@ -57,7 +57,7 @@ alter table event enable row level security;
 create policy own on idempotency_key to asfound_service
   using (county = asking_county() and account = asking_account());
 create policy own on job to asfound_service
-  using (county = asking_county() and asking_role() in ('firm', 'agent') and organisation = asking_organisation());
+  using (county = asking_county() and asking_role() in ('firm', 'agent') and organization = asking_organization());
 create policy reviewer on job to asfound_service
   using (county = asking_county() and asking_role() in ('reviewer', 'service'));
 create policy added on event for insert to asfound_service with check (county = asking_county());

@@ -2,7 +2,7 @@
 -- row-level security PostgreSQL would not use the index: this runs as the owner, and holds the county itself.
 --
 -- From the surest to the vaguest, and no further than needed: the number in any spelling, an old number, the
--- beginning of a number, then the address: the street as written, in part, or misspelt; the house, or the
+-- beginning of a number, then the address: the street as written, in part, or misspelled; the house, or the
 -- nearest ones.
 create function search_parcels(query text, most integer)
   returns table (parcel uuid, matched text, says text, score real)

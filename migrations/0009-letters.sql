@@ -26,7 +26,7 @@ create table letter (
   -- Whoever holds it may check the letter; nobody finds one by trying.
   code text not null check (code ~ '^[0-9A-Z]{4}(-[0-9A-Z]{4}){3}$'),
   -- To whom it was given.
-  organisation uuid not null references organisation (id),
+  organization uuid not null references organization (id),
   issued_by uuid not null references account (id),
   issued_on date not null,
   as_of date not null,
@@ -72,7 +72,7 @@ create policy anyone_reads on signing_key for select to asfound_service using (t
 create policy service on letter_counter to asfound_service
   using (county = asking_county() and asking_role() = 'service');
 create policy own on letter to asfound_service
-  using (county = asking_county() and asking_role() in ('firm', 'agent') and organisation = asking_organisation());
+  using (county = asking_county() and asking_role() in ('firm', 'agent') and organization = asking_organization());
 create policy reviewer on letter to asfound_service
   using (county = asking_county() and asking_role() in ('reviewer', 'service'));
 create policy with_letter on letter_withdrawal for select to asfound_service

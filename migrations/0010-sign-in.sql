@@ -58,13 +58,13 @@ $$;
 
 -- Notes the use at most once a minute, as for tokens. A session unused for four hours has ended.
 create function find_session(session_hash bytea)
-  returns table (account uuid, organisation uuid, role text, counties text[], ends_at timestamptz)
+  returns table (account uuid, organization uuid, role text, counties text[], ends_at timestamptz)
   language plpgsql security definer set search_path = pg_catalog, public
 as $$
 #variable_conflict use_column
 begin
   return query
-    select a.id, a.organisation, a.role, s.counties, s.ends_at
+    select a.id, a.organization, a.role, s.counties, s.ends_at
     from session s join account a on a.id = s.account
     where s.hash = session_hash and a.suspended_at is null and s.ends_at > now()
       and s.last_used_at > now() - interval '4 hours';

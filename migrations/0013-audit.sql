@@ -15,7 +15,7 @@ create table audit (
   record text not null,
   -- In whose name the transaction ran; the role `owner` is the command line, or a hand in the database.
   account uuid,
-  organisation uuid,
+  organization uuid,
   role text not null,
   -- SHA-256, 64 hex digits each. Not checked by patterns, which would cost as much as all the rest of an entry.
   before_hash text,
@@ -51,7 +51,7 @@ declare
   moment timestamptz;
   entry text;
   who constant uuid := asking_account();
-  of_organisation constant uuid := asking_organisation();
+  of_organization constant uuid := asking_organization();
   as_role constant text := coalesce(asking_role(), 'owner');
 begin
   perform pg_advisory_xact_lock(hashtextextended('audit ' || chain, 0));
@@ -60,15 +60,15 @@ begin
   this := coalesce(last.number, 0) + 1;
   moment := clock_timestamp();
   entry := format('{"account":%s,"act":%s,"afterHash":%s,"at":"%s","beforeHash":%s,"county":%s,"kind":%s,"number":%s,'
-    '"organisation":%s,"record":%s,"role":%s}',
+    '"organization":%s,"record":%s,"role":%s}',
     coalesce(to_json(who)::text, 'null'), to_json(did), coalesce(to_json(hash_after)::text, 'null'),
     to_char(moment at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"'), coalesce(to_json(hash_before)::text, 'null'),
-    to_json(chain), to_json(of_kind), this, coalesce(to_json(of_organisation)::text, 'null'), to_json(of_record),
+    to_json(chain), to_json(of_kind), this, coalesce(to_json(of_organization)::text, 'null'), to_json(of_record),
     to_json(as_role));
   insert into audit
-    (county, number, at, act, kind, record, account, organisation, role, before_hash, after_hash, hash)
+    (county, number, at, act, kind, record, account, organization, role, before_hash, after_hash, hash)
   values
-    (chain, this, moment, did, of_kind, of_record, who, of_organisation, as_role, hash_before, hash_after,
+    (chain, this, moment, did, of_kind, of_record, who, of_organization, as_role, hash_before, hash_after,
      encode(sha256(convert_to(coalesce(last.hash, repeat('0', 64)) || entry, 'UTF8')), 'hex'));
 end
 $$;
@@ -163,7 +163,7 @@ $$;
 revoke all on procedure watch_records(regclass, text, text, text) from public;
 
 call watch_records('county', 'id', chain => 'id');
-call watch_records('organisation', 'id', chain => '');
+call watch_records('organization', 'id', chain => '');
 call watch_records('account', 'id', chain => '');
 call watch_records('access_token', 'id', chain => '', left_out => 'last_used_at');
 call watch_records('sign_in', 'account', chain => '');
@@ -171,7 +171,7 @@ call watch_records('second_step', 'account', chain => '', left_out => 'last_step
 call watch_records('outside_identity', 'issuer,subject', chain => '');
 call watch_records('access_event', 'id', chain => '');
 call watch_records('signing_key', 'kid', chain => '');
-call watch_records('admission', 'organisation');
+call watch_records('admission', 'organization');
 call watch_records('document', 'id');
 call watch_records('transcription', 'id');
 call watch_records('permit', 'id');

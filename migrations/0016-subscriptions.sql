@@ -2,7 +2,7 @@
 create table subscription (
   county text not null references county (id),
   id uuid not null,
-  organisation uuid not null references organisation (id),
+  organization uuid not null references organization (id),
   account uuid not null references account (id),
   address text not null,
   -- The key that messages are signed with, sealed by a key that is not in the database.
@@ -17,7 +17,7 @@ create table subscription (
   foreign key (county, parcel) references parcel (county, id)
 );
 create index subscription_by_parcel on subscription (county, parcel) where ended_at is null;
-create index subscription_by_organisation on subscription (county, organisation, id);
+create index subscription_by_organization on subscription (county, organization, id);
 
 -- One message to one subscriber: tried until it is taken, and kept where it never was.
 create table delivery (
@@ -46,7 +46,7 @@ alter table subscription enable row level security;
 alter table delivery enable row level security;
 
 create policy own on subscription to asfound_service
-  using (county = asking_county() and organisation = asking_organisation() and asking_role() <> 'service');
+  using (county = asking_county() and organization = asking_organization() and asking_role() <> 'service');
 create policy service on subscription to asfound_service
   using (county = asking_county() and asking_role() = 'service');
 -- Seen by whoever sees its subscription: the inner query is held by the policies above.

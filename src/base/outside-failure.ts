@@ -1,5 +1,5 @@
 /**
- * Something outside this program is gone or too slow: the database, the recogniser, a disk.
+ * Something outside this program is gone or too slow: the database, the recognizer, a disk.
  * Thrown with its cause; ends as 503 with Retry-After when trying again may help, else as 500.
  */
 export class OutsideFailure extends Error {

@@ -60,7 +60,7 @@ import { answerMetrics } from './plugins/metrics.ts'
 import { explainProblems } from './plugins/problem-pages.ts'
 import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
-import { serialiseWithZod } from './plugins/serialisation.ts'
+import { serializeWithZod } from './plugins/serialization.ts'
 import { traceRequests } from './plugins/traces.ts'
 import { answerUnread } from './plugins/unread-requests.ts'
 import { limitUploads } from './plugins/upload-bodies.ts'
@@ -116,7 +116,7 @@ export async function buildApp(
 
   answerErrors(app, tellPerson)
   validateWithZod(app)
-  serialiseWithZod(app, settings.ANSWERS)
+  serializeWithZod(app, settings.ANSWERS)
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
   traceRequests(app, traces)
   lastAnswers(app)

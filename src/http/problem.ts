@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { PROBLEMS, type ProblemName } from './problem-catalogue.ts'
+import { PROBLEMS, type ProblemName } from './problem-catalog.ts'
 
 /** One fault in what was sent. `pointer` is a JSON Pointer (RFC 6901) into the part that `in` names. */
 export type Fault = {
@@ -15,7 +15,7 @@ type Extras = {
   readonly headers?: Readonly<Record<string, string>>
 }
 
-/** Thrown by a route to answer with a problem of the catalogue (RFC 9457); the transaction around it is undone. */
+/** Thrown by a route to answer with a problem of the catalog (RFC 9457); the transaction around it is undone. */
 export class Problem extends Error {
   override readonly name = 'Problem'
   readonly kind: ProblemName

@@ -11,7 +11,7 @@ import { forms } from './api/forms/routes.ts'
 import { imports } from './api/imports/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
-import { organisations } from './api/organisations/routes.ts'
+import { organizations } from './api/organizations/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
 import { patterns } from './api/patterns/routes.ts'
 import { people } from './api/people/routes.ts'
@@ -53,7 +53,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     ruleTrials,
     subscriptions,
     patterns,
-    organisations,
+    organizations,
     people,
     tokens,
     sessions,

@@ -47,7 +47,7 @@ async function createQueues(boss: PgBoss): Promise<void> {
     await boss.updateQueue(kind, QUEUE)
   }
   // Jobs are left in transactions of the service's own role. One statement, so one transaction: processes that
-  // start together would otherwise change the same catalogue rows at once, which PostgreSQL refuses.
+  // start together would otherwise change the same catalog rows at once, which PostgreSQL refuses.
   await boss.getDb().executeSql(`
     select pg_advisory_xact_lock(${GRANT_LOCK});
     grant usage on schema ${QUEUE_SCHEMA} to asfound_service;

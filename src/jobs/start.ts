@@ -55,14 +55,14 @@ export async function openJobs(options: JobOptions): Promise<RunningJobs> {
   return {
     enqueue: async (tx, actor, kind, data) => {
       const id = newId()
-      const { county, account, organisation } = actor
+      const { county, account, organization } = actor
       await tx
         .insertInto('job')
         .values({
           county,
           id,
           kind,
-          organisation,
+          organization,
           requested_by: account,
           state: 'waiting',
           total: null,

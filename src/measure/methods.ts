@@ -45,7 +45,7 @@ export const METHODS = {
     status: 'published',
   },
   'rigid-rule': {
-    says: 'rigid rule or calliper, as for a wall or a pipe',
+    says: 'rigid rule or caliper, as for a wall or a pipe',
     instrument: { tapeTolerance: true },
     reading: { inches: 1 / 16 },
     basis: `${TAPE} Reading: to the nearest eighth (half of the graduation).`,

@@ -58,15 +58,15 @@ function secondOpinion(
   words: readonly Word[],
   context: ReadingContext,
 ): SecondReading {
-  const labelled = others.filter(
+  const labeled = others.filter(
     (other) => sameQuestion(statement, other) && touches(statement.excerpt.box, other.excerpt.box, 0.5),
   )
-  if (labelled.some(({ value }) => sameValue(value, statement.value)))
+  if (labeled.some(({ value }) => sameValue(value, statement.value)))
     return { says: 'same', value: statement.value }
   const there = valuesAt(statement, page, words, context)
   if (there.some((value) => sameValue(value, statement.value)))
     return { says: 'same', value: statement.value }
-  const other = labelled[0]?.value ?? there[0]
+  const other = labeled[0]?.value ?? there[0]
   return other === undefined ? { says: 'nothing' } : { says: 'other', value: other }
 }
 

@@ -5,7 +5,7 @@ export type Word = { readonly text: string; readonly box: Box; readonly confiden
 
 /**
  * The words of one page. Boxes are fractions of the page as a person is shown it, upright, origin at the top left.
- * `text-layer`: the file's own text; `picture`: recognised from the picture of the page.
+ * `text-layer`: the file's own text; `picture`: recognized from the picture of the page.
  */
 export type PageWords = {
   /** Counted from 1. */

@@ -2,7 +2,7 @@ import { agreed } from './agree.ts'
 import { assembledPermit } from './assemble/permit.ts'
 import { settled } from './assemble/settled.ts'
 import { withPlaces } from './family/read-places.ts'
-import { recognise } from './family/recognise.ts'
+import { recognize } from './family/recognize.ts'
 import type { NamedForm } from './family/taught-form.ts'
 import { readPage } from './find/read-page.ts'
 import type { PageWords, Word } from './page-words.ts'
@@ -48,13 +48,13 @@ const assembled = (group: readonly Said[]): ProposedPermit => ({
 function saidBy(page: PageWords, format: ParcelNumberFormat, forms: readonly NamedForm[]): Said {
   const context = { format, misread: page.readBy === 'picture' }
   const readBy = (words: readonly Word[]): PageReadings => readPage(page, words, context)
-  const form = recognise(page, page.words, forms)
+  const form = recognize(page, page.words, forms)
   const first = form ? withPlaces(page, page.words, readBy(page.words), form, context) : readBy(page.words)
   const said = { page: page.page, family: form?.name ?? null }
   if (page.secondWords === null) return { ...said, readings: first }
   const theirs =
     form &&
-    recognise(
+    recognize(
       page,
       page.secondWords,
       forms.filter(({ name }) => name === form.name),

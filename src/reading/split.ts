@@ -27,7 +27,7 @@ export function splitIntoPermits<T extends PageSaid>(pages: readonly T[]): reado
   return permits
 }
 
-/** Only a well-labelled number cuts: a stray one on a continuation sheet must not. */
+/** Only a well-labeled number cuts: a stray one on a continuation sheet must not. */
 const SURE = 0.8
 function sure({ readings }: PageSaid, ask: 'number' | 'parcelNumber'): string | number | undefined {
   const chosen = choose(

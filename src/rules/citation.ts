@@ -55,7 +55,7 @@ const remembered = z
   })
   .transform((it) => ({ ...it, words: null, readAt: null }))
 
-const practised = z
+const practiced = z
   .strictObject({ covers: optional, words: optional, verified: z.literal('common-practice') })
   .transform((it) => ({
     ...it,
@@ -70,7 +70,7 @@ const practised = z
 export const citation: z.ZodType<Citation> = z.discriminatedUnion('verified', [
   sourced,
   remembered,
-  practised,
+  practiced,
 ])
 
 /** The least sure status of several: what an answer that rests on all of them must be shown as. */

@@ -75,7 +75,7 @@ export async function runBounded(options: {
   })
   const ended = new Promise<{ code: number | null; signal: string | null }>((resolve, reject) => {
     child.once('error', (cause) =>
-      reject(new OutsideFailure('the recogniser could not be started', { cause, retryAfterSeconds: 30 })),
+      reject(new OutsideFailure('the recognizer could not be started', { cause, retryAfterSeconds: 30 })),
     )
     child.once('close', (code, signal) => resolve({ code, signal }))
   })

@@ -10,7 +10,7 @@ export const UNREAD_REASONS = [
   'timed-out',
   'out-of-memory',
   'damaged',
-  'recogniser-ended',
+  'recognizer-ended',
 ] as const
 export type UnreadReason = (typeof UNREAD_REASONS)[number]
 
@@ -78,7 +78,7 @@ export function sayRefusal(why: Refusal, limits: Limits, pageCount: number | nul
     case 'too-many-pages':
       return `This PDF has ${pageCount ?? 'too many'} pages and at most ${limits.maxPages} are read at once. Split it and send the parts.`
     case 'too-big':
-      return `This file is larger than ${megabytes(limits.maxBytes)}. Split it, or scan it again at 300 dots per inch in grey.`
+      return `This file is larger than ${megabytes(limits.maxBytes)}. Split it, or scan it again at 300 dots per inch in gray.`
     case 'timed-out':
       return `This PDF took longer than ${seconds(limits.openMs)} to open or ${seconds(limits.documentMs)} to read and was given up. Print or scan the paper to a new PDF and send that.`
     case 'out-of-memory':
@@ -105,7 +105,7 @@ export function sayUnread(why: UnreadReason, limits: Limits): string {
       return `This page needs more than ${megabytes(limits.memoryBytes)} of memory and was left out. Type what it says, or scan the paper again at 300 dots per inch.`
     case 'damaged':
       return 'This page is damaged in the file and could not be read. Type what it says, or scan the paper again.'
-    case 'recogniser-ended':
+    case 'recognizer-ended':
       return 'Reading this page was ended from outside. Read it again.'
   }
 }

@@ -89,7 +89,7 @@ async function readFileWithin(path: string, limits: Limits, options: ReadOptions
     if (progress.at === null || endings >= MOST_ENDINGS_IN_A_ROW) {
       if (ending.how !== 'ended-outside')
         return refused(ending.how, limits, progress.pageCount, progress.pages)
-      throw new OutsideFailure(`the recogniser ended: ${ending.detail}`, { retryAfterSeconds: 60 })
+      throw new OutsideFailure(`the recognizer ended: ${ending.detail}`, { retryAfterSeconds: 60 })
     }
     await keep(unread(progress.at, reasonOf(ending), limits), progress, options)
     if (progress.next > lastPage(progress, options)) break
@@ -154,14 +154,14 @@ async function keep(reading: PageReading, progress: Progress, options: ReadOptio
 }
 
 const reasonOf = (ending: Exclude<Ending, { how: 'finished' }>): UnreadReason =>
-  ending.how === 'ended-outside' ? 'recogniser-ended' : ending.how
+  ending.how === 'ended-outside' ? 'recognizer-ended' : ending.how
 
 const unread = (page: number, why: UnreadReason, limits: Limits): PageReading => ({
   state: 'unread',
   page,
   why,
   says: sayUnread(why, limits),
-  mayRetry: why === 'recogniser-ended',
+  mayRetry: why === 'recognizer-ended',
 })
 
 const refused = (

@@ -5,7 +5,7 @@ export async function accountNames(tx: Tx, ids: readonly string[]): Promise<Read
   if (ids.length === 0) return new Map()
   const rows = await tx
     .selectFrom('account as a')
-    .innerJoin('organisation as o', 'o.id', 'a.organisation')
+    .innerJoin('organization as o', 'o.id', 'a.organization')
     .select(['a.id', 'a.label', 'o.name'])
     .where('a.id', 'in', [...new Set(ids)])
     .execute()

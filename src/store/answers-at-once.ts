@@ -25,7 +25,7 @@ export async function insertReconciliations(
         id: it.id,
         parcel: it.parcel,
         findings: it.findings,
-        organisation: it.organisation,
+        organization: it.organization,
         as_built_on: it.result.asBuilt.on,
         inputs: JSON.stringify(it.inputs),
         input_hash: it.inputHash,
@@ -46,7 +46,7 @@ export async function discrepanciesOnMany(
   parcels: readonly string[],
 ): Promise<ReadonlyMap<string, readonly StandingDiscrepancy[]>> {
   const { rows } = await sql<StandingDiscrepancy>`
-    select id, parcel, subject as key, kind, organisation, severity, state, evidence_hash as "evidenceHash", reconciliation,
+    select id, parcel, subject as key, kind, organization, severity, state, evidence_hash as "evidenceHash", reconciliation,
       body, decision, raised_at as "raisedAt", changed_at as "changedAt", revision
     from discrepancy where county = ${county} and parcel = any (${[...parcels]}::uuid[])
     order by parcel, severity_rank, raised_at, id`.execute(tx)
@@ -58,7 +58,7 @@ const asRow = (it: StandingDiscrepancy) => ({
   parcel: it.parcel,
   kind: it.kind,
   subject: it.key,
-  organisation: it.organisation,
+  organization: it.organization,
   severity: it.severity,
   state: it.state,
   evidence_hash: it.evidenceHash,
@@ -78,18 +78,18 @@ export async function writeDiscrepancies(
 ): Promise<void> {
   if (inserted.length > 0) {
     await sql`
-      insert into discrepancy (county, id, parcel, kind, subject, organisation, severity, state, evidence_hash,
+      insert into discrepancy (county, id, parcel, kind, subject, organization, severity, state, evidence_hash,
         reconciliation, body, raised_at, changed_at)
       select ${county}, r.* from json_to_recordset(${JSON.stringify(inserted.map(asRow))}::json) as r (id uuid, parcel uuid,
-        kind text, subject text, organisation uuid, severity text, state text, evidence_hash text, reconciliation uuid,
+        kind text, subject text, organization uuid, severity text, state text, evidence_hash text, reconciliation uuid,
         body jsonb, raised_at timestamptz, changed_at timestamptz)`.execute(tx)
   }
   if (updated.length > 0) {
     await sql`
-      update discrepancy d set organisation = r.organisation, severity = r.severity, state = r.state,
+      update discrepancy d set organization = r.organization, severity = r.severity, state = r.state,
         evidence_hash = r.evidence_hash, reconciliation = r.reconciliation, body = r.body, decision = r.decision,
         changed_at = r.changed_at, revision = r.revision
-      from json_to_recordset(${JSON.stringify(updated.map(asRow))}::json) as r (id uuid, organisation uuid, severity text,
+      from json_to_recordset(${JSON.stringify(updated.map(asRow))}::json) as r (id uuid, organization uuid, severity text,
         state text, evidence_hash text, reconciliation uuid, body jsonb, decision uuid, changed_at timestamptz,
         revision integer)
       where d.county = ${county} and d.id = r.id`.execute(tx)
@@ -120,7 +120,7 @@ export async function writeStatuses(
 /** Adds to what happened, in one actor's name. */
 export async function recordEvents(tx: Tx, actor: Actor, happened: readonly Happened[]): Promise<void> {
   if (happened.length === 0) return
-  const { county, account, organisation, role } = actor
+  const { county, account, organization, role } = actor
   const rows = happened.map((it) => ({
     id: it.id,
     kind: it.kind,
@@ -133,9 +133,9 @@ export async function recordEvents(tx: Tx, actor: Actor, happened: readonly Happ
     happened_at: it.at,
   }))
   await sql`
-    insert into event (county, account, organisation, role, id, kind, subject_kind, subject, parcel, before_hash, after_hash,
+    insert into event (county, account, organization, role, id, kind, subject_kind, subject, parcel, before_hash, after_hash,
       body, happened_at)
-    select ${county}, ${account}::uuid, ${organisation}::uuid, ${role}, r.*
+    select ${county}, ${account}::uuid, ${organization}::uuid, ${role}, r.*
     from json_to_recordset(${JSON.stringify(rows)}::json) as r (id uuid, kind text, subject_kind text, subject uuid,
       parcel uuid, before_hash text, after_hash text, body jsonb, happened_at timestamptz)`.execute(tx)
 }

@@ -89,7 +89,7 @@ export async function sendAgain(
 /** A change of status told here, as it was told. */
 export type ToldHere = { readonly parcelNumber: string; readonly body: string; readonly madeAt: Date }
 
-/** What the asker's organisation was told here, newest first. */
+/** What the asker's organization was told here, newest first. */
 export const toldHere = (tx: Tx, county: string, most: number): Promise<readonly ToldHere[]> =>
   tx
     .selectFrom('delivery as d')

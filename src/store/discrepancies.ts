@@ -11,7 +11,7 @@ export type StandingDiscrepancy = {
   readonly parcel: string
   readonly key: string
   readonly kind: DiscrepancyKind
-  readonly organisation: string | null
+  readonly organization: string | null
   readonly severity: Severity
   readonly state: DiscrepancyState
   readonly evidenceHash: string
@@ -51,7 +51,7 @@ const COLUMNS = [
   'd.parcel',
   'd.subject as key',
   'd.kind',
-  'd.organisation',
+  'd.organization',
   'd.severity',
   'd.state',
   'd.evidence_hash as evidenceHash',
@@ -167,7 +167,7 @@ export async function insertDiscrepancy(
       parcel: made.parcel,
       kind: made.kind,
       subject: made.key,
-      organisation: made.organisation,
+      organization: made.organization,
       severity: made.severity,
       state: made.state,
       evidence_hash: made.evidenceHash,
@@ -185,7 +185,7 @@ export async function updateDiscrepancy(tx: Tx, county: string, now: StandingDis
   await tx
     .updateTable('discrepancy')
     .set({
-      organisation: now.organisation,
+      organization: now.organization,
       severity: now.severity,
       state: now.state,
       evidence_hash: now.evidenceHash,

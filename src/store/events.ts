@@ -25,7 +25,7 @@ export type Happened = {
 
 /** Adds to what happened, in the actor's name. */
 export async function recordEvent(tx: Tx, actor: Actor, happened: Happened): Promise<void> {
-  const { county, account, organisation, role } = actor
+  const { county, account, organization, role } = actor
   await tx
     .insertInto('event')
     .values({
@@ -36,7 +36,7 @@ export async function recordEvent(tx: Tx, actor: Actor, happened: Happened): Pro
       subject: happened.subject,
       parcel: happened.parcel,
       account,
-      organisation,
+      organization,
       role,
       before_hash: happened.beforeHash ?? null,
       after_hash: happened.afterHash ?? null,

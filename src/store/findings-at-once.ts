@@ -7,7 +7,7 @@ import type { Tx } from './database/database.ts'
 export type SubmittedVisit = {
   readonly id: string
   readonly parcel: string
-  readonly organisation: string
+  readonly organization: string
   readonly record: FindingsRecord
 }
 
@@ -15,7 +15,7 @@ export type SubmittedVisit = {
 export async function firmsNamed(tx: Tx, names: readonly string[]): Promise<ReadonlyMap<string, string>> {
   if (names.length === 0) return new Map()
   const { rows } = await sql<{ id: string; name: string }>`
-    select id, lower(name) as name from organisation
+    select id, lower(name) as name from organization
     where kind = 'firm' and lower(name) = any (${[...new Set(names.map((name) => name.toLowerCase()))]}::text[])`.execute(
     tx,
   )
@@ -30,7 +30,7 @@ export async function visitsOn(
 ): Promise<readonly Omit<SubmittedVisit, 'id'>[]> {
   if (parcels.length === 0) return []
   const { rows } = await sql<Omit<SubmittedVisit, 'id'>>`
-    select f.parcel, f.organisation, f.record from findings f
+    select f.parcel, f.organization, f.record from findings f
     where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'
       and not exists (select from findings later
         where later.county = f.county and later.amends = f.id and later.state = 'submitted')`.execute(tx)
@@ -53,11 +53,11 @@ export async function insertSubmitted(
     })),
   )
   await sql`
-    insert into findings (county, id, parcel, organisation, state, visited_on, record, created_by, created_at, changed_at,
+    insert into findings (county, id, parcel, organization, state, visited_on, record, created_by, created_at, changed_at,
       submitted_by, submitted_at)
-    select ${county}, id, parcel, organisation, 'submitted', visited_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
+    select ${county}, id, parcel, organization, 'submitted', visited_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
       ${made.by}::uuid, ${made.at}
-    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, organisation uuid, visited_on date, record jsonb)`.execute(
+    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, organization uuid, visited_on date, record jsonb)`.execute(
     tx,
   )
   // A second statement: who may see a revision is asked of its findings, which have to be there already.

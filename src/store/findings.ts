@@ -7,7 +7,7 @@ import type { Tx } from './database/database.ts'
 export type Findings = {
   readonly id: string
   readonly parcel: string
-  readonly organisation: string
+  readonly organization: string
   readonly state: 'draft' | 'submitted'
   readonly record: FindingsRecord
   readonly revision: number
@@ -32,7 +32,7 @@ const select = (tx: Tx, county: string) =>
     .select([
       'f.id',
       'f.parcel',
-      'f.organisation',
+      'f.organization',
       'f.state',
       'f.record',
       'f.revision',
@@ -49,8 +49,8 @@ const asFindings = (row: Row): Findings => ({ ...row, record: row.record as Find
 
 /** As the reconciliation takes them: the firm by its id, which does not change when its name does. */
 export function asSubmitted(findings: Findings): SubmittedFindings | null {
-  const { id, organisation, submittedAt, record } = findings
-  return submittedAt === null ? null : { id, firm: organisation, submittedOn: dayOf(submittedAt), record }
+  const { id, organization, submittedAt, record } = findings
+  return submittedAt === null ? null : { id, firm: organization, submittedOn: dayOf(submittedAt), record }
 }
 
 export async function findingsById(tx: Tx, county: string, id: string): Promise<Findings | undefined> {
@@ -105,7 +105,7 @@ export async function amendmentOf(tx: Tx, county: string, id: string): Promise<s
   return row?.id
 }
 
-type Draft = Pick<Findings, 'id' | 'parcel' | 'organisation' | 'record' | 'amends'>
+type Draft = Pick<Findings, 'id' | 'parcel' | 'organization' | 'record' | 'amends'>
 
 export async function insertDraft(
   tx: Tx,
@@ -113,14 +113,14 @@ export async function insertDraft(
   draft: Draft,
   made: { readonly by: string; readonly at: Date },
 ): Promise<void> {
-  const { id, parcel, organisation, record, amends } = draft
+  const { id, parcel, organization, record, amends } = draft
   await tx
     .insertInto('findings')
     .values({
       county,
       id,
       parcel,
-      organisation,
+      organization,
       state: 'draft',
       visited_on: record.visitedOn,
       record: JSON.stringify(record),

@@ -12,7 +12,7 @@ export type Letter = {
   readonly kind: LetterKind
   readonly number: string
   readonly code: string
-  readonly organisation: string
+  readonly organization: string
   readonly issuedBy: string
   readonly issuedOn: PlainDate
   readonly asOf: PlainDate
@@ -43,7 +43,7 @@ const select = (tx: Tx, county: string) =>
       'l.kind',
       'l.number',
       'l.code',
-      'l.organisation',
+      'l.organization',
       'l.issued_by as issuedBy',
       'l.issued_on as issuedOn',
       'l.as_of as asOf',
@@ -92,12 +92,12 @@ export async function lettersOf(tx: Tx, county: string, parcel: string): Promise
 
 /**
  * The number and day of the newest letter that stands in place of this one: of its kind, on its parcel, later and not
- * withdrawn; a report or a brief only of those given to the same organisation, whose business it is.
+ * withdrawn; a report or a brief only of those given to the same organization, whose business it is.
  */
 export async function laterLetter(
   tx: Tx,
   county: string,
-  { parcel, kind, organisation, issuedAt, id }: Letter,
+  { parcel, kind, organization, issuedAt, id }: Letter,
 ): Promise<{ readonly number: string; readonly issuedOn: PlainDate } | undefined> {
   let query = select(tx, county)
     .where('l.parcel', '=', parcel)
@@ -105,7 +105,7 @@ export async function laterLetter(
     .where('l.issued_at', '>=', issuedAt)
     .where('l.id', '!=', id)
     .where('w.letter', 'is', null)
-  if (kind !== 'status') query = query.where('l.organisation', '=', organisation)
+  if (kind !== 'status') query = query.where('l.organization', '=', organization)
   const row = await query.orderBy('l.issued_at', 'desc').orderBy('l.id', 'desc').limit(1).executeTakeFirst()
   return row && { number: row.number, issuedOn: row.issuedOn as PlainDate }
 }
@@ -163,7 +163,7 @@ export async function insertLetter(
       kind: made.kind,
       number: made.number,
       code: made.code,
-      organisation: made.organisation,
+      organization: made.organization,
       issued_by: made.issuedBy,
       issued_on: made.issuedOn,
       as_of: made.asOf,

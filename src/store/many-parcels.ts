@@ -83,7 +83,7 @@ async function decisionsOf(tx: Tx, county: string, parcels: readonly string[]): 
 
 async function findingsOf(tx: Tx, county: string, parcels: readonly string[]): Promise<readonly Findings[]> {
   const { rows } = await sql<Findings & { readonly record: FindingsRecord }>`
-    select distinct on (f.parcel) f.id, f.parcel, f.organisation, f.state, f.record, f.revision, f.amends,
+    select distinct on (f.parcel) f.id, f.parcel, f.organization, f.state, f.record, f.revision, f.amends,
       null as "amendedBy", f.created_at as "createdAt", f.changed_at as "changedAt", f.submitted_at as "submittedAt"
     from findings f
     where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'

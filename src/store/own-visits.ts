@@ -21,7 +21,7 @@ export type OwnVisit = Pick<
 export async function ownVisits(
   tx: Tx,
   county: string,
-  organisation: string,
+  organization: string,
   most: number,
 ): Promise<readonly OwnVisit[]> {
   const rows = await tx
@@ -55,7 +55,7 @@ export async function ownVisits(
         .as('amended'),
     ])
     .where('f.county', '=', county)
-    .where('f.organisation', '=', organisation)
+    .where('f.organization', '=', organization)
     .orderBy('f.state')
     .orderBy('f.visited_on', 'desc')
     .orderBy('f.id', 'desc')

@@ -24,7 +24,7 @@ export type ParcelMatch = {
   readonly matched: (typeof MATCHES)[number]
   /** The number or address that matched, as it is on file. */
   readonly says: string
-  /** 1 for a sure match, less for a misspelt street or another house of it. */
+  /** 1 for a sure match, less for a misspelled street or another house of it. */
   readonly score: number
 }
 
@@ -37,7 +37,7 @@ const asParcel = ({ id, number, address, retired_on }: Row): Parcel => ({
   retiredOn: retired_on as PlainDate | null,
 })
 
-/** By number in any spelling, old number, or street and house, in part or misspelt; best first. */
+/** By number in any spelling, old number, or street and house, in part or misspelled; best first. */
 export async function searchParcels(tx: Tx, query: string, most: number): Promise<readonly ParcelMatch[]> {
   const { rows } = await sql<Row & { matched: ParcelMatch['matched']; says: string; score: number }>`
     select p.id, p.number, p.address, p.retired_on, s.matched, s.says, s.score

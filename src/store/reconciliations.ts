@@ -35,7 +35,7 @@ export type StoredReconciliation = {
   readonly id: string
   readonly parcel: string
   readonly findings: string | null
-  readonly organisation: string | null
+  readonly organization: string | null
   readonly inputs: InputsNamed
   readonly inputHash: string
   readonly engine: string
@@ -52,7 +52,7 @@ const select = (tx: Tx, county: string) =>
       'id',
       'parcel',
       'findings',
-      'organisation',
+      'organization',
       'inputs',
       'input_hash as inputHash',
       'engine',
@@ -148,7 +148,7 @@ export async function insertReconciliation(tx: Tx, county: string, made: New): P
       id: stored.id,
       parcel: stored.parcel,
       findings: stored.findings,
-      organisation: stored.organisation,
+      organization: stored.organization,
       as_built_on: stored.result.asBuilt.on,
       inputs: JSON.stringify(stored.inputs),
       input_hash: stored.inputHash,

@@ -3,7 +3,7 @@ import type { Tx } from './database/database.ts'
 /** Somebody who is told of status changes. */
 export type Subscription = {
   readonly id: string
-  readonly organisation: string
+  readonly organization: string
   /** Null: told here, on a page of the service. */
   readonly address: string | null
   /** The parcel it is about; null for every parcel of the county. */
@@ -20,7 +20,7 @@ const select = (tx: Tx, county: string) =>
     .leftJoin('parcel as p', (join) => join.onRef('p.county', '=', 's.county').onRef('p.id', '=', 's.parcel'))
     .select([
       's.id',
-      's.organisation',
+      's.organization',
       's.address',
       's.parcel',
       'p.number as parcelNumber',
@@ -33,7 +33,7 @@ const select = (tx: Tx, county: string) =>
 export async function insertSubscription(
   tx: Tx,
   county: string,
-  made: Pick<Subscription, 'id' | 'organisation' | 'address' | 'parcel' | 'madeAt'> & {
+  made: Pick<Subscription, 'id' | 'organization' | 'address' | 'parcel' | 'madeAt'> & {
     readonly account: string
     readonly secret: Buffer | null
   },
@@ -48,7 +48,7 @@ export async function insertSubscription(
 export const subscriptionById = (tx: Tx, county: string, id: string): Promise<Subscription | undefined> =>
   select(tx, county).where('s.id', '=', id).executeTakeFirst()
 
-/** Those that the asker's organisation has, newest first. */
+/** Those that the asker's organization has, newest first. */
 export function subscriptionsBefore(
   tx: Tx,
   county: string,
@@ -60,7 +60,7 @@ export function subscriptionsBefore(
   return query.orderBy('s.id', 'desc').limit(most).execute()
 }
 
-/** The asker's organisation's that are live and about this one parcel, oldest first. */
+/** The asker's organization's that are live and about this one parcel, oldest first. */
 export const liveOnParcel = (tx: Tx, county: string, parcel: string): Promise<readonly Subscription[]> =>
   select(tx, county).where('s.parcel', '=', parcel).where('s.ended_at', 'is', null).orderBy('s.id').execute()
 

@@ -47,7 +47,7 @@ async function imported({ context, people, url, dataFolder }: BenchService): Pro
   } as const
   const { id } = must(await takeInFile(context, people.reviewer, file))
   must(await startImport(context, people.reviewer, id, false))
-  const { account, organisation } = people.reviewer
+  const { account, organization } = people.reviewer
   const alone = fileURLToPath(new URL('county/import-alone.ts', import.meta.url))
   const originals = path.join(dataFolder, 'originals')
   const { stdout } = await promisify(execFile)(process.execPath, [
@@ -55,7 +55,7 @@ async function imported({ context, people, url, dataFolder }: BenchService): Pro
     url,
     originals,
     account,
-    organisation,
+    organization,
     id,
   ])
   const took = JSON.parse(stdout) as Took & { counts: { added: number; rejected: number } }
@@ -80,13 +80,13 @@ async function copied(from: BenchService, to: BenchService): Promise<number> {
     to.owner.query(copyFrom('copy parcel (county, id, number, address) from stdin')),
   )
   const account = from.people.reviewer.account
-  const organisation = from.people.reviewer.organisation
-  await to.owner.query(`insert into organisation (id, kind, name) values ($1, 'county', 'the other')`, [
-    organisation,
+  const organization = from.people.reviewer.organization
+  await to.owner.query(`insert into organization (id, kind, name) values ($1, 'county', 'the other')`, [
+    organization,
   ])
   await to.owner.query(
-    `insert into account (id, organisation, label, role) values ($1, $2, 'desk', 'reviewer')`,
-    [account, organisation],
+    `insert into account (id, organization, label, role) values ($1, $2, 'desk', 'reviewer')`,
+    [account, organization],
   )
   return seconds(async () => {
     await to.owner.query('begin')

@@ -28,7 +28,7 @@ async function made(file: string): Promise<void> {
     const photo = await sharp({
       create: { width: side, height: side, channels: 3, background: '#888', noise },
     })
-      .greyscale()
+      .grayscale()
       .jpeg({ quality: 95 })
       .toBuffer()
     pdf.addPage()

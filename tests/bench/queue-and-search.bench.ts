@@ -124,7 +124,7 @@ try {
       ['beginning of a number', () => numberOf(chance.between(0, ROWS - 1)).slice(0, 7)],
       ['address', () => `${chance.between(1, 60) * 2} Heron Hill Road`],
       [
-        'misspelt address',
+        'misspelled address',
         () =>
           `${chance.between(1, 60) * 2} ${chance.pick(['Herron Hil', 'Kestral Brok', 'Quary Medow', 'Oter Crosing'])} Rd`,
       ],

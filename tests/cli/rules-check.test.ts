@@ -36,7 +36,7 @@ test('every fault of every file at its line and column, and 1', async () => {
   expect(code).toBe(1)
   expect(err.trim().split('\n')).toEqual([
     'alder/code.yaml:1:1: "jurisdiction" is missing',
-    'alder/code.yaml:3:1: unknown key "colour"',
+    'alder/code.yaml:3:1: unknown key "color"',
     'alder/more.yaml:1:1: "jurisdiction" is missing',
     'alder/more.yaml:1:1: "title" is missing',
     'alder/more.yaml:1:7: a pack is named <place>/<topic> in small letters, digits and hyphens',

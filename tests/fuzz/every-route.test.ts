@@ -67,7 +67,7 @@ const rivals = await post('rival', `/v1/counties/${COUNTY}/parcels/${world.parce
 
 const administrator = await administer(services.database, async (tx) => {
   const account = await addAccount(tx, {
-    organisation: people.reviewer.organisation,
+    organization: people.reviewer.organization,
     role: 'reviewer',
     label: 'desk',
     administers: true,
@@ -90,7 +90,7 @@ const fresh = await Promise.all([
   world.fresh.account('reviewer'),
   world.fresh.account('agent'),
 ])
-const shutOut = [await world.fresh.organisation()]
+const shutOut = [await world.fresh.organization()]
 const tokens = [await world.fresh.token('firm'), await world.fresh.token('reviewer')]
 const STRANGERS = ['01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11', '00000000-0000-0000-0000-000000000000']
 const OF_RECORDS = [
@@ -115,7 +115,7 @@ const IDS: Readonly<Record<string, readonly string[]>> = {
   people: [...fresh, ...STRANGERS],
   tokens: [...tokens, ...STRANGERS],
   sessions: STRANGERS,
-  organisations: [...shutOut, ...STRANGERS],
+  organizations: [...shutOut, ...STRANGERS],
   jobs: [...Object.values(world.jobs), ...STRANGERS, world.permit],
   letters: [...Object.values(world.letters), world.code, ...STRANGERS],
   trials: [world.trial, ...STRANGERS],

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { PROBLEMS } from '../../src/http/problem-catalogue.ts'
+import { PROBLEMS } from '../../src/http/problem-catalog.ts'
 import { filesUnder, textOf } from './source-files.ts'
 
 const page = readFileSync(new URL('../../docs/problems.md', import.meta.url), 'utf8')
@@ -8,7 +8,7 @@ const sections = [
   ...page.matchAll(/^## `([a-z-]+)` \((\d{3})\)\n\n\*\*(.+)\*\*\n\n([\s\S]+?)(?=\n+## |\n*$(?![\s\S]))/gm),
 ]
 
-test('the page has every problem of the catalogue, word for word, and no other', () => {
+test('the page has every problem of the catalog, word for word, and no other', () => {
   const listed = sections.map(([, name, status, title, about]) => [
     name,
     Number(status),
@@ -22,7 +22,7 @@ test('the page has every problem of the catalogue, word for word, and no other',
 
 test('every problem can be met: something answers with it', () => {
   const text = filesUnder('src')
-    .filter((file) => !file.endsWith('problem-catalogue.ts'))
+    .filter((file) => !file.endsWith('problem-catalog.ts'))
     .map(textOf)
     .join('\n')
   expect(Object.keys(PROBLEMS).filter((name) => !text.includes(`'${name}'`))).toEqual([])

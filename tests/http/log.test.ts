@@ -83,7 +83,7 @@ test('nothing that was sent, no secret and nobody’s name is in the log, whoeve
 
   const names = await administer(services.database, async (tx) => [
     ...(await tx.selectFrom('sign_in').select('name as it').execute()),
-    ...(await tx.selectFrom('organisation').select('name as it').execute()),
+    ...(await tx.selectFrom('organization').select('name as it').execute()),
   ])
   const secrets = [
     CANARY,

@@ -53,9 +53,9 @@ describe('a job', () => {
     }
     const id = await leave()
     await expect.poll(() => stateOf(id), { timeout: 10_000 }).toBe('done')
-    const { account, organisation, role, county } = reviewer
+    const { account, organization, role, county } = reviewer
     expect(runs).toMatchObject([
-      { id, actor: { account, organisation, role, county }, data: { document: 'paper' } },
+      { id, actor: { account, organization, role, county }, data: { document: 'paper' } },
     ])
     expect((await look(id))?.result).toEqual({ pages: 2 })
   })
@@ -99,7 +99,7 @@ describe('a job', () => {
     expect([tries, (await look(id))?.result, troubles.length]).toEqual([2, 'at last', 1])
   })
 
-  test('is seen by the organisation that left it and by reviewers, not by another firm', async () => {
+  test('is seen by the organization that left it and by reviewers, not by another firm', async () => {
     const id = await leave(firm)
     await expect.poll(() => stateOf(id), { timeout: 10_000 }).toBe('done')
     expect(await look(id, firm)).toMatchObject({ state: 'done' })

@@ -58,7 +58,7 @@ export async function openLetter(pdf: Uint8Array): Promise<OpenedLetter> {
     readQr: async () => {
       const { data, width, height } = await pagePicture(document, await document.getPage(1), 200, 1e8)
       const rgba = new Uint8Array(width * height * 4)
-      for (const [at, grey] of data.entries()) rgba.set([grey, grey, grey, 255], at * 4)
+      for (const [at, gray] of data.entries()) rgba.set([gray, gray, gray, 255], at * 4)
       return decodeQr({ width, height, data: rgba })
     },
   }

@@ -31,7 +31,7 @@ await transact(database, serviceIn(COUNTY), async (tx) => {
     id: reconciliation,
     parcel,
     findings: null,
-    organisation: null,
+    organization: null,
     as_built_on: '2026-01-01',
   }
   const hashes = { input_hash: 'x', engine: 'x', result_hash: 'x', occasion: 'asked-for' }
@@ -48,7 +48,7 @@ await transact(database, serviceIn(COUNTY), async (tx) => {
         parcel,
         kind: KINDS[n % 4]!,
         subject: String(n),
-        organisation: n % 5 === 0 ? people.firm.organisation : null,
+        organization: n % 5 === 0 ? people.firm.organization : null,
         severity: SEVERITIES[Math.floor(n / 4) % 3]!,
         state: DISCREPANCY_STATES[Math.floor(n / 12) % 4]!,
         evidence_hash: 'x',

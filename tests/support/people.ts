@@ -1,4 +1,4 @@
-import { addAccount, addCounty, addOrganisation, issueToken } from '../../src/store/access/enrol.ts'
+import { addAccount, addCounty, addOrganization, issueToken } from '../../src/store/access/enrol.ts'
 import type { Person, Role } from '../../src/store/database/actor.ts'
 import type { Database } from '../../src/store/database/database.ts'
 import { administer } from '../../src/store/database/transact.ts'
@@ -24,10 +24,10 @@ export const enrolPeople = (database: Database): Promise<People> =>
     await addCounty(tx, { id: COUNTY, name: 'Quillback County', rulePack: COUNTY, parcelFormat: format })
     await addCounty(tx, { id: 'elsewhere', name: 'Elsewhere County', rulePack: COUNTY, parcelFormat: format })
     const enrol = async (role: Role, kind: 'county' | 'firm' | 'agent', name: string, county: string) => {
-      const organisation = await addOrganisation(tx, { kind, name, counties: [county] })
-      const account = await addAccount(tx, { organisation, role, label: 'desk' })
+      const organization = await addOrganization(tx, { kind, name, counties: [county] })
+      const account = await addAccount(tx, { organization, role, label: 'desk' })
       const token = await issueToken(tx, { account, name: 'tests', counties: [county] })
-      return { account, organisation, role, county, token }
+      return { account, organization, role, county, token }
     }
     return {
       reviewer: await enrol('reviewer', 'county', 'Health department', COUNTY),

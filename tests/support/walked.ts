@@ -34,7 +34,7 @@ export const WALKED = {
     '/account/second-step',
     '/people',
     '/tokens',
-    '/counties/:county/organisations',
+    '/counties/:county/organizations',
     '/sign-in/code',
     '/sign-in/with/:provider/return',
     '/invitation',

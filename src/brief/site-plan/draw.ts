@@ -9,7 +9,7 @@ import type { Mark, SitePlan } from './plan.ts'
 /**
  * The plan as SVG, to scale, the reference wall along the top of the open ground (turned so that the front of the
  * house is up where the wall is front or rear). Recorded places are open and dashed, found ones filled, so that the two
- * differ without colour. No script, no style from outside; every text is escaped.
+ * differ without color. No script, no style from outside; every text is escaped.
  */
 export function drawSitePlan(plan: SitePlan): string {
   const frame = frameOf(plan)

@@ -1,5 +1,5 @@
 import { sql } from 'kysely'
-import { addAccount, addCounty, addOrganisation, issueToken } from '../../store/access/enrol.ts'
+import { addAccount, addCounty, addOrganization, issueToken } from '../../store/access/enrol.ts'
 import { countyById } from '../../store/counties.ts'
 import type { Person, Role } from '../../store/database/actor.ts'
 import type { Database, Tx } from '../../store/database/database.ts'
@@ -56,17 +56,17 @@ async function person(
   label: string,
 ): Promise<Person> {
   const known = await tx
-    .selectFrom('organisation')
-    .innerJoin('account', 'account.organisation', 'organisation.id')
-    .select(['organisation.id as organisation', 'account.id as account'])
-    .where('organisation.kind', '=', kind)
-    .where('organisation.name', '=', name)
+    .selectFrom('organization')
+    .innerJoin('account', 'account.organization', 'organization.id')
+    .select(['organization.id as organization', 'account.id as account'])
+    .where('organization.kind', '=', kind)
+    .where('organization.name', '=', name)
     .where('account.label', '=', label)
     .executeTakeFirst()
   if (known) return { ...known, role, county: COUNTY.id }
-  const organisation = await addOrganisation(tx, { kind, name, counties: [COUNTY.id] })
-  const account = await addAccount(tx, { organisation, role, label, administers: true })
-  return { organisation, account, role, county: COUNTY.id }
+  const organization = await addOrganization(tx, { kind, name, counties: [COUNTY.id] })
+  const account = await addAccount(tx, { organization, role, label, administers: true })
+  return { organization, account, role, county: COUNTY.id }
 }
 
 /** How long a token of the demonstration is good for. */

@@ -26,7 +26,7 @@ const isRestart = (marker: number): boolean => marker >= 0xd0 && marker <= 0xd7
 const text = (bytes: Uint8Array, from: number, length: number): string =>
   String.fromCharCode(...bytes.subarray(from, from + length))
 
-/** Kept: JFIF (APP0), colour profile (APP2), Adobe's colour transform (APP14). What follows the end marker goes too. */
+/** Kept: JFIF (APP0), color profile (APP2), Adobe's color transform (APP14). What follows the end marker goes too. */
 function jpegParts(bytes: Uint8Array): Parts | null {
   if (bytes[0] !== 0xff || bytes[1] !== SOI) return null
   const parts = [bytes.subarray(0, 2)]

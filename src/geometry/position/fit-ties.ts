@@ -54,7 +54,7 @@ function bestCrossings(circles: readonly Circle[]): readonly Start[] {
   return best
 }
 
-/** Circles that miss each other give the middle of the gap, a step to each side; of one centre, nothing. */
+/** Circles that miss each other give the middle of the gap, a step to each side; of one center, nothing. */
 function crossings(a: Circle, b: Circle): readonly Start[] {
   const d = Math.hypot(b.cx - a.cx, b.cy - a.cy)
   if (d < 1e-9) return []

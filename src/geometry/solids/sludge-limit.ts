@@ -42,7 +42,7 @@ export function sludgeLimit(
   )
 }
 
-/** The value itself where it stands in the list, else its two neighbours; none where it lies outside. */
+/** The value itself where it stands in the list, else its two neighbors; none where it lies outside. */
 function around(values: readonly number[], wanted: number): readonly number[] {
   // A depth of 3.9999 ft, from inches, is the table's 4 ft.
   const same = values.find((value) => Math.abs(value - wanted) < 1e-6 * value)

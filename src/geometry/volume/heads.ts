@@ -37,7 +37,7 @@ export type Dish = {
 }
 
 /**
- * A dish is the cap of a sphere of radius R = (r² + c²)/(2c) beyond a plane at m = R − c from its centre. At height y
+ * A dish is the cap of a sphere of radius R = (r² + c²)/(2c) beyond a plane at m = R − c from its center. At height y
  * from the axis its level section is a segment of a circle of radius ρ = √(R² − y²), whose area integrates, with
  * q = √(r² − y²), to
  *

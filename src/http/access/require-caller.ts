@@ -15,9 +15,9 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** Who may call this route. A route that does not say is refused when the service starts. */
     access?: Access
-    /** About an organisation's people, tokens or sessions: for a session, or a token that was made for it. */
+    /** About an organization's people, tokens or sessions: for a session, or a token that was made for it. */
     manages?: boolean
-    /** For whoever looks after the organisation alone. */
+    /** For whoever looks after the organization alone. */
     administers?: boolean
   }
   interface FastifyInstance {
@@ -74,7 +74,7 @@ function reasonAgainst(request: FastifyRequest, caller: Caller, roles: readonly 
     return `This is for: ${roles.join(', ')}. The token is for: ${caller.role}.`
   }
   if (manages && !caller.manages) return 'This token is not for managing people, tokens and sessions.'
-  if (administers && !caller.administers) return 'This is for whoever looks after the organisation.'
+  if (administers && !caller.administers) return 'This is for whoever looks after the organization.'
   const writes = !isRead(request) && county !== undefined
   if (writes && !caller.writes.includes(county)) return 'This token may only read in this county.'
   return undefined
@@ -122,8 +122,8 @@ function callerOf(this: FastifyRequest): Caller {
 }
 
 function actorOf(this: FastifyRequest): Person {
-  const { account, organisation, role } = callerOf.call(this)
+  const { account, organization, role } = callerOf.call(this)
   const county = countyInPath(this)
   invariant(county, `${this.routeOptions.url} names no county`)
-  return { account, organisation, role, county }
+  return { account, organization, role, county }
 }

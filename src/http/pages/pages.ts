@@ -3,7 +3,7 @@ import type { FastifyPluginAsync } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { code } from './account/code/route.ts'
 import { invitation } from './account/invitation/route.ts'
-import { organisationPages } from './account/organisations/route.ts'
+import { organizationPages } from './account/organizations/route.ts'
 import { outside } from './account/outside/route.ts'
 import { account } from './account/own/route.ts'
 import { peoplePages } from './account/people/route.ts'
@@ -41,7 +41,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   secondStep,
   tokenPages,
   peoplePages,
-  organisationPages,
+  organizationPages,
   home,
   search,
   queue,

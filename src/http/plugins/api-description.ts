@@ -4,7 +4,7 @@ import swaggerUi from '@fastify/swagger-ui'
 import type { FastifyContextConfig, FastifyInstance, FastifyPluginAsync } from 'fastify'
 import { createJsonSchemaTransform, createJsonSchemaTransformObject } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { PROBLEMS, type ProblemName } from '../problem-catalogue.ts'
+import { PROBLEMS, type ProblemName } from '../problem-catalog.ts'
 import { describeAnswers } from './describe-answers.ts'
 import { tidyComponents } from './tidy-components.ts'
 

@@ -2,7 +2,7 @@ import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { Overloaded } from '../../store/database/turn-away.ts'
 import { Problem, problem, problemBody } from '../problem.ts'
-import type { ProblemName } from '../problem-catalogue.ts'
+import type { ProblemName } from '../problem-catalog.ts'
 
 /** The framework's own refusals, by their status; their messages are in its terms and stay in the log. */
 const BY_STATUS: Readonly<Record<number, ProblemName>> = {

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { problem } from '../problem.ts'
-import { isProblemName, PROBLEMS } from '../problem-catalogue.ts'
+import { isProblemName, PROBLEMS } from '../problem-catalog.ts'
 
 /** The address in a problem's `type` explains it. */
 export function explainProblems(app: FastifyInstance): void {

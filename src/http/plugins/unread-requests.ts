@@ -1,6 +1,6 @@
 import type { Socket } from 'node:net'
 import { uuidv7 } from 'uuidv7'
-import { PROBLEMS } from '../problem-catalogue.ts'
+import { PROBLEMS } from '../problem-catalog.ts'
 
 type Fault = Error & { readonly code?: string }
 

@@ -23,16 +23,16 @@ export function watchWork(registry: Registry, database: OpenDatabase, files: Ori
   const figures = askedSeldom(() => withoutCounty(database, readFigures))
   const registers = [registry]
 
-  function gauge(figure: FigureName, name: string, help: string, labelled = true): void {
+  function gauge(figure: FigureName, name: string, help: string, labeled = true): void {
     new Gauge({
       name,
       help,
-      labelNames: labelled ? ['state'] : [],
+      labelNames: labeled ? ['state'] : [],
       registers,
       async collect() {
         const found = await figures()
         for (const state of STATES[figure]) {
-          const labels = labelled ? { state } : {}
+          const labels = labeled ? { state } : {}
           if (found === undefined) this.remove(labels)
           else this.set(labels, found.find((it) => it.figure === figure && it.state === state)?.value ?? 0)
         }

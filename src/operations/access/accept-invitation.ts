@@ -14,7 +14,7 @@ import { passwordFault } from './password-rules.ts'
 import { guardedName } from './sign-in.ts'
 
 const over = () =>
-  notFound('This invitation is over, or was used. Ask whoever looks after your organisation for a new one.')
+  notFound('This invitation is over, or was used. Ask whoever looks after your organization for a new one.')
 
 /** Whom an invitation is for, while it is good. */
 export const readInvitation = (context: SignInContext, secret: string): Promise<Answer<OpenInvitation>> =>
@@ -31,8 +31,8 @@ export async function acceptInvitation(
 ): Promise<Answer<OpenInvitation>> {
   const read = await readInvitation(context, secret)
   if (!read.ok) return read
-  const { signInName, label, organisationName } = read.value
-  const fault = await passwordFault(password, [signInName, label, organisationName])
+  const { signInName, label, organizationName } = read.value
+  const fault = await passwordFault(password, [signInName, label, organizationName])
   if (fault) return invalid({ pointer: '/password', message: fault })
   const passwordHash = await hashPassword(password)
   return transact(context.database, DOORKEEPER, async (tx) => {
@@ -40,13 +40,13 @@ export async function acceptInvitation(
     // Held now: of two who use it at once the second finds it used.
     const found = await invitationHeld(tx, tokenHash(secret), at)
     if (!found) return over()
-    const { id, account, organisation, first } = found
+    const { id, account, organization, first } = found
     await useInvitation(tx, id, at)
     await replacePassword(tx, account, passwordHash, at)
     await endSessionsOf(tx, account)
     await forgetTries(tx, guardedName(found.signInName))
     const kind = first ? 'joined' : 'password-chosen'
-    await recordAccess(tx, { account }, { id: context.newId(), kind, organisation, account, at })
+    await recordAccess(tx, { account }, { id: context.newId(), kind, organization, account, at })
     return ok(found)
   })
 }

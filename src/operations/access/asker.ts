@@ -1,7 +1,7 @@
 import type { Caller } from '../../store/access/find-token.ts'
 
-/** Who asks for something about an organisation, its people, tokens or sessions. */
+/** Who asks for something about an organization, its people, tokens or sessions. */
 export type Asker = Pick<
   Caller,
-  'account' | 'organisation' | 'role' | 'administers' | 'counties' | 'writes' | 'token' | 'bySession'
+  'account' | 'organization' | 'role' | 'administers' | 'counties' | 'writes' | 'token' | 'bySession'
 >

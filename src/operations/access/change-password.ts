@@ -1,6 +1,6 @@
 import { err, ok, type Result } from '../../base/result.ts'
 import { recordAccess } from '../../store/access/access-events.ts'
-import { organisationById } from '../../store/access/admissions.ts'
+import { organizationById } from '../../store/access/admissions.ts'
 import { endInvitations } from '../../store/access/invitations.ts'
 import { hashPassword, isPassword } from '../../store/access/password.ts'
 import { endSessionsOf } from '../../store/access/sessions.ts'
@@ -40,8 +40,8 @@ export async function changePassword(
 ): Promise<Result<void, Refused>> {
   const known = await confirmPassword(context, asker, current)
   if (!known.ok) return known
-  const { account, organisation } = asker
-  const about = await transact(context.database, DOORKEEPER, (tx) => organisationById(tx, organisation))
+  const { account, organization } = asker
+  const about = await transact(context.database, DOORKEEPER, (tx) => organizationById(tx, organization))
   const fault = await passwordFault(wanted, [known.value.name, about?.name ?? ''])
   if (fault) return err({ why: 'unfit', says: fault })
   const passwordHash = await hashPassword(wanted)
@@ -50,7 +50,7 @@ export async function changePassword(
     await replacePassword(tx, account, passwordHash, at)
     await endSessionsOf(tx, account, asker.bySession ? asker.token : null)
     await endInvitations(tx, account)
-    const event = { id: context.newId(), kind: 'password-chosen', organisation, account, at } as const
+    const event = { id: context.newId(), kind: 'password-chosen', organization, account, at } as const
     await recordAccess(tx, asker, event)
   })
   return ok(undefined)

@@ -16,7 +16,7 @@ import type { Asker } from './asker.ts'
 import type { SignInContext } from './open-session.ts'
 import { personAsked } from './person-asked.ts'
 
-/** What an administrator can do to an account of the organisation. Each is done once; a repeat changes nothing. */
+/** What an administrator can do to an account of the organization. Each is done once; a repeat changes nothing. */
 export type PersonChange =
   | 'suspend'
   | 'let-back-in'
@@ -26,7 +26,7 @@ export type PersonChange =
 
 type Step = {
   readonly event: AccessEventKind
-  /** Whether it would take the organisation's last administrator away. */
+  /** Whether it would take the organization's last administrator away. */
   readonly unseats: boolean
   readonly needed: (person: AccountListed) => boolean
   readonly work: (tx: Tx, within: Database, id: string, at: Date) => Promise<void>
@@ -71,7 +71,7 @@ const STEPS: { readonly [C in PersonChange]: Step } = {
   },
 }
 
-/** Changes an account of the asker's organisation; the asker looks after it. */
+/** Changes an account of the asker's organization; the asker looks after it. */
 export const changePerson = (
   context: SignInContext,
   asker: Asker,
@@ -79,9 +79,9 @@ export const changePerson = (
   change: PersonChange,
 ): Promise<Answer<AccountListed>> =>
   transact(context.database, memberOf(asker), async (tx, within) => {
-    const { organisation } = asker
+    const { organization } = asker
     // Held first, so that two administrators who suspend each other at once do not leave nobody.
-    const administrators = await administratorsHeld(tx, organisation)
+    const administrators = await administratorsHeld(tx, organization)
     const found = await personAsked(tx, asker, asked)
     if (!found.ok) return found
     const person = found.value
@@ -92,9 +92,9 @@ export const changePerson = (
     const at = context.clock()
     await work(tx, within, person.id, at)
     const account = person.id
-    await recordAccess(tx, asker, { id: context.newId(), kind: event, organisation, account, at })
-    return ok((await accountById(tx, organisation, account))!)
+    await recordAccess(tx, asker, { id: context.newId(), kind: event, organization, account, at })
+    return ok((await accountById(tx, organization, account))!)
   })
 
 export const lastOne = () =>
-  conflict('Nobody else looks after this organisation. Let somebody else look after it first.')
+  conflict('Nobody else looks after this organization. Let somebody else look after it first.')

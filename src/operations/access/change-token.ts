@@ -17,7 +17,7 @@ import type { Asker } from './asker.ts'
 import type { TokenIssued } from './issue-token.ts'
 import type { SignInContext } from './open-session.ts'
 
-/** The asker's own tokens, or the organisation's where it looks after it; those that are over too. */
+/** The asker's own tokens, or the organization's where it looks after it; those that are over too. */
 export const listTokens = (context: SignInContext, asker: Asker): Promise<readonly TokenListed[]> =>
   transact(context.database, memberOf(asker), (tx) => tokensSeen(tx))
 
@@ -87,7 +87,7 @@ const note = (
   recordAccess(tx, asker, {
     id: context.newId(),
     kind,
-    organisation: asker.organisation,
+    organization: asker.organization,
     account,
     body: { token: id, ...body },
     at: context.clock(),

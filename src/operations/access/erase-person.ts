@@ -22,8 +22,8 @@ export const pseudonym = (account: string): string => `former member ${account.s
  */
 export const erasePerson = (context: SignInContext, asker: Asker, asked: string): Promise<Answer<void>> =>
   transact(context.database, memberOf(asker), async (tx, within) => {
-    const { organisation } = asker
-    const administrators = await administratorsHeld(tx, organisation)
+    const { organization } = asker
+    const administrators = await administratorsHeld(tx, organization)
     const found = await personAsked(tx, asker, asked)
     if (!found.ok) return found
     const person = found.value
@@ -48,7 +48,7 @@ export const erasePerson = (context: SignInContext, asker: Asker, asked: string)
       suspendedAt: person.suspendedAt ?? at,
       erasedAt: at,
     })
-    const event = { id: context.newId(), kind: 'erased', organisation, account: person.id, at } as const
+    const event = { id: context.newId(), kind: 'erased', organization, account: person.id, at } as const
     await recordAccess(tx, asker, event)
     return ok(undefined)
   })

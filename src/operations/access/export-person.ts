@@ -1,6 +1,6 @@
 import { ok } from '../../base/result.ts'
 import { type AccessEventRead, eventsOfAccount, recordAccess } from '../../store/access/access-events.ts'
-import { admissionsOf, type Organisation, organisationById } from '../../store/access/admissions.ts'
+import { admissionsOf, type Organization, organizationById } from '../../store/access/admissions.ts'
 import { type OutsideBound, outsideIdentitiesOf } from '../../store/access/outside-identities.ts'
 import type { AccountListed } from '../../store/access/people.ts'
 import { openSessions, type SessionListed } from '../../store/access/sessions.ts'
@@ -16,7 +16,7 @@ import { personAsked } from './person-asked.ts'
 /** All that is kept of a person. */
 export type PersonData = {
   readonly person: AccountListed
-  readonly organisation: Organisation
+  readonly organization: Organization
   readonly outsideIdentities: readonly OutsideBound[]
   readonly sessions: readonly SessionListed[]
   readonly tokens: readonly TokenListed[]
@@ -32,7 +32,7 @@ export type PersonData = {
 const MOST_HAPPENINGS = 10_000
 const MOST_ACTS = 20_000
 
-/** For the person themself, or for whoever looks after their organisation and hands it on. */
+/** For the person themself, or for whoever looks after their organization and hands it on. */
 export async function exportPerson(
   context: SignInContext,
   asker: Asker,
@@ -42,11 +42,11 @@ export async function exportPerson(
     const found = await personAsked(tx, asker, asked)
     if (!found.ok) return found
     const person = found.value
-    const { id: account, organisation } = person
+    const { id: account, organization } = person
     const data = {
       person,
-      organisation: (await organisationById(tx, organisation))!,
-      counties: (await admissionsOf(tx, organisation)).map(({ county }) => county),
+      organization: (await organizationById(tx, organization))!,
+      counties: (await admissionsOf(tx, organization)).map(({ county }) => county),
       outsideIdentities: await transact(within, DOORKEEPER, (door) => outsideIdentitiesOf(door, account)),
       sessions: await openSessions(tx, account),
       tokens: await tokensOf(tx, account),
@@ -55,7 +55,7 @@ export async function exportPerson(
     const event = {
       id: context.newId(),
       kind: 'data-exported',
-      organisation,
+      organization,
       account,
       at: context.clock(),
     } as const

@@ -1,7 +1,7 @@
 import { err, ok, type Result } from '../../base/result.ts'
 import type { ParcelNumberFormat } from '../../reading/parcel-number.ts'
 import { recordAccess } from '../../store/access/access-events.ts'
-import { addAccount, addCounty, addOrganisation } from '../../store/access/enrol.ts'
+import { addAccount, addCounty, addOrganization } from '../../store/access/enrol.ts'
 import { addSignIn, findSignIn } from '../../store/access/sign-in.ts'
 import { countyById } from '../../store/counties.ts'
 import { administer } from '../../store/database/transact.ts'
@@ -40,20 +40,20 @@ export async function inviteAdministrator(
     if (known && begin) return err(`The county ${county} is there already.`)
     if (begin) await addCounty(tx, { id: county, ...begin })
     const kind = 'county'
-    const organisation = await addOrganisation(tx, {
+    const organization = await addOrganization(tx, {
       kind,
       name: department,
       counties: [county],
       secondStep: 'required',
     })
     const label = 'administration'
-    const account = await addAccount(tx, { organisation, role: 'reviewer', label, administers: true })
+    const account = await addAccount(tx, { organization, role: 'reviewer', label, administers: true })
     await addSignIn(tx, account, name)
     const at = context.clock()
     await recordAccess(
       tx,
       { account: null },
-      { id: context.newId(), kind: 'invited', organisation, account, at },
+      { id: context.newId(), kind: 'invited', organization, account, at },
     )
     return ok(await invite(tx, context, account, null))
   })

@@ -22,29 +22,29 @@ export type NewPerson = {
 
 export type PersonInvited = { readonly person: AccountListed; readonly invitation: Invitation }
 
-/** Makes an account for somebody in the asker's organisation, who is invited to choose a password. */
+/** Makes an account for somebody in the asker's organization, who is invited to choose a password. */
 export async function invitePerson(
   context: SignInContext,
   asker: Asker,
   asked: NewPerson,
 ): Promise<Answer<PersonInvited>> {
-  const { organisation, role } = asker
+  const { organization, role } = asker
   const name = asked.signInName.trim().toLowerCase()
   const fault = signInNameFault(name)
   if (fault) return invalid({ pointer: '/signInName', message: fault })
   try {
     return await transact(context.database, memberOf(asker), async (tx, within) => {
       const id = context.newId()
-      await insertAccount(tx, { id, organisation, role, label: asked.label, administers: asked.administers })
+      await insertAccount(tx, { id, organization, role, label: asked.label, administers: asked.administers })
       const invitation = await nameAndInvite(context, within, { id, name, madeBy: asker.account })
       await recordAccess(tx, asker, {
         id: context.newId(),
         kind: 'invited',
-        organisation,
+        organization,
         account: id,
         at: context.clock(),
       })
-      return ok({ person: (await accountById(tx, organisation, id))!, invitation })
+      return ok({ person: (await accountById(tx, organization, id))!, invitation })
     })
   } catch (fault) {
     if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken()
@@ -52,7 +52,7 @@ export async function invitePerson(
   }
 }
 
-/** The one thing an asker learns of other organisations: that a name is taken. */
+/** The one thing an asker learns of other organizations: that a name is taken. */
 export const nameTaken = () => conflict('Somebody signs in by that name already. Take another one.')
 
 /** What only the door may: nobody writes sign-ins and invitations in their own name. */

@@ -12,7 +12,7 @@ import { personAsked } from './person-asked.ts'
 export type Scope = { readonly county: string; readonly may: 'read' | 'write' }
 
 export type NewToken = {
-  /** Whose; the asker's own, or another's of the organisation that the asker looks after. */
+  /** Whose; the asker's own, or another's of the organization that the asker looks after. */
   readonly account: string
   readonly name: string
   readonly scopes: readonly Scope[]
@@ -63,7 +63,7 @@ export const issueToken = (
     await recordAccess(tx, asker, {
       id: context.newId(),
       kind: 'token-issued',
-      organisation: asker.organisation,
+      organization: asker.organization,
       account: person.id,
       body: { token: id, counties, writes, manages: asked.manages },
       at: createdAt,

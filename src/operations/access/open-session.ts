@@ -1,5 +1,5 @@
 import { recordAccess } from '../../store/access/access-events.ts'
-import { organisationById } from '../../store/access/admissions.ts'
+import { organizationById } from '../../store/access/admissions.ts'
 import { secondStepOf } from '../../store/access/second-step.ts'
 import { beginSession } from '../../store/access/sessions.ts'
 import { newToken, tokenHash } from '../../store/access/token.ts'
@@ -11,7 +11,7 @@ import { HALF_SESSION, SESSION_LENGTHS } from './session-lengths.ts'
 
 export type SignInContext = Pick<OperationContext, 'database' | 'clock' | 'newId'>
 
-export type Entrant = { readonly account: string; readonly organisation: string; readonly role: Role }
+export type Entrant = { readonly account: string; readonly organization: string; readonly role: Role }
 
 /** How somebody showed who they are. */
 export type Shown = 'password' | 'password-and-code' | 'provider' | 'provider-and-code'
@@ -31,7 +31,7 @@ export async function openSession(
   entrant: Entrant,
   { shown, browser }: { readonly shown: Shown; readonly browser: string | null },
 ): Promise<SessionBegun> {
-  const { account, organisation, role } = entrant
+  const { account, organization, role } = entrant
   const at = context.clock()
   const stage = shown.endsWith('-and-code') ? 'full' : await stageFor(tx, entrant)
   const { hours, idleMinutes } = stage === 'full' ? SESSION_LENGTHS[role] : HALF_SESSION
@@ -44,14 +44,14 @@ export async function openSession(
     await recordAccess(
       tx,
       { account },
-      { id: context.newId(), kind, organisation, account, body: { shown }, at },
+      { id: context.newId(), kind, organization, account, body: { shown }, at },
     )
   }
   return { secret, endsAt, stage }
 }
 
-async function stageFor(tx: Tx, { account, organisation }: Entrant): Promise<SessionStage> {
+async function stageFor(tx: Tx, { account, organization }: Entrant): Promise<SessionStage> {
   const step = await secondStepOf(tx, account)
   if (step?.confirmedAt) return 'second-step'
-  return (await organisationById(tx, organisation))?.secondStep === 'required' ? 'set-up' : 'full'
+  return (await organizationById(tx, organization))?.secondStep === 'required' ? 'set-up' : 'full'
 }

@@ -6,9 +6,9 @@ import type { Asker } from './asker.ts'
 import type { SignInContext } from './open-session.ts'
 import { personAsked } from './person-asked.ts'
 
-/** The accounts of the asker's organisation, in the order they were made. */
+/** The accounts of the asker's organization, in the order they were made. */
 export const listPeople = (context: SignInContext, asker: Asker): Promise<readonly AccountListed[]> =>
-  transact(context.database, memberOf(asker), (tx) => accountsOf(tx, asker.organisation))
+  transact(context.database, memberOf(asker), (tx) => accountsOf(tx, asker.organization))
 
 export const readPerson = (
   context: SignInContext,

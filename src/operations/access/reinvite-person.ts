@@ -17,7 +17,7 @@ export const reinvitePerson = (
   transact(context.database, memberOf(asker), async (tx, within) => {
     const found = await personAsked(tx, asker, asked)
     if (!found.ok) return found
-    const { id: account, signInName, suspendedAt, organisation } = found.value
+    const { id: account, signInName, suspendedAt, organization } = found.value
     if (suspendedAt !== null) return conflict('This account is suspended. Let it back in first.')
     if (signInName === null) return conflict('Nobody signs in by this account: it works by tokens alone.')
     const invitation = await transact(within, DOORKEEPER, (door) =>
@@ -26,7 +26,7 @@ export const reinvitePerson = (
     const event = {
       id: context.newId(),
       kind: 'invited',
-      organisation,
+      organization,
       account,
       at: context.clock(),
     } as const

@@ -60,7 +60,7 @@ export async function confirmSecondStep(
   code: string,
   browser: string | null,
 ): Promise<Result<SetUp, SignInRefused>> {
-  const { account, organisation } = caller
+  const { account, organization } = caller
   return withTry(context, account, async (tx) => {
     const found = await secondStepOf(tx, account)
     if (!found || found.confirmedAt || !(await isCode(tx, context, account, found.sealedSecret, code))) {
@@ -71,7 +71,7 @@ export async function confirmSecondStep(
     const recoveryCodes = newRecoveryCodes()
     await replaceRecoveryCodes(tx, account, recoveryCodes.map(recoveryHash))
     const kind = 'second-step-set-up'
-    await recordAccess(tx, { account }, { id: context.newId(), kind, organisation, account, at })
+    await recordAccess(tx, { account }, { id: context.newId(), kind, organization, account, at })
     if (stage === 'full') return { recoveryCodes, session: null }
     const session = await openSession(tx, context, caller, { shown: 'password-and-code', browser })
     return { recoveryCodes, session }
@@ -90,7 +90,7 @@ export async function giveCode(
 ): Promise<Result<SessionBegun, SignInRefused | { readonly why: 'over' }>> {
   const half = await findOpenSession(context.database, tokenHash(sessionSecret))
   if (half?.stage !== 'second-step') return err({ why: 'over' })
-  const { account, organisation } = half.caller
+  const { account, organization } = half.caller
   const begun = await withTry(context, account, async (tx) => {
     const found = await secondStepOf(tx, account)
     invariant(found, 'a session waits for a code of a second step that is there')
@@ -98,7 +98,7 @@ export async function giveCode(
     if (!(await isCode(tx, context, account, found.sealedSecret, code))) {
       if (!(await useRecoveryCode(tx, account, recoveryHash(code), at))) return undefined
       const kind = 'recovery-code-used'
-      await recordAccess(tx, { account }, { id: context.newId(), kind, organisation, account, at })
+      await recordAccess(tx, { account }, { id: context.newId(), kind, organization, account, at })
     }
     return openSession(tx, context, half.caller, { shown: 'password-and-code', browser })
   })

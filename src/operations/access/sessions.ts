@@ -15,11 +15,11 @@ export const listSessions = (context: SignInContext, asker: Asker): Promise<read
 export const endOwnSession = (context: SignInContext, asker: Asker, id: string): Promise<Answer<void>> =>
   transact(context.database, memberOf(asker), async (tx) => {
     if (!(await endSessionById(tx, asker.account, id))) return notFound()
-    const { account, organisation } = asker
+    const { account, organization } = asker
     const event = {
       id: context.newId(),
       kind: 'session-ended',
-      organisation,
+      organization,
       account,
       at: context.clock(),
     } as const

@@ -29,11 +29,11 @@ export const signInOutside = (
 ): Promise<Result<SessionBegun, string>> =>
   transact(context.database, DOORKEEPER, async (tx, within) => {
     const bound = await accountBoundTo(tx, identity)
-    if (bound?.suspended) return err('This account is suspended. Ask whoever looks after your organisation.')
+    if (bound?.suspended) return err('This account is suspended. Ask whoever looks after your organization.')
     const entrant = bound ?? (await invitedBy(tx, identity))
     if (!entrant) {
       return err(
-        'Nobody here is invited by the address you have there. Ask whoever looks after your organisation.',
+        'Nobody here is invited by the address you have there. Ask whoever looks after your organization.',
       )
     }
     if (!(await isOfDepartment(within, entrant, county))) {
@@ -54,21 +54,21 @@ async function invitedBy(tx: Tx, { issuer, email }: Identity): Promise<Entrant |
 async function bind(
   tx: Tx,
   context: SignInContext,
-  { account, organisation }: Entrant,
+  { account, organization }: Entrant,
   identity: Identity,
 ): Promise<void> {
   const at = context.clock()
   await bindOutside(tx, account, identity, at)
-  const event = { id: context.newId(), kind: 'outside-identity-bound', organisation, account, at } as const
+  const event = { id: context.newId(), kind: 'outside-identity-bound', organization, account, at } as const
   await recordAccess(tx, { account }, event)
 }
 
-/** Asked in the account's own name: where its organisation works is its own to see. */
+/** Asked in the account's own name: where its organization works is its own to see. */
 const isOfDepartment = (within: Database, entrant: Entrant, county: string): Promise<boolean> =>
   transact(within, memberOf(entrant), async (tx) => {
-    const admissions = await admissionsOf(tx, entrant.organisation)
+    const admissions = await admissionsOf(tx, entrant.organization)
     return (
       entrant.role === 'reviewer' &&
-      admissions.some((it) => it.county === county && it.organisation.kind === 'county' && !it.withdrawnAt)
+      admissions.some((it) => it.county === county && it.organization.kind === 'county' && !it.withdrawnAt)
     )
   })

@@ -58,13 +58,13 @@ export async function signIn(
 
 const noteRefusal = (
   context: SignInContext,
-  { account, organisation }: { account: string; organisation: string },
+  { account, organization }: { account: string; organization: string },
 ) =>
   transact(context.database, DOORKEEPER, (tx) =>
     recordAccess(
       tx,
       { account: null },
-      { id: context.newId(), kind: 'sign-in-refused', organisation, account, at: context.clock() },
+      { id: context.newId(), kind: 'sign-in-refused', organization, account, at: context.clock() },
     ),
   )
 

@@ -1,6 +1,6 @@
 import { ok } from '../../base/result.ts'
 import { recordAccess } from '../../store/access/access-events.ts'
-import { organisationById } from '../../store/access/admissions.ts'
+import { organizationById } from '../../store/access/admissions.ts'
 import { removeSecondStep } from '../../store/access/second-step.ts'
 import { DOORKEEPER } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
@@ -11,18 +11,18 @@ import type { SignInContext } from './open-session.ts'
 /** Takes the asker's second step off; whoever calls it has asked for the password again. */
 export const takeOffOwnSecondStep = (
   context: SignInContext,
-  { account, organisation }: Asker,
+  { account, organization }: Asker,
 ): Promise<Answer<void>> =>
   transact(context.database, DOORKEEPER, async (tx) => {
-    const own = await organisationById(tx, organisation)
+    const own = await organizationById(tx, organization)
     if (own?.secondStep === 'required')
-      return notAllowed('Your organisation asks everybody for a second step.')
+      return notAllowed('Your organization asks everybody for a second step.')
     await removeSecondStep(tx, account)
     const kind = 'second-step-taken-off'
     await recordAccess(
       tx,
       { account },
-      { id: context.newId(), kind, organisation, account, at: context.clock() },
+      { id: context.newId(), kind, organization, account, at: context.clock() },
     )
     return ok(undefined)
   })

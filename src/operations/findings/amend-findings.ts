@@ -18,7 +18,7 @@ export const amendFindings = (
   record: FindingsRecord,
 ): Promise<Answer<Findings>> =>
   transact(context.database, actor, async (tx) => {
-    const { county, account, organisation } = actor
+    const { county, account, organization } = actor
     const at = context.clock()
     const known = await findingsById(tx, county, amends)
     if (!known) return notFound()
@@ -28,7 +28,7 @@ export const amendFindings = (
     await lockParcel(tx, county, known.parcel)
     const other = await amendmentOf(tx, county, amends)
     if (other) return conflict(`These findings are already amended by ${other}: go on with those.`)
-    const draft = { id: context.newId(), parcel: known.parcel, organisation, record, amends }
+    const draft = { id: context.newId(), parcel: known.parcel, organization, record, amends }
     await insertDraft(tx, county, draft, { by: account, at })
     return ok(newDraft(draft, at))
   })

@@ -17,20 +17,20 @@ export const draftFindings = (
   record: FindingsRecord,
 ): Promise<Answer<Findings>> =>
   transact(context.database, actor, async (tx) => {
-    const { county, account, organisation } = actor
+    const { county, account, organization } = actor
     const at = context.clock()
     const parcel = await parcelAsked(tx, county, asked)
     if (!parcel.ok) return parcel
     const issues = visitAhead(record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)
     const id = context.newId()
-    const draft = { id, parcel: parcel.value.id, organisation, record, amends: null }
+    const draft = { id, parcel: parcel.value.id, organization, record, amends: null }
     await insertDraft(tx, county, draft, { by: account, at })
     return ok(newDraft(draft, at))
   })
 
 export const newDraft = (
-  draft: Pick<Findings, 'id' | 'parcel' | 'organisation' | 'record' | 'amends'>,
+  draft: Pick<Findings, 'id' | 'parcel' | 'organization' | 'record' | 'amends'>,
   at: Date,
 ): Findings => ({
   ...draft,

@@ -9,4 +9,4 @@ export const listOwnVisits = (
   actor: Person,
   most: number,
 ): Promise<readonly OwnVisit[]> =>
-  transact(database, actor, (tx) => ownVisits(tx, actor.county, actor.organisation, most))
+  transact(database, actor, (tx) => ownVisits(tx, actor.county, actor.organization, most))

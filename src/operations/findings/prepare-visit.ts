@@ -50,7 +50,7 @@ export const prepareVisit = (
       input: file,
       asBuilt: layOut(before).asBuilt,
       // Where things were found last time belongs to the brief, but to a firm only by a visit of its own.
-      brief: visitBrief(findings?.organisation === actor.organisation ? input : before),
+      brief: visitBrief(findings?.organization === actor.organization ? input : before),
       draft,
       submitted,
       photos: seen ? await photosOf(tx, actor.county, seen.id) : [],

@@ -2,7 +2,7 @@ import { ok } from '../../base/result.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Findings, findingsById, findingsOf } from '../../store/findings.ts'
-import { organisationNames } from '../../store/organisations.ts'
+import { organizationNames } from '../../store/organizations.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, notFound } from '../refusal.ts'
@@ -19,8 +19,8 @@ export const readFindings = (
   transact(context.database, actor, async (tx) => {
     const findings = await findingsById(tx, actor.county, id)
     if (!findings) return notFound()
-    const names = await organisationNames(tx, [findings.organisation])
-    return ok({ ...findings, firmName: names.get(findings.organisation) ?? null })
+    const names = await organizationNames(tx, [findings.organization])
+    return ok({ ...findings, firmName: names.get(findings.organization) ?? null })
   })
 
 /** All of a parcel's that the asker may see, newest visit first. */
@@ -33,9 +33,9 @@ export const listFindings = (
     const parcel = await parcelAsked(tx, actor.county, asked)
     if (!parcel.ok) return parcel
     const all = await findingsOf(tx, actor.county, parcel.value.id)
-    const names = await organisationNames(
+    const names = await organizationNames(
       tx,
-      all.map(({ organisation }) => organisation),
+      all.map(({ organization }) => organization),
     )
-    return ok(all.map((it) => ({ ...it, firmName: names.get(it.organisation) ?? null })))
+    return ok(all.map((it) => ({ ...it, firmName: names.get(it.organization) ?? null })))
   })

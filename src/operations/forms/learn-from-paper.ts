@@ -1,6 +1,6 @@
 import type { JobRun } from '../../jobs/queue.ts'
 import { LEAST_PAPERS, learnForm, referenceAmong } from '../../reading/family/learn.ts'
-import { recognise } from '../../reading/family/recognise.ts'
+import { recognize } from '../../reading/family/recognize.ts'
 import { isSameForm } from '../../reading/family/same-form.ts'
 import { titleOf } from '../../reading/family/title.ts'
 import type { ReadingContext } from '../../reading/find/read-value.ts'
@@ -133,7 +133,7 @@ async function newIn(tx: Tx, county: string, taught: readonly Taught[]): Promise
 /** The form that the first page of a permit is, in whatever state. */
 function knownBy(forms: readonly FormOnFile[], { lesson }: Taught): FormOnFile | undefined {
   const page = lesson.pages[0]!
-  const found = recognise(
+  const found = recognize(
     page,
     page.words,
     forms.map(({ id, taught }) => ({ name: id, form: taught })),

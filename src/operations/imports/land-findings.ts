@@ -31,8 +31,8 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
       ...('fault' in firm ? [firm.fault] : []),
       ...issues.map((issue) => asRowFault(row, issue)),
     ]
-    if (read.success && 'parcel' in found && 'organisation' in firm && faults.length === 0)
-      sound.push({ row, visit: { parcel: found.parcel, organisation: firm.organisation, record: read.data } })
+    if (read.success && 'parcel' in found && 'organization' in firm && faults.length === 0)
+      sound.push({ row, visit: { parcel: found.parcel, organization: firm.organization, record: read.data } })
     else landed.push(rejected(row.line, ...faults))
   }
   const parcels = [...new Set(sound.map(({ visit }) => visit.parcel))]
@@ -65,16 +65,16 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   return landed
 }
 
-const keyOf = ({ parcel, organisation, record }: Omit<SubmittedVisit, 'id'>): string =>
-  `${parcel} ${organisation} ${record.visitedOn}`
+const keyOf = ({ parcel, organization, record }: Omit<SubmittedVisit, 'id'>): string =>
+  `${parcel} ${organization} ${record.visitedOn}`
 
 function firmOf(
   { beside, columns }: RowEntry,
   firms: ReadonlyMap<string, string>,
-): { readonly organisation: string } | { readonly fault: RowFault } {
+): { readonly organization: string } | { readonly fault: RowFault } {
   const name = beside.get('firm')
-  const organisation = name === undefined ? undefined : firms.get(name.toLowerCase())
-  if (organisation !== undefined) return { organisation }
+  const organization = name === undefined ? undefined : firms.get(name.toLowerCase())
+  if (organization !== undefined) return { organization }
   const origin = columns.get('firm')
   const wants =
     name === undefined ? 'write which firm made the visit' : 'no firm of this name is admitted in this county'

@@ -12,7 +12,7 @@ import { gatherFacts } from './gather-facts.ts'
 export const draftBrief: Drafting = ({ within, context, actor, parcel, status }) =>
   transact(within, asService(actor), async (tx) => {
     const { input, findings } = await gatherInput(tx, context, actor.county, parcel.id)
-    const closed = actor.role === 'firm' && findings?.organisation !== actor.organisation
+    const closed = actor.role === 'firm' && findings?.organization !== actor.organization
     const seen = closed ? { ...input, findings: null } : input
     const { components } = asBuiltOn(input.permits, input.corrections, input.asOf)
     const now = await gatherFacts(tx, actor.county, parcel.id, status.word)

@@ -9,7 +9,7 @@ import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { decisionsInForce } from '../../store/decisions.ts'
 import { discrepanciesOf } from '../../store/discrepancies.ts'
-import { organisationNames } from '../../store/organisations.ts'
+import { organizationNames } from '../../store/organizations.ts'
 import { newestReconciliation, type StoredReconciliation } from '../../store/reconciliations.ts'
 import { regather } from '../reconciliation/replay-reconciliation.ts'
 import { conflict } from '../refusal.ts'
@@ -32,8 +32,8 @@ export const draftReport: Drafting = async ({ tx, within, context, actor, parcel
     if (!input) {
       return conflict(`What the newest reconciliation rests on is not all kept: ${missing.join(', ')}.`)
     }
-    const firm = stored.organisation
-      ? (await organisationNames(service, [stored.organisation])).get(stored.organisation)
+    const firm = stored.organization
+      ? (await organizationNames(service, [stored.organization])).get(stored.organization)
       : undefined
     const newest = await newestReconciliation(service, county, parcel.id)
     const now = await gatherFacts(service, county, parcel.id, status.word)

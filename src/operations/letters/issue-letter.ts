@@ -126,7 +126,7 @@ async function seal(desk: Desk, kind: LetterKind, draft: LetterDraft): Promise<L
     kind,
     number,
     code,
-    organisation: actor.organisation,
+    organization: actor.organization,
     issuedBy: actor.account,
     issuedOn,
     asOf: draft.asOf,

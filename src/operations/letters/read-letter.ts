@@ -15,7 +15,7 @@ import { picturesKept } from './report-photos.ts'
 
 export type LetterPdf = { readonly letter: Letter; readonly pdf: Readable }
 
-/** A parcel's letters, newest first: all for a reviewer, for others those that were given to their own organisation. */
+/** A parcel's letters, newest first: all for a reviewer, for others those that were given to their own organization. */
 export const listLetters = (
   context: Pick<OperationContext, 'database'>,
   actor: Person,
@@ -30,12 +30,12 @@ export const listLetters = (
 /** The very bytes that were sealed. Asked for by id alone, so the county is found first. */
 export async function readLetterPdf(
   context: Pick<OperationContext, 'database' | 'files' | 'letters'>,
-  { account, organisation, role, counties }: Caller,
+  { account, organization, role, counties }: Caller,
   id: string,
 ): Promise<Answer<LetterPdf>> {
   const county = await withoutCounty(context.database, (tx) => countyOfLetter(tx, id))
   if (county === undefined || !counties.includes(county)) return notFound()
-  const actor: Person = { account, organisation, role, county }
+  const actor: Person = { account, organization, role, county }
   const read = await transact(context.database, actor, async (tx) => {
     const letter = await letterById(tx, county, id)
     return letter && { letter, content: await printedContent(tx, county, id) }

@@ -3,7 +3,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Parcel, type ParcelMatch, parcelsAfter, searchParcels } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
 
-/** Parcels by number in any spelling, old number, or address in part or misspelt; best first. */
+/** Parcels by number in any spelling, old number, or address in part or misspelled; best first. */
 export const findParcels = (
   context: Pick<OperationContext, 'database'>,
   actor: Person,

@@ -6,7 +6,7 @@ import { transact } from '../../store/database/transact.ts'
 import { discrepanciesOf, type StandingDiscrepancy } from '../../store/discrepancies.ts'
 import { type Document, documentsOf } from '../../store/documents.ts'
 import { findingsOf } from '../../store/findings.ts'
-import { organisationNames } from '../../store/organisations.ts'
+import { organizationNames } from '../../store/organizations.ts'
 import { type Alias, aliasesOf, type Parcel } from '../../store/parcels.ts'
 import { type PermitOnFile, permitsOf } from '../../store/permits.ts'
 import type { DatedStatus } from '../../store/statuses.ts'
@@ -64,13 +64,13 @@ async function asSeen(tx: Tx, county: string, parcel: string): Promise<Omit<Parc
   const findings = await findingsOf(tx, county, parcel)
   const standing = await discrepanciesOf(tx, county, parcel)
   const documents = await documentsOf(tx, county, parcel)
-  const names = await organisationNames(
+  const names = await organizationNames(
     tx,
-    findings.map(({ organisation }) => organisation),
+    findings.map(({ organization }) => organization),
   )
   return {
     permits,
-    findings: findings.map((it) => ({ ...it, firmName: names.get(it.organisation) ?? null })),
+    findings: findings.map((it) => ({ ...it, firmName: names.get(it.organization) ?? null })),
     discrepancies: standing.filter(({ state }) => state !== 'vanished'),
     documents,
   }

@@ -25,6 +25,6 @@ export const readVisitBrief = (
     const { input, findings } = await transact(within, asService(actor), (service) =>
       gatherInput(service, context, actor.county, parcel.value.id),
     )
-    const closed = actor.role === 'firm' && findings?.organisation !== actor.organisation
+    const closed = actor.role === 'firm' && findings?.organization !== actor.organization
     return ok({ parcel: parcel.value, brief: visitBrief(closed ? { ...input, findings: null } : input) })
   })

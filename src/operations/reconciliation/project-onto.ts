@@ -71,7 +71,7 @@ export function projectOnto(
       parcel: made.parcel,
       key,
       kind: told.body.kind,
-      organisation: body ? made.organisation : (old?.organisation ?? null),
+      organization: body ? made.organization : (old?.organization ?? null),
       severity: told.body.severity,
       state,
       evidenceHash: told.evidenceHash,
@@ -122,7 +122,7 @@ function inForce(decisions: readonly Decision[], id: string | null, findings: Fi
 /** Whoever read it would read something else now. */
 const looksOther = (old: StandingDiscrepancy, now: StandingDiscrepancy): boolean =>
   old.state !== now.state ||
-  old.organisation !== now.organisation ||
+  old.organization !== now.organization ||
   canonicalText(old.body) !== canonicalText(now.body)
 
 const differs = (old: StandingDiscrepancy, now: StandingDiscrepancy): boolean =>

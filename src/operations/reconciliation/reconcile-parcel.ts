@@ -52,7 +52,7 @@ export const reconcileParcel = (
       id: context.newId(),
       parcel,
       findings: findings?.id ?? null,
-      organisation: findings?.organisation ?? null,
+      organization: findings?.organization ?? null,
       inputs: named,
       engine: ENGINE,
       result: reconcile(input),

@@ -107,7 +107,7 @@ export async function reconcileMany(
       id: context.newId(),
       parcel,
       findings: findings?.id ?? null,
-      organisation: findings?.organisation ?? null,
+      organization: findings?.organization ?? null,
       inputs: named,
       inputHash,
       engine: ENGINE,

@@ -21,7 +21,7 @@ import { type Answer, conflict, notFound } from '../refusal.ts'
 
 type Context = Pick<OperationContext, 'database' | 'clock'>
 
-/** Those of the asker's organisation, newest first. */
+/** Those of the asker's organization, newest first. */
 export const listSubscriptions = (
   context: Context,
   actor: Person,
@@ -30,7 +30,7 @@ export const listSubscriptions = (
 ): Promise<readonly Subscription[]> =>
   transact(context.database, actor, (tx) => subscriptionsBefore(tx, actor.county, before, most))
 
-/** Those of the asker's organisation that tell of this one parcel, by its id, and were not ended. */
+/** Those of the asker's organization that tell of this one parcel, by its id, and were not ended. */
 export const subscriptionsOnParcel = (
   context: Pick<Context, 'database'>,
   actor: Person,
@@ -41,7 +41,7 @@ export const subscriptionsOnParcel = (
 /** As many as one reads at a time; older ones are in the lists of messages. */
 const MOST_TOLD = 200
 
-/** What the asker's organisation was told here: newest first. */
+/** What the asker's organization was told here: newest first. */
 export const changesTold = (
   context: Pick<Context, 'database'>,
   actor: Person,

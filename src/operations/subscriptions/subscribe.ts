@@ -20,7 +20,7 @@ export type SubscriptionAsked = { readonly address: string | null; readonly parc
 /** Its key is told once, now; kept is only what the vault has sealed. What is told here needs none. */
 export type Subscribed = { readonly subscription: Subscription; readonly secret: string | null }
 
-/** Enough for an office; an organisation that wants every parcel asks for the county as one. */
+/** Enough for an office; an organization that wants every parcel asks for the county as one. */
 const MOST_LIVE = 500
 const KEY_BYTES = 32
 
@@ -39,7 +39,7 @@ export async function subscribe(
   if (asked === null && actor.role !== 'reviewer')
     return invalid({ pointer: '/parcel', message: 'say which parcel: only reviewers are told of every one' })
   return transact(context.database, actor, async (tx) => {
-    const { county, organisation, account } = actor
+    const { county, organization, account } = actor
     const parcel = asked === null ? null : await parcelAsked(tx, county, asked)
     if (parcel && !parcel.ok)
       return invalid({ pointer: '/parcel', message: `there is no parcel ${asked} in this county` })
@@ -50,7 +50,7 @@ export async function subscribe(
     const secret = target && `whsec_${randomBytes(KEY_BYTES).toString('base64')}`
     await insertSubscription(tx, county, {
       id,
-      organisation,
+      organization,
       account,
       address: target?.value.url.href ?? null,
       secret: secret === null ? null : vault.seal(secret, sealedFor(county, id)),

@@ -17,7 +17,7 @@ const TRUST: Record<FoundHow, number> = { family: 1, tick: 1, table: 0.99, label
 /** A second reader who sees the same is worth much, one who sees another thing costs much. */
 const SECOND = { same: 1, nothing: 0.85, other: 0.65, unasked: 1 } as const
 
-/** Words that no list or figure checks: at a taught place and read by one reader alone they are misspelt more often than not. */
+/** Words that no list or figure checks: at a taught place and read by one reader alone they are misspelled more often than not. */
 const IN_WORDS = new Set<Ask>(['address', 'soilTexture', 'cornerA', 'cornerB', 'remarks'])
 
 /** Readers are surest of whole pages of plain words; a worn figure read right has half of that. */

@@ -38,7 +38,7 @@ export function fieldPlaces(
     const papers = laid.flatMap(({ page, values, onto, lines }) => {
       const value = values.find((known) => known.ask === ask && known.kind === kind)
       if (!value) return []
-      // What a person confirmed is looked for as it is spelt: where it was misread, nothing is learned from it.
+      // What a person confirmed is looked for as it is spelled: where it was misread, nothing is learned from it.
       const places = placesOf(value, page, lines, { ...context, misread: false })
       return [{ value, places: places.map((place): Place => ({ ...place, box: onto(place.box) })) }]
     })
@@ -85,7 +85,7 @@ function sharedLeft(boxes: readonly Box[]): number | null {
   return lefts.every((x) => Math.abs(x - middle) < FLUSH) ? middle : null
 }
 
-/** Values of one field begin together, end together or are centred over each other. */
+/** Values of one field begin together, end together or are centerd over each other. */
 function liesAt(a: Box, b: Box): boolean {
   if (Math.abs(a.y + a.h / 2 - (b.y + b.h / 2)) > DOWN) return false
   const offsets = [a.x - b.x, a.x + a.w - (b.x + b.w), a.x + a.w / 2 - (b.x + b.w / 2)]

@@ -8,7 +8,7 @@ import { type LineUp, lineUp } from './line-up.ts'
 import { marksOf } from './marks.ts'
 import { linesOf } from './places-of.ts'
 import { valueAt } from './read-places.ts'
-import { type Recognised, recognise } from './recognise.ts'
+import { type Recognized, recognize } from './recognize.ts'
 import type { FieldPlace, TaughtForm, TaughtSheet } from './taught-form.ts'
 
 /** So many confirmed papers of one form make one known: with fewer, chance looks like print. */
@@ -57,9 +57,9 @@ function learnSheet(
   if (marks.length < LEAST_MARKS) return null
   const { widthPt, heightPt } = reference
   const sheet: TaughtSheet = { widthPt, heightPt, marks: [...marks], fields: [] }
-  const papers = laid.flatMap((paper): Recognising[] => {
-    const recognised = recogniseOn(paper.page, sheet)
-    return recognised ? [{ ...paper, recognised }] : []
+  const papers = laid.flatMap((paper): Recognizing[] => {
+    const recognized = recognizeOn(paper.page, sheet)
+    return recognized ? [{ ...paper, recognized }] : []
   })
   const fields = fieldPlaces(laid, marks, context).flatMap((field) => {
     const right = proven(field, papers, context)
@@ -70,15 +70,15 @@ function learnSheet(
 
 const SELF: LineUp = { onto: (box: Box) => box, pairs: 0 }
 
-type Recognising = Laid & { readonly recognised: Recognised }
+type Recognizing = Laid & { readonly recognized: Recognized }
 
 /** On how many of the papers the place gives what was confirmed; null where it once gives something else. */
-function proven(field: FieldPlace, papers: readonly Recognising[], context: ReadingContext): number | null {
+function proven(field: FieldPlace, papers: readonly Recognizing[], context: ReadingContext): number | null {
   let right = 0
-  for (const { page, values, recognised } of papers) {
+  for (const { page, values, recognized } of papers) {
     const confirmed = values.find(({ ask, kind }) => ask === field.ask && kind === field.kind)
     if (!confirmed) continue
-    const read = valueAt(field, page, page.words, recognised, {
+    const read = valueAt(field, page, page.words, recognized, {
       ...context,
       misread: page.readBy === 'picture',
     })
@@ -91,8 +91,8 @@ function proven(field: FieldPlace, papers: readonly Recognising[], context: Read
   return right >= 2 ? right : null
 }
 
-const recogniseOn = (page: PageWords, sheet: TaughtSheet): Recognised | null =>
-  recognise(page, page.words, [{ name: '', form: { version: 1, papers: 1, sheets: [sheet] } }])
+const recognizeOn = (page: PageWords, sheet: TaughtSheet): Recognized | null =>
+  recognize(page, page.words, [{ name: '', form: { version: 1, papers: 1, sheets: [sheet] } }])
 
 /** As long, and most of its letters the same: one value, read badly. */
 function isMisread(read: string, confirmed: string): boolean {

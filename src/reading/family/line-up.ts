@@ -59,7 +59,7 @@ export function lineUp(
   return { onto: (box) => mapped(box, map, kept, fromSize, toSize), pairs: kept.length }
 }
 
-/** Words that each page has once, spelt alike: first to the letter, then with misread letters forgiven. */
+/** Words that each page has once, spelled alike: first to the letter, then with misread letters forgiven. */
 function sharedWords(from: readonly Placed[], to: readonly Placed[]): [Placed, Placed][] {
   const [ours, theirs] = [once(from), once(to)]
   const exact = [...ours].flatMap(([text, a]): [Placed, Placed][] => {

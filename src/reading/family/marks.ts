@@ -1,7 +1,7 @@
 import type { PageWords } from '../page-words.ts'
 import { plain } from './alike.ts'
 import type { Laid } from './field-places.ts'
-import { seenAt } from './recognise.ts'
+import { seenAt } from './recognize.ts'
 import type { Mark } from './taught-form.ts'
 
 /** The share of the papers on which a word stands at one place, from which it is print and not filled in. */

@@ -30,7 +30,7 @@ export function placesOf(
     ...answers(strip.text, { ask, kind, unit }, context)
       .filter((found) => sameValue(found.value, value))
       .map(({ start, end }) => excerpt(strip, start, end)),
-    ...spelt(strip, String(value)).map(([start, end]) => excerpt(strip, start, end)),
+    ...spelled(strip, String(value)).map(([start, end]) => excerpt(strip, start, end)),
   ])
   const places = spans.map(
     ({ box, words }): Place => ({
@@ -54,7 +54,7 @@ export const unitOf = (value: string | number): 'ft' | 'in' | 'gal' | null =>
   typeof value === 'number' ? null : ((/\s(ft|in|gal)$/.exec(value)?.[1] as 'ft' | undefined) ?? null)
 
 /** Runs of whole words that spell the value, whatever stands between its letters. */
-function spelt(strip: ReturnType<typeof joined>, value: string): (readonly [number, number])[] {
+function spelled(strip: ReturnType<typeof joined>, value: string): (readonly [number, number])[] {
   const wanted = plain(value)
   if (wanted.length < 3) return []
   const found: (readonly [number, number])[] = []

@@ -6,14 +6,14 @@ import { excerpt, joined } from '../layout/strip.ts'
 import type { Ask } from '../lexicon/sense.ts'
 import type { PageWords, Word } from '../page-words.ts'
 import type { PageReadings, Statement } from '../statement.ts'
-import { type Recognised, seenAt } from './recognise.ts'
+import { type Recognized, seenAt } from './recognize.ts'
 import type { FieldPlace } from './taught-form.ts'
 
 /** How well a place says what it is of, where nothing but the value stands in it. */
 const AT_PLACE = 0.97
 /** A value read by its label where the form has another field: the label was likely another's. */
 const ELSEWHERE = 0.5
-/** Words may be misspelt, and no list of them says so: a place alone does not make them sure. */
+/** Words may be misspelled, and no list of them says so: a place alone does not make them sure. */
 const IN_WORDS = new Set<Ask>(['address', 'soilTexture', 'cornerA', 'cornerB', 'remarks'])
 const UNCHECKED = 0.6
 /** More stands in the box than the value: a piece of it was lost, or the value is a piece of something longer. */
@@ -26,11 +26,11 @@ export function withPlaces(
   page: PageWords,
   words: readonly Word[],
   own: PageReadings,
-  recognised: Recognised,
+  recognized: Recognized,
   context: ReadingContext,
 ): PageReadings {
-  const fields = recognised.sheet.fields.filter((field) => isThere(field, own, page, words, recognised))
-  const placed = fields.flatMap((field) => valueAt(field, page, words, recognised, context) ?? [])
+  const fields = recognized.sheet.fields.filter((field) => isThere(field, own, page, words, recognized))
+  const placed = fields.flatMap((field) => valueAt(field, page, words, recognized, context) ?? [])
   return {
     statements: [...own.statements.map((statement) => doubted(statement, placed)), ...placed],
     mentions: own.mentions,
@@ -46,7 +46,7 @@ function isThere(
   { statements, mentions }: PageReadings,
   page: PageWords,
   words: readonly Word[],
-  { onto }: Recognised,
+  { onto }: Recognized,
 ): boolean {
   if (kind === null || !isAbsorption(kind)) return true
   const named = [...statements, ...mentions].flatMap((it) => it.kind ?? [])
@@ -59,11 +59,11 @@ export function valueAt(
   { ask, kind, unit, box, left }: FieldPlace,
   page: PageWords,
   words: readonly Word[],
-  { onto, printed }: Recognised,
+  { onto, printed }: Recognized,
   context: ReadingContext,
 ): Statement | null {
   const place = onto(box)
-  const there = words.filter((word) => !printed.has(word) && centreIn(word.box, place))
+  const there = words.filter((word) => !printed.has(word) && centerIn(word.box, place))
   if (there.length === 0) return null
   const strip = joined(rowsOf(page, there).flatMap(({ phrases }) => phrases.map((phrase) => phrase.strip)))
   const [found, ...more] = answers(strip.text, { ask, kind, unit }, context)
@@ -93,7 +93,7 @@ export function valueAt(
 
 const UNIT_AFTER = /^\W*(?:gal(?:lon)?s?|ft|feet|in|inch(?:es)?|gpd|mpi)\b/i
 
-function centreIn({ x, y, w, h }: Box, place: Box): boolean {
+function centerIn({ x, y, w, h }: Box, place: Box): boolean {
   const down = y + h / 2 - place.y
   return down > 0 && down < place.h && x + w / 2 > place.x && x + w / 2 < place.x + place.w
 }

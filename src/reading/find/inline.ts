@@ -14,14 +14,14 @@ const BRIDGE =
   /^[\s):=.,_*-]*(?:(?:of|is|was|are|were|at|about|approx\.?|approximately|equals?|the|a|to be|being|no\.?|#|on|measured|found|taken as|installed|date|by|it|this|the work|the system|the installation)\s+){0,3}[("]*$/i
 
 /** A label with the value that was found for it in its own text, or without one. */
-export type Labelled = {
+export type Labeled = {
   readonly unit: TextUnit
   readonly label: Label
   readonly statement: Statement | null
 }
 
 /** Labels of a text and the values that stand beside them in the same text. */
-export function inlineValues(unit: TextUnit, subjectAt: SubjectAt, context: ReadingContext): Labelled[] {
+export function inlineValues(unit: TextUnit, subjectAt: SubjectAt, context: ReadingContext): Labeled[] {
   const labels = unit.groups.filter((group): group is Label => group.is === 'label')
   const done = new Map<Label, Statement>()
   const settle = (label: Label, side: 'after' | 'before'): void => {
@@ -128,7 +128,7 @@ const question = (unit: TextUnit, label: Label, ask: Ask, subjectAt: SubjectAt) 
   unit: label.unit,
 })
 
-/** A statement of a labelled value; the stretch it was read from is taken, and a rule's value is taken and left out. */
+/** A statement of a labeled value; the stretch it was read from is taken, and a rule's value is taken and left out. */
 function stated(
   unit: TextUnit,
   label: Label,

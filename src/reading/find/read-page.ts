@@ -31,9 +31,9 @@ export function readPage(page: PageWords, words: readonly Word[], context: Readi
   )
   const subjectAt = subjectFinder(units)
   const corners = units.flatMap((unit) => cornersIn(unit, context.misread))
-  const labelled = units.flatMap((unit) => inlineValues(unit, subjectAt, context))
-  const inline = labelled.flatMap(({ statement }) => statement ?? [])
-  const slotted = slottedValues(labelled, units, subjectAt, context)
+  const labeled = units.flatMap((unit) => inlineValues(unit, subjectAt, context))
+  const inline = labeled.flatMap(({ statement }) => statement ?? [])
+  const slotted = slottedValues(labeled, units, subjectAt, context)
   const free = units.flatMap((unit) => described(unit, subjectAt, context))
   return {
     statements: [

@@ -4,7 +4,7 @@ import type { Ask } from '../lexicon/sense.ts'
 import type { Statement } from '../statement.ts'
 import type { Found } from '../values/found.ts'
 import type { Label } from './groups.ts'
-import type { Labelled } from './inline.ts'
+import type { Labeled } from './inline.ts'
 import { answers, type ReadingContext } from './read-value.ts'
 import type { SubjectAt } from './subjects.ts'
 import { isTaken, orderOf, type TextUnit } from './text-unit.ts'
@@ -27,12 +27,12 @@ const IN_WORDS = new Set<Ask>(['address', 'cornerA', 'cornerB', 'remarks', 'soil
  * under their blanks. Which of them a page means is what most of its labels agree on.
  */
 export function slottedValues(
-  labelled: readonly Labelled[],
+  labeled: readonly Labeled[],
   units: readonly TextUnit[],
   subjectAt: SubjectAt,
   context: ReadingContext,
 ): Statement[] {
-  const open = labelled
+  const open = labeled
     .filter(
       ({ statement, unit, label }) =>
         statement === null && !unit.prose && label.place !== 'after' && endsUnit(unit, label),
@@ -187,8 +187,8 @@ function partUnder(other: TextUnit, box: Box, edge: number, side: Side): string 
   if (side === 'right') return text
   let part = text
   for (const { at, length, word } of spots) {
-    const centre = word.box.x + word.box.w / 2
-    if (centre < box.x - 0.06 || centre > edge + 0.01)
+    const center = word.box.x + word.box.w / 2
+    if (center < box.x - 0.06 || center > edge + 0.01)
       part = part.slice(0, at) + ' '.repeat(length) + part.slice(at + length)
   }
   return part

@@ -111,7 +111,7 @@ const isBeside = (heading: Naming, naming: readonly Naming[]): boolean =>
 
 /**
  * Headings side by side each rule a column: where texts below begin flush with a heading, from there to the next;
- * where headings are centred over their columns, the nearest one.
+ * where headings are centerd over their columns, the nearest one.
  */
 function headingOfColumn(
   headings: readonly Naming[],
@@ -126,9 +126,9 @@ function headingOfColumn(
   )
   if (flush.length === beside.length)
     return beside.findLast((heading) => heading.unit.box.x <= unit.box.x + 0.02) ?? beside[0]
-  const centre = ({ box }: TextUnit): number => box.x + box.w / 2
+  const center = ({ box }: TextUnit): number => box.x + box.w / 2
   return [...beside].sort(
-    (a, b) => Math.abs(centre(a.unit) - centre(unit)) - Math.abs(centre(b.unit) - centre(unit)),
+    (a, b) => Math.abs(center(a.unit) - center(unit)) - Math.abs(center(b.unit) - center(unit)),
   )[0]
 }
 

@@ -183,13 +183,13 @@ function cellsOf(line: BodyLine, columns: readonly Column[]): Map<Column, Strip>
 }
 
 function columnOf(box: Box, columns: readonly Column[]): Column | undefined {
-  const centre = box.x + box.w / 2
+  const center = box.x + box.w / 2
   const overlapping = columns.filter(
     (column) => box.x < column.box.x + column.box.w && box.x + box.w > column.box.x,
   )
   if (overlapping.length === 1) return overlapping[0]
   const distance = (column: Column): number =>
-    Math.min(Math.abs(box.x - column.box.x), Math.abs(centre - (column.box.x + column.box.w / 2)))
+    Math.min(Math.abs(box.x - column.box.x), Math.abs(center - (column.box.x + column.box.w / 2)))
   return [...(overlapping.length > 0 ? overlapping : columns)].sort((a, b) => distance(a) - distance(b))[0]
 }
 

@@ -6,7 +6,7 @@ export type Atom = {
   readonly start: number
   readonly end: number
   readonly senses: readonly Sense[]
-  /** 1 where spelt exactly; less the more letters were misread. */
+  /** 1 where spelled exactly; less the more letters were misread. */
   readonly likeness: number
 }
 
@@ -58,7 +58,7 @@ export function atomsIn(text: string, misread: boolean): readonly Atom[] {
       (!near ||
         near.errors === 0 ||
         hits[0].length >= near.length - 2 ||
-        isSpeltOut(stream, index, near.length))
+        isSpelledOut(stream, index, near.length))
     const hit = isPlain ? hits[0] : near
     if (!hit) {
       index += 1
@@ -77,7 +77,7 @@ export function atomsIn(text: string, misread: boolean): readonly Atom[] {
 }
 
 /** Known spellings one after the other reach as far as the misread one would: `pit diameter` is no `pipe diameter`. */
-function isSpeltOut({ text }: Stream, index: number, length: number): boolean {
+function isSpelledOut({ text }: Stream, index: number, length: number): boolean {
   let at = index
   while (at < index + length) {
     const hit = exactHits(text.slice(at, at + 60), () => true)[0]

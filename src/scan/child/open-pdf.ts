@@ -90,14 +90,12 @@ const load = (pdfjs: Pdfjs, source: object, verbosity: Verbosity): Promise<PDFDo
     iccUrl: `${join(pdfjsFolder, 'iccs')}/`,
   }).promise
 
-/** A file cut short has lost the pointer to its catalogue; the catalogue itself is often still there to be found. */
+/** A file cut short has lost the pointer to its catalog; the catalog itself is often still there to be found. */
 function withTrailer(whole: Buffer): Uint8Array | undefined {
   const text = whole.toString('latin1')
-  const catalogue = [...text.matchAll(/(\d+) (\d+) obj\s*<<(?:(?!endobj)[\s\S])*?\/Type\s*\/Catalog\b/g)].at(
-    -1,
-  )
-  if (!catalogue) return undefined
-  const trailer = `\nendobj\ntrailer\n<< /Root ${catalogue[1]} ${catalogue[2]} R >>\nstartxref\n0\n%%EOF\n`
+  const catalog = [...text.matchAll(/(\d+) (\d+) obj\s*<<(?:(?!endobj)[\s\S])*?\/Type\s*\/Catalog\b/g)].at(-1)
+  if (!catalog) return undefined
+  const trailer = `\nendobj\ntrailer\n<< /Root ${catalog[1]} ${catalog[2]} R >>\nstartxref\n0\n%%EOF\n`
   return new Uint8Array(Buffer.concat([whole, Buffer.from(trailer)]))
 }
 

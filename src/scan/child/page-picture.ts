@@ -13,7 +13,7 @@ type CanvasFactory = {
   destroy(made: CanvasAndContext): void
 }
 
-/** The page drawn on white, upright, in grey, `dotsPerInch` fine unless that would pass `maxPixels`. */
+/** The page drawn on white, upright, in gray, `dotsPerInch` fine unless that would pass `maxPixels`. */
 export async function pagePicture(
   pdf: PDFDocumentProxy,
   page: PDFPageProxy,
@@ -37,11 +37,11 @@ export async function pagePicture(
       annotationMode: 1,
     }).promise
     const { data } = made.context.getImageData(0, 0, width, height)
-    const grey = new Uint8Array(width * height)
+    const gray = new Uint8Array(width * height)
     // Luma of ITU-R BT.601, in whole numbers.
-    for (let at = 0, from = 0; at < grey.length; at++, from += 4)
-      grey[at] = (data[from]! * 77 + data[from + 1]! * 150 + data[from + 2]! * 29) >> 8
-    return { data: grey, width, height }
+    for (let at = 0, from = 0; at < gray.length; at++, from += 4)
+      gray[at] = (data[from]! * 77 + data[from + 1]! * 150 + data[from + 2]! * 29) >> 8
+    return { data: gray, width, height }
   } finally {
     factory.destroy(made)
   }

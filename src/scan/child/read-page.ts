@@ -16,7 +16,7 @@ const SAYS = {
 } as const satisfies Partial<Record<UnreadReason, string>>
 
 export type PageOptions = {
-  /** Whether pages without good text of their own are recognised from their picture. */
+  /** Whether pages without good text of their own are recognized from their picture. */
   readonly pictures: 'read' | 'leave'
   /** Whether the file holds pictures at all: without any, no page has to be looked at twice. */
   readonly hasImages: boolean

@@ -42,16 +42,16 @@ async function cut(page: Picture, box: LineBox): Promise<Tensor> {
   const width = Math.max(1, Math.min(page.width - left, Math.ceil(box.w)))
   const height = Math.max(1, Math.min(page.height - top, Math.ceil(box.h)))
   const fit = Math.max(1, Math.min(WIDTH, Math.ceil((HEIGHT * width) / height)))
-  const grey = await sharp(page.data, { raw: { width: page.width, height: page.height, channels: 1 } })
+  const gray = await sharp(page.data, { raw: { width: page.width, height: page.height, channels: 1 } })
     .extract({ left, top, width: Math.min(width, Math.ceil((height * WIDTH) / HEIGHT)), height })
     .resize(fit, HEIGHT, { fit: 'fill' })
-    .greyscale()
+    .grayscale()
     .raw()
     .toBuffer()
   const values = new Float32Array(3 * HEIGHT * WIDTH)
   for (let y = 0; y < HEIGHT; y++)
     for (let x = 0; x < fit; x++) {
-      const value = grey[y * fit + x]! / 127.5 - 1
+      const value = gray[y * fit + x]! / 127.5 - 1
       for (let channel = 0; channel < 3; channel++) values[(channel * HEIGHT + y) * WIDTH + x] = value
     }
   return new Tensor('float32', values, [1, 3, HEIGHT, WIDTH])

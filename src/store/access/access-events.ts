@@ -1,7 +1,7 @@
 import type { Actor } from '../database/actor.ts'
 import type { Tx } from '../database/database.ts'
 
-/** What can happen to accounts, tokens and sessions, and to whom an organisation is admitted. */
+/** What can happen to accounts, tokens and sessions, and to whom an organization is admitted. */
 export const ACCESS_EVENTS = [
   'invited',
   'joined',
@@ -21,7 +21,7 @@ export const ACCESS_EVENTS = [
   'token-issued',
   'token-rotated',
   'token-withdrawn',
-  'organisation-admitted',
+  'organization-admitted',
   'admission-withdrawn',
   'data-exported',
   'erased',
@@ -31,7 +31,7 @@ export type AccessEventKind = (typeof ACCESS_EVENTS)[number]
 export type AccessEvent = {
   readonly id: string
   readonly kind: AccessEventKind
-  readonly organisation: string
+  readonly organization: string
   /** About whom. */
   readonly account: string | null
   readonly body?: Readonly<Record<string, unknown>>
@@ -40,13 +40,13 @@ export type AccessEvent = {
 
 /** Adds to what happened. Never holds a token, a password, a network address or a name. */
 export async function recordAccess(tx: Tx, by: Pick<Actor, 'account'>, event: AccessEvent): Promise<void> {
-  const { id, kind, organisation, account, body = {}, at } = event
+  const { id, kind, organization, account, body = {}, at } = event
   await tx
     .insertInto('access_event')
     .values({
       id,
       kind,
-      organisation,
+      organization,
       account,
       made_by: by.account,
       body: JSON.stringify(body),

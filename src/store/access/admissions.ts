@@ -1,25 +1,25 @@
 import { sql } from 'kysely'
 import type { Tx } from '../database/database.ts'
 
-export type OrganisationKind = 'county' | 'firm' | 'agent'
+export type OrganizationKind = 'county' | 'firm' | 'agent'
 
-export type Organisation = {
+export type Organization = {
   readonly id: string
-  readonly kind: OrganisationKind
+  readonly kind: OrganizationKind
   readonly name: string
   readonly secondStep: 'offered' | 'required'
 }
 
 export type Admission = {
   readonly county: string
-  readonly organisation: Organisation
+  readonly organization: Organization
   readonly admittedAt: Date
   readonly withdrawnAt: Date | null
 }
 
-export const organisationById = (tx: Tx, id: string): Promise<Organisation | undefined> =>
+export const organizationById = (tx: Tx, id: string): Promise<Organization | undefined> =>
   tx
-    .selectFrom('organisation')
+    .selectFrom('organization')
     .select(['id', 'kind', 'name', 'second_step as secondStep'])
     .where('id', '=', id)
     .executeTakeFirst()
@@ -27,7 +27,7 @@ export const organisationById = (tx: Tx, id: string): Promise<Organisation | und
 const admissions = (tx: Tx) =>
   tx
     .selectFrom('admission as d')
-    .innerJoin('organisation as o', 'o.id', 'd.organisation')
+    .innerJoin('organization as o', 'o.id', 'd.organization')
     .select([
       'd.county',
       'd.admitted_at as admittedAt',
@@ -38,12 +38,12 @@ const admissions = (tx: Tx) =>
       'o.second_step as secondStep',
     ])
 
-type Row = Organisation & Omit<Admission, 'organisation'>
-const asAdmission = ({ county, admittedAt, withdrawnAt, ...organisation }: Row): Admission => ({
+type Row = Organization & Omit<Admission, 'organization'>
+const asAdmission = ({ county, admittedAt, withdrawnAt, ...organization }: Row): Admission => ({
   county,
   admittedAt,
   withdrawnAt,
-  organisation,
+  organization,
 })
 
 /** Who works in a county, or did, by name. */
@@ -52,58 +52,58 @@ export async function admissionsTo(tx: Tx, county: string): Promise<readonly Adm
   return rows.map(asAdmission)
 }
 
-/** Where an organisation works, or did. */
-export async function admissionsOf(tx: Tx, organisation: string): Promise<readonly Admission[]> {
-  const rows = await admissions(tx).where('d.organisation', '=', organisation).orderBy('d.county').execute()
+/** Where an organization works, or did. */
+export async function admissionsOf(tx: Tx, organization: string): Promise<readonly Admission[]> {
+  const rows = await admissions(tx).where('d.organization', '=', organization).orderBy('d.county').execute()
   return rows.map(asAdmission)
 }
 
 export async function admissionHeld(
   tx: Tx,
   county: string,
-  organisation: string,
+  organization: string,
 ): Promise<Admission | undefined> {
   const row = await admissions(tx)
     .where('d.county', '=', county)
-    .where('d.organisation', '=', organisation)
+    .where('d.organization', '=', organization)
     .forUpdate('d')
     .executeTakeFirst()
   return row && asAdmission(row)
 }
 
-/** The kind of any organisation, seen or not: whether a county may admit it is asked before it can be seen. At the door. */
-export const kindOf = async (tx: Tx, organisation: string): Promise<OrganisationKind | undefined> => {
+/** The kind of any organization, seen or not: whether a county may admit it is asked before it can be seen. At the door. */
+export const kindOf = async (tx: Tx, organization: string): Promise<OrganizationKind | undefined> => {
   const row = await tx
-    .selectFrom('organisation')
+    .selectFrom('organization')
     .select('kind')
-    .where('id', '=', organisation)
+    .where('id', '=', organization)
     .executeTakeFirst()
   return row?.kind
 }
 
 /** A firm or an agent's office, in the name of the county's administrator who takes it in. */
-export async function insertOrganisation(
+export async function insertOrganization(
   tx: Tx,
-  { id, kind, name }: Pick<Organisation, 'id' | 'kind' | 'name'>,
+  { id, kind, name }: Pick<Organization, 'id' | 'kind' | 'name'>,
 ): Promise<void> {
-  await tx.insertInto('organisation').values({ id, kind, name }).execute()
+  await tx.insertInto('organization').values({ id, kind, name }).execute()
 }
 
 /** Admits, or lets back in. */
 export async function admit(
   tx: Tx,
   county: string,
-  organisation: string,
+  organization: string,
   by: string,
   at: Date,
 ): Promise<void> {
   const row = { admitted_by: by, admitted_at: at, withdrawn_at: null }
   await tx
     .insertInto('admission')
-    .values({ county, organisation, ...row })
+    .values({ county, organization, ...row })
     .onConflict((conflict) =>
       conflict
-        .columns(['county', 'organisation'])
+        .columns(['county', 'organization'])
         .doUpdateSet(row)
         .where(sql<boolean>`admission.withdrawn_at is not null`),
     )
@@ -113,13 +113,13 @@ export async function admit(
 export async function withdrawAdmission(
   tx: Tx,
   county: string,
-  organisation: string,
+  organization: string,
   at: Date,
 ): Promise<void> {
   await tx
     .updateTable('admission')
     .set({ withdrawn_at: at })
     .where('county', '=', county)
-    .where('organisation', '=', organisation)
+    .where('organization', '=', organization)
     .execute()
 }

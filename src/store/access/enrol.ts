@@ -17,7 +17,7 @@ export async function addCounty(tx: Tx, { id, name, rulePack, parcelFormat }: Ne
   await tx.insertInto('county').values(row).execute()
 }
 
-type NewOrganisation = {
+type NewOrganization = {
   readonly kind: 'county' | 'firm' | 'agent'
   readonly name: string
   /** Where it is admitted; for a county's department, its county. */
@@ -26,20 +26,20 @@ type NewOrganisation = {
   readonly secondStep?: 'offered' | 'required'
 }
 
-export async function addOrganisation(
+export async function addOrganization(
   tx: Tx,
-  { kind, name, counties, secondStep = 'offered' }: NewOrganisation,
+  { kind, name, counties, secondStep = 'offered' }: NewOrganization,
 ): Promise<string> {
   const id = newId()
-  await tx.insertInto('organisation').values({ id, kind, name, second_step: secondStep }).execute()
+  await tx.insertInto('organization').values({ id, kind, name, second_step: secondStep }).execute()
   for (const county of counties) {
-    await tx.insertInto('admission').values({ county, organisation: id, admitted_by: null }).execute()
+    await tx.insertInto('admission').values({ county, organization: id, admitted_by: null }).execute()
   }
   return id
 }
 
 type NewAccount = {
-  readonly organisation: string
+  readonly organization: string
   readonly role: Role
   /** What the account is for ("front desk"), not who sits there. */
   readonly label: string
@@ -48,10 +48,10 @@ type NewAccount = {
 
 export async function addAccount(
   tx: Tx,
-  { organisation, role, label, administers = false }: NewAccount,
+  { organization, role, label, administers = false }: NewAccount,
 ): Promise<string> {
   const id = newId()
-  await tx.insertInto('account').values({ id, organisation, role, label, administers }).execute()
+  await tx.insertInto('account').values({ id, organization, role, label, administers }).execute()
   return id
 }
 

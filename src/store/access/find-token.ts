@@ -8,13 +8,13 @@ export type Caller = {
   /** The id of the token or session: nothing that anybody could come in by. */
   readonly token: string
   readonly account: string
-  readonly organisation: string
+  readonly organization: string
   readonly role: Role
-  /** Whether the account looks after its organisation's people and tokens. */
+  /** Whether the account looks after its organization's people and tokens. */
   readonly administers: boolean
   /** Whether what it came in by is good for managing people, tokens and sessions. */
   readonly manages: boolean
-  /** The counties it may read in: those it was made for in which its organisation is still admitted. */
+  /** The counties it may read in: those it was made for in which its organization is still admitted. */
   readonly counties: readonly string[]
   /** Where among these it may write too. */
   readonly writes: readonly string[]

@@ -35,8 +35,8 @@ export async function endInvitations(tx: Tx, account: string): Promise<void> {
 export type OpenInvitation = {
   readonly id: string
   readonly account: string
-  readonly organisation: string
-  readonly organisationName: string
+  readonly organization: string
+  readonly organizationName: string
   readonly role: Role
   readonly label: string
   readonly signInName: string
@@ -49,13 +49,13 @@ export async function invitationHeld(tx: Tx, hash: Buffer, at: Date): Promise<Op
   const row = await tx
     .selectFrom('invitation as i')
     .innerJoin('account as a', 'a.id', 'i.account')
-    .innerJoin('organisation as o', 'o.id', 'a.organisation')
+    .innerJoin('organization as o', 'o.id', 'a.organization')
     .innerJoin('sign_in as s', 's.account', 'a.id')
     .select([
       'i.id',
       'a.id as account',
-      'o.id as organisation',
-      'o.name as organisationName',
+      'o.id as organization',
+      'o.name as organizationName',
       'a.role',
       'a.label',
       's.name as signInName',

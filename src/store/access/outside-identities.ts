@@ -4,7 +4,7 @@ import type { Tx } from '../database/database.ts'
 /** At the door. */
 
 export type Outside = { readonly issuer: string; readonly subject: string }
-export type Bound = { readonly account: string; readonly organisation: string; readonly role: Role }
+export type Bound = { readonly account: string; readonly organization: string; readonly role: Role }
 
 /** Whose account an outside identity is bound to, and whether it may come in. */
 export async function accountBoundTo(
@@ -14,7 +14,7 @@ export async function accountBoundTo(
   const row = await tx
     .selectFrom('outside_identity as i')
     .innerJoin('account as a', 'a.id', 'i.account')
-    .select(['a.id as account', 'a.organisation', 'a.role', 'a.suspended_at'])
+    .select(['a.id as account', 'a.organization', 'a.role', 'a.suspended_at'])
     .where('i.issuer', '=', issuer)
     .where('i.subject', '=', subject)
     .executeTakeFirst()

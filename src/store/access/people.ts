@@ -3,7 +3,7 @@ import type { Tx } from '../database/database.ts'
 
 export type AccountListed = {
   readonly id: string
-  readonly organisation: string
+  readonly organization: string
   readonly role: Role
   /** What the account is for. */
   readonly label: string
@@ -27,7 +27,7 @@ const accounts = (tx: Tx) =>
     )
     .select((eb) => [
       'a.id',
-      'a.organisation',
+      'a.organization',
       'a.role',
       'a.label',
       'a.administers',
@@ -39,15 +39,15 @@ const accounts = (tx: Tx) =>
       eb('t.account', 'is not', null).$castTo<boolean>().as('hasSecondStep'),
     ])
 
-/** An organisation's accounts that the asker may see, in the order they were made. */
-export const accountsOf = (tx: Tx, organisation: string): Promise<readonly AccountListed[]> =>
-  accounts(tx).where('a.organisation', '=', organisation).orderBy('a.id').execute()
+/** An organization's accounts that the asker may see, in the order they were made. */
+export const accountsOf = (tx: Tx, organization: string): Promise<readonly AccountListed[]> =>
+  accounts(tx).where('a.organization', '=', organization).orderBy('a.id').execute()
 
-/** One of the organisation's accounts. */
-export const accountById = (tx: Tx, organisation: string, id: string): Promise<AccountListed | undefined> =>
-  accounts(tx).where('a.organisation', '=', organisation).where('a.id', '=', id).executeTakeFirst()
+/** One of the organization's accounts. */
+export const accountById = (tx: Tx, organization: string, id: string): Promise<AccountListed | undefined> =>
+  accounts(tx).where('a.organization', '=', organization).where('a.id', '=', id).executeTakeFirst()
 
-type NewAccount = Pick<AccountListed, 'id' | 'organisation' | 'role' | 'label' | 'administers'>
+type NewAccount = Pick<AccountListed, 'id' | 'organization' | 'role' | 'label' | 'administers'>
 
 export async function insertAccount(tx: Tx, account: NewAccount): Promise<void> {
   await tx.insertInto('account').values(account).execute()
@@ -74,12 +74,12 @@ export async function changeAccount(tx: Tx, id: string, changes: Changes): Promi
     .execute()
 }
 
-/** Holds the organisation's administrators until the transaction ends, and counts those that can act. */
-export async function administratorsHeld(tx: Tx, organisation: string): Promise<readonly string[]> {
+/** Holds the organization's administrators until the transaction ends, and counts those that can act. */
+export async function administratorsHeld(tx: Tx, organization: string): Promise<readonly string[]> {
   const rows = await tx
     .selectFrom('account')
     .select('id')
-    .where('organisation', '=', organisation)
+    .where('organization', '=', organization)
     .where('administers', '=', true)
     .where('suspended_at', 'is', null)
     .orderBy('id')

@@ -44,7 +44,7 @@ export const findOpenSession = (database: Database, hash: Buffer): Promise<OpenS
       readonly session: string
       readonly stage: SessionStage
       readonly account: string
-      readonly organisation: string
+      readonly organization: string
       readonly role: Role
       readonly administers: boolean
       readonly counties: readonly string[]

@@ -3,7 +3,7 @@ import type { Tx } from '../database/database.ts'
 
 export type KeptSignIn = {
   readonly account: string
-  readonly organisation: string
+  readonly organization: string
   /** Null where the account signs in elsewhere only. */
   readonly passwordHash: string | null
   readonly role: Role
@@ -15,7 +15,7 @@ export async function findSignIn(tx: Tx, name: string): Promise<KeptSignIn | und
   return tx
     .selectFrom('sign_in as s')
     .innerJoin('account as a', 'a.id', 's.account')
-    .select(['a.id as account', 'a.organisation', 'a.role', 's.password_hash as passwordHash', 'a.label'])
+    .select(['a.id as account', 'a.organization', 'a.role', 's.password_hash as passwordHash', 'a.label'])
     .where('s.name', '=', name)
     .where('a.suspended_at', 'is', null)
     .executeTakeFirst()

@@ -30,7 +30,7 @@ const tokens = (tx: Tx) =>
       'last_used_at as lastUsedAt',
     ])
 
-/** The tokens that the asker may see: its own; an administrator all of its organisation. The newest first. */
+/** The tokens that the asker may see: its own; an administrator all of its organization. The newest first. */
 export const tokensSeen = (tx: Tx): Promise<readonly TokenListed[]> =>
   tokens(tx).orderBy('id', 'desc').execute()
 

@@ -15,7 +15,7 @@ export type AuditEntry = {
   /** Its key there. */
   readonly record: string
   readonly account: string | null
-  readonly organisation: string | null
+  readonly organization: string | null
   /** `owner`: the command line, or a hand in the database. */
   readonly role: string
   /** SHA-256 of the record, 64 hex digits; null where there was none, or is none any more. */

@@ -25,7 +25,7 @@ export async function* readChain(client: ClientBase, county: string): AsyncGener
   for (let after = '0'; ; ) {
     const { rows } = await client.query<Row>(
       `select number, to_char(at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"') as at, act, kind, record, account,
-         organisation, role, before_hash, after_hash, hash
+         organization, role, before_hash, after_hash, hash
        from audit where county = $1 and number > $2 order by number limit ${PAGE}`,
       [county, after],
     )

@@ -15,7 +15,7 @@ export const WATCHED = [
   'findings_revision',
   'letter',
   'letter_withdrawal',
-  'organisation',
+  'organization',
   'outside_identity',
   'permit',
   'permit_revision',

@@ -4,7 +4,7 @@ import type { GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
 /** Who may use the service; the tables that are not a county's own. */
 export type AccessTables = {
   readonly county: CountyTable
-  readonly organisation: OrganisationTable
+  readonly organization: OrganizationTable
   readonly admission: AdmissionTable
   readonly account: AccountTable
   readonly access_token: AccessTokenTable
@@ -27,7 +27,7 @@ type CountyTable = {
   created_at: GeneratedInstant
 }
 
-type OrganisationTable = {
+type OrganizationTable = {
   id: string
   kind: 'county' | 'firm' | 'agent'
   name: string
@@ -37,7 +37,7 @@ type OrganisationTable = {
 
 type AdmissionTable = {
   county: string
-  organisation: string
+  organization: string
   admitted_by: string | null
   admitted_at: GeneratedInstant
   withdrawn_at: MaybeInstant
@@ -45,7 +45,7 @@ type AdmissionTable = {
 
 type AccountTable = {
   id: string
-  organisation: string
+  organization: string
   label: string
   role: 'firm' | 'reviewer' | 'agent'
   administers: Generated<boolean>
@@ -116,7 +116,7 @@ type ThrottleTable = { key: Buffer; tries: number; wait_until: MaybeInstant; cha
 
 type AccessEventTable = {
   id: string
-  organisation: string
+  organization: string
   account: string | null
   kind: string
   made_by: string | null

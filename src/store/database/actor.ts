@@ -3,7 +3,7 @@ export type Role = 'firm' | 'reviewer' | 'agent'
 /** A person, or a program with a person's token, at work in one county. */
 export type Person = {
   readonly account: string
-  readonly organisation: string
+  readonly organization: string
   readonly role: Role
   readonly county: string
 }
@@ -11,7 +11,7 @@ export type Person = {
 /** The service itself at work in one county: on behalf of somebody, or (re-runs) of nobody. */
 export type Service = {
   readonly account: string | null
-  readonly organisation: string | null
+  readonly organization: string | null
   readonly role: 'service'
   readonly county: string
 }
@@ -23,28 +23,28 @@ export type Actor = Person | Service
  * The service acting where the person may not, because of what the person did: reconciling after findings
  * came in, deriving a status. Keeps who it was for. Take it for one step, never for what the person asked to see.
  */
-export const asService = ({ account, organisation, county }: Actor): Service => ({
+export const asService = ({ account, organization, county }: Actor): Service => ({
   account,
-  organisation,
+  organization,
   county,
   role: 'service',
 })
 
 export const serviceIn = (county: string): Service => ({
   account: null,
-  organisation: null,
+  organization: null,
   county,
   role: 'service',
 })
 
-/** An account at work on what belongs to no county: its organisation's people, its tokens and sessions. */
+/** An account at work on what belongs to no county: its organization's people, its tokens and sessions. */
 export const memberOf = ({
   account,
-  organisation,
+  organization,
   role,
-}: Pick<Person, 'account' | 'organisation' | 'role'>): Person => ({
+}: Pick<Person, 'account' | 'organization' | 'role'>): Person => ({
   account,
-  organisation,
+  organization,
   role,
   county: '',
 })

@@ -161,16 +161,16 @@ function joined(tx: Tx, outer: Asking): Database {
 
 const countyOf = (asking: Asking): string => (typeof asking === 'string' ? asking : asking.county)
 
-const NOBODY = { county: '', organisation: '', account: '', role: '' }
+const NOBODY = { county: '', organization: '', account: '', role: '' }
 
 /** Row-level security reads these; `true` makes each end with the transaction. No actor, no county: no row. */
 function settingsOf(asking: Asking): string {
   if (asking === 'owner') return 'select 1'
-  const { county, organisation, account, role } = asking === 'nobody' ? NOBODY : asking
+  const { county, organization, account, role } = asking === 'nobody' ? NOBODY : asking
   const settings = {
     role: 'asfound_service',
     'asfound.county': county,
-    'asfound.organisation': organisation ?? '',
+    'asfound.organization': organization ?? '',
     'asfound.account': account ?? '',
     'asfound.role': role,
     // A page is read in a millisecond; calling workers together for it takes ten.
@@ -184,6 +184,6 @@ function settingsOf(asking: Asking): string {
 
 /** Only ids and role names come here; anything that could end a literal is a fault of this program. */
 function literal(value: string): string {
-  invariant(/^[\w.-]*$/.test(value), 'a county, organisation, account or role with impossible characters')
+  invariant(/^[\w.-]*$/.test(value), 'a county, organization, account or role with impossible characters')
   return `'${value}'`
 }

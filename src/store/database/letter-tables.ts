@@ -24,7 +24,7 @@ type LetterTable = {
   kind: 'status' | 'report' | 'brief'
   number: string
   code: string
-  organisation: string
+  organization: string
   issued_by: string
   issued_on: Day
   as_of: Day

@@ -9,7 +9,7 @@ export type SubscriptionTables = {
 type SubscriptionTable = {
   county: string
   id: string
-  organisation: string
+  organization: string
   account: string
   address: string | null
   secret: Buffer | null

@@ -137,7 +137,7 @@ type FindingsTable = {
   county: string
   id: string
   parcel: string
-  organisation: string
+  organization: string
   state: 'draft' | 'submitted'
   visited_on: Day | null
   record: Json
@@ -165,7 +165,7 @@ type ReconciliationTable = {
   id: string
   parcel: string
   findings: string | null
-  organisation: string | null
+  organization: string | null
   as_built_on: Day
   inputs: Json
   input_hash: string
@@ -182,7 +182,7 @@ type DiscrepancyTable = {
   parcel: string
   kind: string
   subject: string
-  organisation: string | null
+  organization: string | null
   severity: 'action' | 'review' | 'note'
   severity_rank: GeneratedAlways<number>
   state: 'open' | 'decided' | 'ground-moved' | 'vanished'
@@ -237,7 +237,7 @@ type JobTable = {
   county: string
   id: string
   kind: string
-  organisation: string | null
+  organization: string | null
   requested_by: string | null
   state: 'waiting' | 'running' | 'done' | 'failed'
   done: Generated<number>
@@ -256,7 +256,7 @@ type EventTable = {
   subject: string
   parcel: string | null
   account: string | null
-  organisation: string | null
+  organization: string | null
   role: string
   before_hash: string | null
   after_hash: string | null

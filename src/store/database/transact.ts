@@ -27,7 +27,7 @@ export const withoutCounty = <T>(
 ): Promise<T> => database.perform('nobody', work)
 
 /**
- * As the owner of the tables, past row-level security: to set up counties, organisations and tokens from
+ * As the owner of the tables, past row-level security: to set up counties, organizations and tokens from
  * the command line, and to sweep away in all of them what has grown old. Never in answer to a request.
  */
 export const administer = <T>(

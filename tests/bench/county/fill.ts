@@ -62,12 +62,12 @@ export async function fillCounty(
         ),
         made,
       )
-      const organisation = people.firm.organisation
+      const organization = people.firm.organization
       await insertSubmitted(
         tx,
         COUNTY,
         placed.flatMap(({ id: parcel, visit }) =>
-          visit ? [{ id: context.newId(), parcel, organisation, record: findingsEntry.parse(visit) }] : [],
+          visit ? [{ id: context.newId(), parcel, organization, record: findingsEntry.parse(visit) }] : [],
         ),
         made,
       )

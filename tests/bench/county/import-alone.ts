@@ -1,6 +1,6 @@
 /**
  * Runs one import in a process of its own, as a worker does, and prints how long it took and how much memory it held:
- * `node import-alone.ts <database> <originals> <account> <organisation> <import>`.
+ * `node import-alone.ts <database> <originals> <account> <organization> <import>`.
  */
 import { uuidv7 } from 'uuidv7'
 import { openOriginals } from '../../../src/files/originals.ts'
@@ -8,7 +8,7 @@ import { runImport } from '../../../src/operations/imports/run-import.ts'
 import { openDatabase } from '../../../src/store/database/database.ts'
 import { COUNTY } from '../../support/people.ts'
 
-const [url, originals, account, organisation, id] = process.argv.slice(2) as [
+const [url, originals, account, organization, id] = process.argv.slice(2) as [
   string,
   string,
   string,
@@ -28,7 +28,7 @@ const watch = setInterval(() => samples.push(process.memoryUsage().rss / 1_048_5
 const from = performance.now()
 const counts = await runImport(context, {
   id,
-  actor: { county: COUNTY, account, organisation, role: 'reviewer' },
+  actor: { county: COUNTY, account, organization, role: 'reviewer' },
   data: { import: id },
   report: async () => {},
   signal: new AbortController().signal,

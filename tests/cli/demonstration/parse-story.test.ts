@@ -60,10 +60,10 @@ describe('what is wrong is told at its line, all of it', () => {
     const bad = good
       .replace('diameter: 4\'-0"', 'diameter: 4')
       .replace('kind: new', 'kind: newish')
-      .replace('500 gals.', '500 gals., colour: grey')
+      .replace('500 gals.', '500 gals., color: gray')
     expect(faults(bad)).toEqual([
       expect.stringMatching(/^6: .*\/permits\/0\/kind: write one of: new, repair/),
-      expect.stringMatching(/^9: .*colour: there is no field of this name/),
+      expect.stringMatching(/^9: .*color: there is no field of this name/),
       expect.stringMatching(/^15: .*diameter/),
     ])
   })

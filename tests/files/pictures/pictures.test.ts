@@ -24,7 +24,7 @@ describe('a picture without its notes', () => {
     expect(withoutNotes(plain)).toEqual(plain)
   })
 
-  test('the colour profile stays, for it is part of the image', async () => {
+  test('the color profile stays, for it is part of the image', async () => {
     const whole = await sharp(await pictureWith())
       .withIccProfile('p3')
       .jpeg()

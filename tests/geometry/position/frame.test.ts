@@ -8,7 +8,7 @@ import { normal } from './normal.ts'
 
 const RAD = Math.PI / 180
 
-/** The long way round: geodetic to earth-centred coordinates, then rotated into east and north. */
+/** The long way round: geodetic to earth-centerd coordinates, then rotated into east and north. */
 function byEarthCentred(o: { latDeg: number; lonDeg: number }, p: { latDeg: number; lonDeg: number }) {
   const [a, f] = [6_378_137, 1 / 298.257223563]
   const e2 = f * (2 - f)
@@ -28,7 +28,7 @@ function byEarthCentred(o: { latDeg: number; lonDeg: number }, p: { latDeg: numb
   return { east: east / 0.3048, north: north / 0.3048 }
 }
 
-test('the plane agrees with earth-centred coordinates to a hundredth of a foot over a parcel', () => {
+test('the plane agrees with earth-centerd coordinates to a hundredth of a foot over a parcel', () => {
   const lat = fc.double({ min: -70, max: 70, noNaN: true })
   const lon = fc.double({ min: -180, max: 180, noNaN: true })
   const step = fc.double({ min: -0.0025, max: 0.0025, noNaN: true })

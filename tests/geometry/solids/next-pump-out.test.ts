@@ -37,7 +37,7 @@ describe('between the entries', () => {
     expect(steps[0]!.says).toContain('linear between its entries')
     expect(must(at(1000, 3)).steps[0]!.says).not.toContain('linear')
   })
-  test('an answer never leaves its neighbours, and more people never wait longer', () => {
+  test('an answer never leaves its neighbors, and more people never wait longer', () => {
     const gal = fc.double({ min: 500, max: 2500, noNaN: true })
     const people = fc.double({ min: 1, max: 9, noNaN: true })
     fc.assert(

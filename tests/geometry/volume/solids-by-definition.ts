@@ -5,7 +5,7 @@ import { integrate } from './quadrature.ts'
  * of the length of a chord or the area of a level section, themselves integrals where they are not plain.
  */
 
-/** Half the chord of a circle of radius r at y from its centre. */
+/** Half the chord of a circle of radius r at y from its center. */
 const half = (r: number, y: number): number => Math.sqrt(Math.max(0, r * r - y * y))
 
 export const circleBelow = (d: number, h: number): number =>

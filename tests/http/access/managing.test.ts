@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest'
-import { addAccount, addOrganisation, issueToken } from '../../../src/store/access/enrol.ts'
+import { addAccount, addOrganization, issueToken } from '../../../src/store/access/enrol.ts'
 import type { Role } from '../../../src/store/database/actor.ts'
 import { administer } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
@@ -8,15 +8,15 @@ const { app, services } = await testApp()
 const { database } = services
 const password = 'four words of no kinship'
 
-type Who = { readonly account: string; readonly organisation: string; readonly token: string }
+type Who = { readonly account: string; readonly organization: string; readonly token: string }
 
-/** Somebody who looks after an organisation of their own, with a token for managing. */
+/** Somebody who looks after an organization of their own, with a token for managing. */
 const administrator = (kind: 'county' | 'firm' | 'agent', role: Role, name: string): Promise<Who> =>
   administer(database, async (tx) => {
-    const organisation = await addOrganisation(tx, { kind, name, counties: ['quillback'] })
-    const account = await addAccount(tx, { organisation, role, label: 'office', administers: true })
+    const organization = await addOrganization(tx, { kind, name, counties: ['quillback'] })
+    const account = await addAccount(tx, { organization, role, label: 'office', administers: true })
     const token = await issueToken(tx, { account, name: 'tests', counties: ['quillback'], manages: true })
-    return { account, organisation, token }
+    return { account, organization, token }
   })
 
 const as = async (token: string, method: 'GET' | 'POST' | 'PUT' | 'DELETE', url: string, body?: object) => {
@@ -41,7 +41,7 @@ beforeAll(async () => {
 const codeOf = (link: string): string => new URL(link).searchParams.get('code') ?? ''
 
 describe('inviting somebody', () => {
-  test('makes an account of the same organisation and a link that is told once', async () => {
+  test('makes an account of the same organization and a link that is told once', async () => {
     const made = await as(firm.token, 'POST', '/v1/people', {
       signInName: 'Crew.One@egret.example',
       label: 'crew one',
@@ -57,7 +57,7 @@ describe('inviting somebody', () => {
     expect((await as(rival.token, 'GET', `/v1/people/${made.body.person.id}`)).status).toBe(404)
   })
 
-  test('by a name that somebody has is refused, in whichever organisation', async () => {
+  test('by a name that somebody has is refused, in whichever organization', async () => {
     await as(firm.token, 'POST', '/v1/people', { signInName: 'taken@egret.example', label: 'x' })
     const again = await as(rival.token, 'POST', '/v1/people', {
       signInName: 'TAKEN@egret.example',
@@ -91,7 +91,7 @@ describe('changing somebody', () => {
     expect((await as(secret, 'GET', '/v1/counties')).status).toBe(200)
   })
 
-  test('never leaves an organisation that nobody looks after', async () => {
+  test('never leaves an organization that nobody looks after', async () => {
     for (const [method, part] of [
       ['PUT', 'suspension'],
       ['DELETE', 'administration'],
@@ -107,7 +107,7 @@ describe('changing somebody', () => {
     const a = await administrator('firm', 'firm', 'Pair Inspections')
     const b = await administer(database, async (tx) => {
       const account = await addAccount(tx, {
-        organisation: a.organisation,
+        organization: a.organization,
         role: 'firm',
         label: 'b',
         administers: true,
@@ -122,7 +122,7 @@ describe('changing somebody', () => {
     expect(both.filter(({ status }) => status === 200)).toHaveLength(1)
   })
 
-  test('is not for who only belongs to the organisation, nor for another’s administrator', async () => {
+  test('is not for who only belongs to the organization, nor for another’s administrator', async () => {
     const id = await invited('ordinary')
     const { secret } = (
       await as(firm.token, 'POST', '/v1/tokens', { account: id, name: 'own', scopes: [], manages: true })
@@ -211,17 +211,17 @@ describe('a county', () => {
 
   test('takes a firm in, whose first person is invited to look after it', async () => {
     const body = taking('Grebe Inspections', 'office@grebe.example')
-    const taken = await as(county.token, 'POST', '/v1/counties/quillback/organisations', body)
+    const taken = await as(county.token, 'POST', '/v1/counties/quillback/organizations', body)
     expect(taken).toMatchObject({
       status: 201,
-      body: { organisation: { name: 'Grebe Inspections', withdrawnAt: null } },
+      body: { organization: { name: 'Grebe Inspections', withdrawnAt: null } },
     })
-    const items = (await as(county.token, 'GET', '/v1/counties/quillback/organisations')).body.items
+    const items = (await as(county.token, 'GET', '/v1/counties/quillback/organizations')).body.items
     expect(items.map((it: { name: string }) => it.name)).toContain('Grebe Inspections')
   })
 
   test('undoes all of it where the name of the first person is taken', async () => {
-    const url = '/v1/counties/quillback/organisations'
+    const url = '/v1/counties/quillback/organizations'
     await as(county.token, 'POST', url, taking('First Inspections', 'same@name.example'))
     expect(
       (await as(county.token, 'POST', url, taking('Second Inspections', 'same@name.example'))).status,
@@ -232,7 +232,7 @@ describe('a county', () => {
 
   test('shuts a firm out: its tokens show it nothing of the county from then on', async () => {
     const shut = await administrator('firm', 'firm', 'Shut Inspections')
-    const url = `/v1/counties/quillback/organisations/${shut.organisation}`
+    const url = `/v1/counties/quillback/organizations/${shut.organization}`
     expect((await as(shut.token, 'GET', '/v1/counties/quillback')).status).toBe(200)
     expect((await as(county.token, 'DELETE', url)).status).toBe(204)
     expect((await as(shut.token, 'GET', '/v1/counties/quillback')).status).toBe(404)
@@ -241,9 +241,9 @@ describe('a county', () => {
   })
 
   test('can’t shut out its own department, nor admit another’s', async () => {
-    const own = `/v1/counties/quillback/organisations/${county.organisation}`
+    const own = `/v1/counties/quillback/organizations/${county.organization}`
     expect((await as(county.token, 'DELETE', own)).status).toBe(409)
-    const nobody = '/v1/counties/quillback/organisations/01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11'
+    const nobody = '/v1/counties/quillback/organizations/01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11'
     expect((await as(county.token, 'PUT', nobody)).status).toBe(404)
   })
 })

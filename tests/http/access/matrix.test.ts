@@ -67,18 +67,18 @@ function promised({ anyone, may }: Row, { method, url, config }: Route, who: Sub
   if (config?.manages && !who.manages) return denied
   if (word === 'looks after' && !who.administers) return denied
   if (inCounty && !reads && !who.writes) return denied
-  const { account, organisation } = world.people[who.role]
+  const { account, organization } = world.people[who.role]
   switch (word) {
     case 'self':
       return who.account === account ? 'let in' : 404
     case 'own':
-      // Of several accounts of one organisation those who look after it see each other's tokens and data.
-      return who.organisation === organisation &&
+      // Of several accounts of one organization those who look after it see each other's tokens and data.
+      return who.organization === organization &&
         (who.account === account || who.administers || !config?.manages)
         ? 'let in'
         : 404
     case 'looks after':
-      return url.includes('/:person') && who.organisation !== organisation ? 404 : 'let in'
+      return url.includes('/:person') && who.organization !== organization ? 404 : 'let in'
     default:
       return 'let in'
   }
@@ -100,12 +100,12 @@ const SECRETS: { readonly [R in Role]: Readonly<Record<string, string>> } = {
 }
 const { firm: theirs, agent: office, reviewer: department } = world.letters
 const FOREIGN = { ...SECRETS.agent, theirs, office, department }
-const OF_HERE = new Set(Object.values(world.people).map(({ organisation }) => organisation))
+const OF_HERE = new Set(Object.values(world.people).map(({ organization }) => organization))
 
 function secretsFrom(who: Subject): Readonly<Record<string, string>> {
   if (who.role === null || !who.here) return FOREIGN
-  if (who.organisation === world.people[who.role].organisation && who.role !== 'agent') return {}
-  return OF_HERE.has(who.organisation) || who.role !== 'reviewer' ? SECRETS[who.role] : {}
+  if (who.organization === world.people[who.role].organization && who.role !== 'agent') return {}
+  return OF_HERE.has(who.organization) || who.role !== 'reviewer' ? SECRETS[who.role] : {}
 }
 
 /** What a page must not have: anything inline, anything from elsewhere, or a policy that would allow it. */

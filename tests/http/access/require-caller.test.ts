@@ -18,8 +18,8 @@ const { ask, people, services, app } = await testApp({ routes })
 describe('who is let through', () => {
   test('a token of the county and the role, as an actor in that county', async () => {
     const { status, body } = await ask('reviewer', { url: '/v1/counties/quillback/desk' })
-    const { account, organisation, role, county } = people.reviewer
-    expect([status, body]).toEqual([200, { account, organisation, role, county }])
+    const { account, organization, role, county } = people.reviewer
+    expect([status, body]).toEqual([200, { account, organization, role, county }])
   })
 
   test('any token where all roles may, nobody without', async () => {

@@ -88,7 +88,7 @@ describe('a request that changes something', () => {
   test.each([
     ['from a page of this service', { 'sec-fetch-site': 'same-origin' }, 422],
     ['from another site', { 'sec-fetch-site': 'cross-site' }, 403],
-    ['from a neighbour on the same domain', { 'sec-fetch-site': 'same-site' }, 403],
+    ['from a neighbor on the same domain', { 'sec-fetch-site': 'same-site' }, 403],
     [
       'from an old browser’s page of this service',
       { origin: 'http://localhost:8080', host: 'localhost:8080' },

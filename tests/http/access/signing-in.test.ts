@@ -4,7 +4,7 @@ import { buildApp } from '../../../src/http/app.ts'
 import { createLogger } from '../../../src/logger.ts'
 import { openProvider, type Provider } from '../../../src/net/sign-in-provider.ts'
 import { codeAt } from '../../../src/operations/access/one-time-code.ts'
-import { addAccount, addOrganisation, issueToken } from '../../../src/store/access/enrol.ts'
+import { addAccount, addOrganization, issueToken } from '../../../src/store/access/enrol.ts'
 import { administer } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
 import { openIssuer } from '../../support/issuer.ts'
@@ -66,14 +66,14 @@ function browser() {
 let chief: string
 beforeAll(async () => {
   chief = await administer(database, async (tx) => {
-    const organisation = await addOrganisation(tx, {
+    const organization = await addOrganization(tx, {
       kind: 'county',
       name: 'Records office',
       counties: ['quillback'],
       secondStep: 'required',
     })
     const account = await addAccount(tx, {
-      organisation,
+      organization,
       role: 'reviewer',
       label: 'chief',
       administers: true,
@@ -150,7 +150,7 @@ describe('somebody who was invited', () => {
     expect((await at.get(link)).status).toBe(404)
   })
 
-  test('is asked for a second step where the organisation requires one, and is nobody before', async () => {
+  test('is asked for a second step where the organization requires one, and is nobody before', async () => {
     const name = 'steps@desk.example'
     const { began, setUp, done, codes, at } = await member(name)
     expect(began.to).toMatch(/^\/account\/second-step\?to=/)
@@ -295,7 +295,7 @@ describe('one’s own account', () => {
     expect([(await other.get('/account')).status, (await at.get('/account')).status]).toEqual([303, 200])
   })
 
-  test('does not take the second step off where the organisation requires it', async () => {
+  test('does not take the second step off where the organization requires it', async () => {
     const { at } = await member('keeps@desk.example')
     expect((await at.post('/account/second-step/removal', { current: password })).status).toBe(403)
   })

@@ -159,7 +159,7 @@ test('a mapping that a person mended is what the next file with those headings b
       body: columns,
     })
   expect((await put('"r9"', mapping)).status).toBe(412)
-  const wrong = await put('"r1"', { columns: [{ column: 'Ref', to: 'colour' }] })
+  const wrong = await put('"r1"', { columns: [{ column: 'Ref', to: 'color' }] })
   expect([wrong.status, wrong.body.errors[0].pointer]).toEqual([422, '/columns/0/to'])
   expect((await put('"r1"', mapping)).status).toBe(200)
   const next = await take('permits', text.replace('80-001', '80-002'))

@@ -11,7 +11,7 @@ const { database, clock, newId } = services
 
 async function leave(who: 'firm' | 'reviewer'): Promise<string> {
   const id = newId()
-  const { organisation, account } = people[who]
+  const { organization, account } = people[who]
   await transact(database, serviceIn(COUNTY), (tx) =>
     tx
       .insertInto('job')
@@ -19,7 +19,7 @@ async function leave(who: 'firm' | 'reviewer'): Promise<string> {
         county: COUNTY,
         id,
         kind: 'read-document',
-        organisation,
+        organization,
         requested_by: account,
         state: 'waiting',
         total: null,

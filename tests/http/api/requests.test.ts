@@ -31,12 +31,12 @@ describe('bad input', () => {
         { tag: 'tank', kind: 'tank', capacity: '1O00', length: '4-6' },
         { tag: 'tank', kind: 'vat' },
       ],
-      colour: 'green',
+      color: 'green',
     })
     expect([status, body.type]).toEqual([422, '/problems/invalid-input'])
     expect(pointers(body).sort()).toEqual([
       'body /approvedOn',
-      'body /colour',
+      'body /color',
       'body /components/0/capacity',
       'body /components/0/length',
       'body /components/1/kind',

@@ -87,7 +87,7 @@ describe('the page of imports', () => {
     expect((await ask({ url: at })).body).toContain('no column fills number')
     const wrong = await post(`${at}/mapping`, {
       version: '1',
-      'to.0': 'colour',
+      'to.0': 'color',
       'to.1': 'parcel',
       'to.2': 'kind',
     })

@@ -2,7 +2,7 @@ import type { BrowserContextOptions } from 'playwright-core'
 import { beforeAll, expect, test, vi } from 'vitest'
 import { must } from '../../../src/base/result.ts'
 import { setPassword } from '../../../src/operations/access/set-password.ts'
-import { addAccount, addOrganisation, issueToken } from '../../../src/store/access/enrol.ts'
+import { addAccount, addOrganization, issueToken } from '../../../src/store/access/enrol.ts'
 import { administer } from '../../../src/store/database/transact.ts'
 import { accessFaults, DESK, inBrowser, openPage, PHONE } from '../../support/browser.ts'
 import { livedCounty } from '../../support/lived-county.ts'
@@ -22,8 +22,8 @@ const here = `${origin}/counties/quillback`
 const firmIn = (...counties: readonly string[]) =>
   administer(services.database, async (tx) => {
     const name = `A firm in ${counties.length}`
-    const organisation = await addOrganisation(tx, { kind: 'firm', name, counties })
-    const account = await addAccount(tx, { organisation, role: 'firm', label: 'field crew' })
+    const organization = await addOrganization(tx, { kind: 'firm', name, counties })
+    const account = await addAccount(tx, { organization, role: 'firm', label: 'field crew' })
     return issueToken(tx, { account, name: 'tests', counties })
   })
 const bearers = { ...tokens, inTwo: await firmIn('quillback', 'elsewhere'), inNone: await firmIn() }
@@ -218,7 +218,7 @@ inBrowser('a reviewer', () => {
 })
 
 inBrowser('an agent', () => {
-  test('finds a parcel by a misspelt address in one step, reads what is outstanding, and gets the letter', async () => {
+  test('finds a parcel by a misspelled address in one step, reads what is outstanding, and gets the letter', async () => {
     const { page, context } = await as('agent', { viewport: PHONE })
     await page.goto(`${here}/search`)
     await page.fill('#q', '58 Sedg Pond Rd')

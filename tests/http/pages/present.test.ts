@@ -30,10 +30,10 @@ describe('a search leads', () => {
     expect(found).toEqual({ to: 'parcel', number: '07-0412-0031', by: 'number' })
   })
 
-  test('straight to the only one there is; a misspelt street is told apart', () => {
+  test('straight to the only one there is; a misspelled street is told apart', () => {
     expect(presentFound([match('07-0412-0031', 'address')])).toMatchObject({ to: 'parcel', by: 'address' })
-    const misspelt = presentFound([match('07-0412-0031', 'address', 0.8)])
-    expect(misspelt).toMatchObject({ to: 'parcel', by: 'address-like' })
+    const misspelled = presentFound([match('07-0412-0031', 'address', 0.8)])
+    expect(misspelled).toMatchObject({ to: 'parcel', by: 'address-like' })
   })
 
   test('never straight to another house of the street, though it be the only one', () => {

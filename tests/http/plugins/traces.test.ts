@@ -103,8 +103,8 @@ test('nothing that was sent, and nothing that names anybody, is in what is told'
     headers: { authorization: `Bearer ${people.firm.token}` },
   })
   await spanNamed('GET /v1/counties/:county/parcels/:parcel/status')
-  const { account, organisation, token } = people.reviewer
-  for (const it of ['canary', number, token, account, organisation, people.firm.token, '127.0.0.1'])
+  const { account, organization, token } = people.reviewer
+  for (const it of ['canary', number, token, account, organization, people.firm.token, '127.0.0.1'])
     expect(receiver.text().replaceAll(/"host":"127[^"]*"/g, '')).not.toContain(it)
 })
 

@@ -10,14 +10,14 @@ const routes: FastifyPluginAsyncZod = async (app) => {
       config: { access: 'open' },
       schema: {
         params: z.object({ size: z.coerce.number('write a number') }),
-        querystring: z.object({ colour: z.enum(['red', 'blue']) }),
+        querystring: z.object({ color: z.enum(['red', 'blue']) }),
         body: z.strictObject({ parts: z.array(z.object({ lengthFt: z.number() })), 'a/b': z.string() }),
-        response: { 200: z.object({ size: z.number(), colour: z.string(), parts: z.number() }) },
+        response: { 200: z.object({ size: z.number(), color: z.string(), parts: z.number() }) },
       },
     },
     async ({ params, query, body }) => ({
       size: params.size,
-      colour: query.colour,
+      color: query.color,
       parts: body.parts.length,
     }),
   )
@@ -28,7 +28,7 @@ const { ask, app } = await testApp({ routes })
 test('every fault of path, query and body is told at once, each with where and what', async () => {
   const { status, headers, body } = await ask('nobody', {
     method: 'POST',
-    url: '/v1/things/big?colour=green',
+    url: '/v1/things/big?color=green',
     body: { parts: [{ lengthFt: 1 }, { lengthFt: 'long' }], surplus: 1 },
   })
   expect(status).toBe(422)
@@ -40,7 +40,7 @@ test('every fault of path, query and body is told at once, each with where and w
   })
   expect(body.errors).toEqual([
     { in: 'path', pointer: '/size', message: 'write a number' },
-    { in: 'query', pointer: '/colour', message: 'write one of: red, blue' },
+    { in: 'query', pointer: '/color', message: 'write one of: red, blue' },
     { in: 'body', pointer: '/parts/1/lengthFt', message: 'write a number' },
     { in: 'body', pointer: '/a~1b', message: expect.stringMatching(/^is missing/) },
     { in: 'body', pointer: '/surplus', message: 'there is no field of this name here' },
@@ -50,10 +50,10 @@ test('every fault of path, query and body is told at once, each with where and w
 test('what is good arrives as the schemas read it', async () => {
   const { body } = await ask('nobody', {
     method: 'POST',
-    url: '/v1/things/12?colour=red',
+    url: '/v1/things/12?color=red',
     body: { parts: [{ lengthFt: 1 }], 'a/b': 'x' },
   })
-  expect(body).toEqual({ size: 12, colour: 'red', parts: 1 })
+  expect(body).toEqual({ size: 12, color: 'red', parts: 1 })
 })
 
 test.each([
@@ -72,7 +72,7 @@ test.each([
 ])('%s is a problem of its own kind', async (_, payload, type, status, kind) => {
   const answer = await app.inject({
     method: 'POST',
-    url: '/v1/things/1?colour=red',
+    url: '/v1/things/1?color=red',
     payload,
     headers: { 'content-type': type },
   })

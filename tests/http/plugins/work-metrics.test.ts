@@ -12,7 +12,7 @@ const valueIn = (text: string, figure: string): number | undefined => {
 const figures = async (of = app) => (await of.inject('/metrics')).body
 
 test('the work of every county is counted, whoever asks, and the age of the oldest that waits', async () => {
-  const { county, account, organisation } = people.firm
+  const { county, account, organization } = people.firm
   const anHourAgo = new Date(Date.now() - 3_600_000)
   await administer(services.database, (tx) =>
     tx
@@ -22,7 +22,7 @@ test('the work of every county is counted, whoever asks, and the age of the olde
           county,
           id: services.newId(),
           kind: 'read-document',
-          organisation,
+          organization,
           requested_by: account,
           state,
           total: null,

@@ -9,7 +9,7 @@ import { testApp } from '../../support/app.ts'
 
 const { services, people } = await testApp()
 const { database } = services
-const { account, organisation, role } = people.reviewer
+const { account, organization, role } = people.reviewer
 const password = 'a long and quiet river'
 const set = (over: Partial<Parameters<typeof setPassword>[1]> = {}) =>
   setPassword(database, { account, name: 'Records.Desk', password, ...over })
@@ -23,7 +23,7 @@ describe('signing in', () => {
     const { secret, endsAt } = must(await signIn(services, { name: ' records.desk ', password, ...from }))
     expect((await who(secret))?.caller).toMatchObject({
       account,
-      organisation,
+      organization,
       role,
       counties: ['quillback'],
     })

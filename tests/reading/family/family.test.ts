@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { learnForm } from '../../../src/reading/family/learn.ts'
-import { recognise } from '../../../src/reading/family/recognise.ts'
+import { recognize } from '../../../src/reading/family/recognize.ts'
 import { isSameForm } from '../../../src/reading/family/same-form.ts'
 import { type NamedForm, taughtForm } from '../../../src/reading/family/taught-form.ts'
 import { titleOf } from '../../../src/reading/family/title.ts'
@@ -46,10 +46,10 @@ describe('a form that four confirmed scans taught', () => {
   test('is told from another: no page is taken for the wrong form', () => {
     const told = judged.map(({ layout, page }) => [
       layout,
-      recognise(page, page.words, forms)?.name ?? layout,
+      recognize(page, page.words, forms)?.name ?? layout,
     ])
     expect(told.filter(([layout, name]) => name !== layout)).toEqual([])
-    const known = judged.filter(({ page }) => recognise(page, page.words, forms) !== null)
+    const known = judged.filter(({ page }) => recognize(page, page.words, forms) !== null)
     expect(known.length).toBeGreaterThanOrEqual(0.7 * judged.length)
   })
 

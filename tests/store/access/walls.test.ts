@@ -74,15 +74,15 @@ const WALLS: readonly (readonly [string, Actor | 'nobody', Readonly<Record<strin
       ...theirs,
       document: world.document,
       trial: world.trial,
-      firm: firm.organisation,
+      firm: firm.organization,
       account: firm.account,
     },
   ],
-  ['an agent', agent, { ...theirs, ...file, firm: firm.organisation, account: firm.account }],
+  ['an agent', agent, { ...theirs, ...file, firm: firm.organization, account: firm.account }],
   [
     'a reviewer of another county',
     stranger,
-    { ...theirs, ...file, firm: firm.organisation, account: firm.account, parcel: world.parcel },
+    { ...theirs, ...file, firm: firm.organization, account: firm.account, parcel: world.parcel },
   ],
   [
     'a firm in a county it is not admitted to',
@@ -92,7 +92,7 @@ const WALLS: readonly (readonly [string, Actor | 'nobody', Readonly<Record<strin
   [
     'another firm at its own people',
     memberOf(rival),
-    { ...theirs, ...file, firm: firm.organisation, account: firm.account, parcel: world.parcel },
+    { ...theirs, ...file, firm: firm.organization, account: firm.account, parcel: world.parcel },
   ],
   [
     'a reviewer at their own people',
@@ -102,7 +102,7 @@ const WALLS: readonly (readonly [string, Actor | 'nobody', Readonly<Record<strin
   [
     'nobody',
     'nobody',
-    { ...theirs, ...file, parcel: world.parcel, firm: firm.organisation, account: firm.account },
+    { ...theirs, ...file, parcel: world.parcel, firm: firm.organization, account: firm.account },
   ],
 ]
 
@@ -183,7 +183,7 @@ describe('who may write about people', () => {
       (tx) =>
         tx
           .insertInto('admission')
-          .values({ county: 'elsewhere', organisation: firm.organisation, admitted_by: firm.account })
+          .values({ county: 'elsewhere', organization: firm.organization, admitted_by: firm.account })
           .execute(),
     ],
     [
@@ -192,7 +192,7 @@ describe('who may write about people', () => {
       (tx) =>
         tx
           .insertInto('admission')
-          .values({ county: 'quillback', organisation: stranger.organisation, admitted_by: null })
+          .values({ county: 'quillback', organization: stranger.organization, admitted_by: null })
           .execute(),
     ],
     [
@@ -201,7 +201,7 @@ describe('who may write about people', () => {
       (tx) =>
         tx
           .insertInto('account')
-          .values({ id: services.newId(), organisation: rival.organisation, role: 'firm', label: 'x' })
+          .values({ id: services.newId(), organization: rival.organization, role: 'firm', label: 'x' })
           .execute(),
     ],
     [
@@ -235,7 +235,7 @@ describe('who may write about people', () => {
     await expect(transact(database, actor, attempt)).rejects.toThrow(/row-level security/)
   })
 
-  test('nothing: somebody makes themself look after the organisation', async () => {
+  test('nothing: somebody makes themself look after the organization', async () => {
     await transact(database, memberOf(firm), (tx) =>
       tx.updateTable('account').set({ administers: true }).where('id', '=', firm.account).execute(),
     )
@@ -245,8 +245,8 @@ describe('who may write about people', () => {
     expect(row?.administers).toBe(false)
   })
 
-  test('not: anybody moves an account to another organisation, or gives it another role', async () => {
-    for (const change of [{ organisation: rival.organisation }, { role: 'reviewer' as const }]) {
+  test('not: anybody moves an account to another organization, or gives it another role', async () => {
+    for (const change of [{ organization: rival.organization }, { role: 'reviewer' as const }]) {
       const changing = transact(database, memberOf(firm), (tx) =>
         tx.updateTable('account').set(change).where('id', '=', firm.account).execute(),
       )

@@ -14,7 +14,7 @@ const content = fc.record({
   kind: fc.constantFrom('permit', 'decision'),
   record: fc.oneof(fc.uuid(), fc.string({ unit: 'binary' })),
   account: fc.option(fc.uuid()),
-  organisation: fc.option(fc.uuid()),
+  organization: fc.option(fc.uuid()),
   role: fc.constantFrom('reviewer', 'firm', 'owner'),
   beforeHash: fc.option(hex),
   afterHash: fc.option(hex),
@@ -46,13 +46,13 @@ describe('a chain', () => {
       kind: 'permit',
       record: 'a "quoted" ü',
       account: null,
-      organisation: null,
+      organization: null,
       role: 'owner',
       beforeHash: null,
       afterHash: 'a'.repeat(64),
     }
     // Written out by RFC 8785: keys in order, no white space, only what must be is escaped.
-    const text = `{"account":null,"act":"made","afterHash":"${'a'.repeat(64)}","at":"2026-10-12T15:00:00.000001Z","beforeHash":null,"county":"quillback","kind":"permit","number":1,"organisation":null,"record":"a \\"quoted\\" ü","role":"owner"}`
+    const text = `{"account":null,"act":"made","afterHash":"${'a'.repeat(64)}","at":"2026-10-12T15:00:00.000001Z","beforeHash":null,"county":"quillback","kind":"permit","number":1,"organization":null,"record":"a \\"quoted\\" ü","role":"owner"}`
     const expected = createHash('sha256').update('0'.repeat(64)).update(text, 'utf8').digest('hex')
     expect(entryHash(BEFORE_THE_FIRST, entry)).toBe(expected)
   })

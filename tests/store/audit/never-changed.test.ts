@@ -41,7 +41,7 @@ afterAll(() => client.end())
 /** Tries a statement in a transaction that is undone, as the owner or as the service acting for one of the people. */
 async function attempt(
   statement: string,
-  as?: { role: string; account: string; organisation: string },
+  as?: { role: string; account: string; organization: string },
 ): Promise<string> {
   await client.query('begin')
   try {
@@ -49,8 +49,8 @@ async function attempt(
       await client.query(
         `select set_config('role', 'asfound_service', true), set_config('asfound.county', 'quillback', true),
            set_config('asfound.role', $1, true), set_config('asfound.account', $2, true),
-           set_config('asfound.organisation', $3, true)`,
-        [as.role, as.account, as.organisation],
+           set_config('asfound.organization', $3, true)`,
+        [as.role, as.account, as.organization],
       )
     }
     const { rowCount } = await client.query(statement)

@@ -117,7 +117,7 @@ describe('what happened is in the chain', () => {
           parcel: null,
           role: 'service',
           account: null,
-          organisation: null,
+          organization: null,
           before_hash: null,
           after_hash: null,
         })
@@ -143,7 +143,7 @@ describe('what happened is in the chain', () => {
             parcel: null,
             role: 'service',
             account: null,
-            organisation: null,
+            organization: null,
             before_hash: null,
             after_hash: null,
           })

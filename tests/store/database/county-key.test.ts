@@ -19,10 +19,10 @@ test('every policy of a table of a county compares the county with the one that 
     where p.schemaname = 'public' and not a.attisdropped`)
   expect(rows.length).toBeGreaterThan(30)
   const loose = rows.filter(({ rule }) => !/county = asking_county\(\)/.test(rule)).map(({ what }) => what)
-  // An organisation sees where it is admitted: that is how it learns which counties it may ask for. Nobody's county yet: the door.
+  // An organization sees where it is admitted: that is how it learns which counties it may ask for. Nobody's county yet: the door.
   expect(loose.filter((what) => !/^(admission|invitation|access_event|throttle): /.test(what))).toEqual([])
 })
 
 test('the rule above would see a policy that does not', () => {
-  expect(/county = asking_county\(\)/.test('(organisation = asking_organisation())')).toBe(false)
+  expect(/county = asking_county\(\)/.test('(organization = asking_organization())')).toBe(false)
 })

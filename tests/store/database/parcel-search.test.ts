@@ -85,7 +85,7 @@ describe('a parcel is found', () => {
     expect(await search(typed)).toEqual([found])
   })
 
-  test('with its neighbours when the house number is not there', async () => {
+  test('with its neighbors when the house number is not there', async () => {
     expect(await search('413 Mill Pond Road')).toEqual(['07-0412-0031 street', '07-0412-0032 street'])
   })
 

@@ -2,7 +2,7 @@
 
 table access_event (
   id uuid not null,
-  organisation uuid not null,
+  organization uuid not null,
   account uuid,
   kind text not null,
   made_by uuid,
@@ -27,7 +27,7 @@ table access_token (
 
 table account (
   id uuid not null,
-  organisation uuid not null,
+  organization uuid not null,
   label text not null,
   role text not null,
   suspended_at timestamp with time zone,
@@ -38,7 +38,7 @@ table account (
 
 table admission (
   county text not null,
-  organisation uuid not null,
+  organization uuid not null,
   admitted_by uuid,
   admitted_at timestamp with time zone not null default now(),
   withdrawn_at timestamp with time zone
@@ -52,7 +52,7 @@ table audit (
   kind text not null,
   record text not null,
   account uuid,
-  organisation uuid,
+  organization uuid,
   role text not null,
   before_hash text,
   after_hash text,
@@ -102,7 +102,7 @@ table discrepancy (
   parcel uuid not null,
   kind text not null,
   subject text not null,
-  organisation uuid,
+  organization uuid,
   severity text not null,
   severity_rank smallint not null generated as 
 CASE severity
@@ -168,7 +168,7 @@ table event (
   subject uuid not null,
   parcel uuid,
   account uuid,
-  organisation uuid,
+  organization uuid,
   role text not null,
   before_hash text,
   after_hash text,
@@ -180,7 +180,7 @@ table findings (
   county text not null,
   id uuid not null,
   parcel uuid not null,
-  organisation uuid not null,
+  organization uuid not null,
   state text not null,
   visited_on date,
   record jsonb not null,
@@ -271,7 +271,7 @@ table job (
   county text not null,
   id uuid not null,
   kind text not null,
-  organisation uuid,
+  organization uuid,
   requested_by uuid,
   state text not null,
   done bigint not null default 0,
@@ -289,7 +289,7 @@ table letter (
   kind text not null,
   number text not null,
   code text not null,
-  organisation uuid not null,
+  organization uuid not null,
   issued_by uuid not null,
   issued_on date not null,
   as_of date not null,
@@ -326,7 +326,7 @@ table migration (
   ran_at timestamp with time zone not null default now()
 )
 
-table organisation (
+table organization (
   id uuid not null,
   kind text not null,
   name text not null,
@@ -426,7 +426,7 @@ table reconciliation (
   id uuid not null,
   parcel uuid not null,
   findings uuid,
-  organisation uuid,
+  organization uuid,
   as_built_on date not null,
   inputs jsonb not null,
   input_hash text not null,
@@ -509,7 +509,7 @@ table street (
 table subscription (
   county text not null,
   id uuid not null,
-  organisation uuid not null,
+  organization uuid not null,
   account uuid not null,
   address text,
   secret bytea,
@@ -564,7 +564,7 @@ access_event: access_event_account_fkey FOREIGN KEY (account) REFERENCES account
 
 access_event: access_event_made_by_fkey FOREIGN KEY (made_by) REFERENCES account(id)
 
-access_event: access_event_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+access_event: access_event_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 access_event: access_event_pkey PRIMARY KEY (id)
 
@@ -584,7 +584,7 @@ access_token: access_token_pkey PRIMARY KEY (id)
 
 access_token: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
-account: account_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+account: account_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 account: account_pkey PRIMARY KEY (id)
 
@@ -596,9 +596,9 @@ admission: admission_admitted_by_fkey FOREIGN KEY (admitted_by) REFERENCES accou
 
 admission: admission_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
-admission: admission_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+admission: admission_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
-admission: admission_pkey PRIMARY KEY (county, organisation)
+admission: admission_pkey PRIMARY KEY (county, organization)
 
 admission: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -642,7 +642,7 @@ discrepancy: discrepancy_county_parcel_kind_subject_key UNIQUE (county, parcel, 
 
 discrepancy: discrepancy_county_reconciliation_fkey FOREIGN KEY (county, reconciliation) REFERENCES reconciliation(county, id)
 
-discrepancy: discrepancy_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+discrepancy: discrepancy_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 discrepancy: discrepancy_pkey PRIMARY KEY (county, id)
 
@@ -680,7 +680,7 @@ event: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 event: event_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
-event: event_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+event: event_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 event: event_pkey PRIMARY KEY (county, id)
 
@@ -696,7 +696,7 @@ findings: findings_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES pa
 
 findings: findings_created_by_fkey FOREIGN KEY (created_by) REFERENCES account(id)
 
-findings: findings_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+findings: findings_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 findings: findings_pkey PRIMARY KEY (county, id)
 
@@ -754,7 +754,7 @@ invitation: invitation_made_by_fkey FOREIGN KEY (made_by) REFERENCES account(id)
 
 invitation: invitation_pkey PRIMARY KEY (id)
 
-job: job_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+job: job_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 job: job_pkey PRIMARY KEY (county, id)
 
@@ -778,7 +778,7 @@ letter: letter_issued_by_fkey FOREIGN KEY (issued_by) REFERENCES account(id)
 
 letter: letter_kind_check CHECK ((kind = ANY (ARRAY['status'::text, 'report'::text, 'brief'::text])))
 
-letter: letter_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+letter: letter_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 letter: letter_pdf_sha256_check CHECK ((pdf_sha256 ~ '^[0-9a-f]{64}$'::text))
 
@@ -804,13 +804,13 @@ letter_withdrawal: letter_withdrawal_withdrawn_by_fkey FOREIGN KEY (withdrawn_by
 
 migration: migration_pkey PRIMARY KEY (number)
 
-organisation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+organization: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
-organisation: organisation_kind_check CHECK ((kind = ANY (ARRAY['county'::text, 'firm'::text, 'agent'::text])))
+organization: organization_kind_check CHECK ((kind = ANY (ARRAY['county'::text, 'firm'::text, 'agent'::text])))
 
-organisation: organisation_pkey PRIMARY KEY (id)
+organization: organization_pkey PRIMARY KEY (id)
 
-organisation: organisation_second_step_check CHECK ((second_step = ANY (ARRAY['offered'::text, 'required'::text])))
+organization: organization_second_step_check CHECK ((second_step = ANY (ARRAY['offered'::text, 'required'::text])))
 
 outside_identity: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -880,7 +880,7 @@ reconciliation: reconciliation_county_findings_fkey FOREIGN KEY (county, finding
 
 reconciliation: reconciliation_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
-reconciliation: reconciliation_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+reconciliation: reconciliation_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 reconciliation: reconciliation_pkey PRIMARY KEY (county, id)
 
@@ -960,7 +960,7 @@ subscription: subscription_county_fkey FOREIGN KEY (county) REFERENCES county(id
 
 subscription: subscription_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
-subscription: subscription_organisation_fkey FOREIGN KEY (organisation) REFERENCES organisation(id)
+subscription: subscription_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 subscription: subscription_pkey PRIMARY KEY (county, id)
 
@@ -1005,7 +1005,7 @@ transcription: transcription_pkey PRIMARY KEY (county, id)
 
 CREATE INDEX access_event_by_account ON public.access_event USING btree (account, id)
 
-CREATE INDEX access_event_by_organisation ON public.access_event USING btree (organisation, id)
+CREATE INDEX access_event_by_organization ON public.access_event USING btree (organization, id)
 
 CREATE UNIQUE INDEX access_event_pkey ON public.access_event USING btree (id)
 
@@ -1015,13 +1015,13 @@ CREATE UNIQUE INDEX access_token_hash_key ON public.access_token USING btree (ha
 
 CREATE UNIQUE INDEX access_token_pkey ON public.access_token USING btree (id)
 
-CREATE INDEX account_organisation ON public.account USING btree (organisation)
+CREATE INDEX account_organization ON public.account USING btree (organization)
 
 CREATE UNIQUE INDEX account_pkey ON public.account USING btree (id)
 
-CREATE INDEX admission_by_organisation ON public.admission USING btree (organisation, county)
+CREATE INDEX admission_by_organization ON public.admission USING btree (organization, county)
 
-CREATE UNIQUE INDEX admission_pkey ON public.admission USING btree (county, organisation)
+CREATE UNIQUE INDEX admission_pkey ON public.admission USING btree (county, organization)
 
 CREATE INDEX audit_by_record ON public.audit USING btree (county, kind, record, number)
 
@@ -1049,11 +1049,11 @@ CREATE UNIQUE INDEX discrepancy_county_parcel_kind_subject_key ON public.discrep
 
 CREATE UNIQUE INDEX discrepancy_pkey ON public.discrepancy USING btree (county, id)
 
-CREATE INDEX discrepancy_queue ON public.discrepancy USING btree (county, state, severity_rank, raised_at, id) INCLUDE (changed_at, organisation)
+CREATE INDEX discrepancy_queue ON public.discrepancy USING btree (county, state, severity_rank, raised_at, id) INCLUDE (changed_at, organization)
 
-CREATE INDEX discrepancy_queue_of_firm ON public.discrepancy USING btree (county, organisation, severity_rank, raised_at, id)
+CREATE INDEX discrepancy_queue_of_firm ON public.discrepancy USING btree (county, organization, severity_rank, raised_at, id)
 
-CREATE INDEX discrepancy_queue_of_kind ON public.discrepancy USING btree (county, kind, state, severity_rank, raised_at, id) INCLUDE (changed_at, organisation)
+CREATE INDEX discrepancy_queue_of_kind ON public.discrepancy USING btree (county, kind, state, severity_rank, raised_at, id) INCLUDE (changed_at, organization)
 
 CREATE INDEX discrepancy_since ON public.discrepancy USING btree (county, changed_at, id)
 
@@ -1079,7 +1079,7 @@ CREATE INDEX event_by_subject ON public.event USING btree (county, subject, id)
 
 CREATE UNIQUE INDEX event_pkey ON public.event USING btree (county, id)
 
-CREATE INDEX findings_by_organisation ON public.findings USING btree (county, organisation, id)
+CREATE INDEX findings_by_organization ON public.findings USING btree (county, organization, id)
 
 CREATE INDEX findings_by_parcel ON public.findings USING btree (county, parcel, id)
 
@@ -1125,7 +1125,7 @@ CREATE UNIQUE INDEX letter_withdrawal_pkey ON public.letter_withdrawal USING btr
 
 CREATE UNIQUE INDEX migration_pkey ON public.migration USING btree (number)
 
-CREATE UNIQUE INDEX organisation_pkey ON public.organisation USING btree (id)
+CREATE UNIQUE INDEX organization_pkey ON public.organization USING btree (id)
 
 CREATE INDEX outside_identity_by_account ON public.outside_identity USING btree (account)
 
@@ -1195,7 +1195,7 @@ CREATE INDEX street_by_likeness ON public.street USING gist (county, key gist_tr
 
 CREATE UNIQUE INDEX street_pkey ON public.street USING btree (county, key)
 
-CREATE INDEX subscription_by_organisation ON public.subscription USING btree (county, organisation, id)
+CREATE INDEX subscription_by_organization ON public.subscription USING btree (county, organization, id)
 
 CREATE INDEX subscription_by_parcel ON public.subscription USING btree (county, parcel) WHERE (ended_at IS NULL)
 
@@ -1220,19 +1220,19 @@ CREATE UNIQUE INDEX transcription_pkey ON public.transcription USING btree (coun
 
 -- Policies
 
-access_event: administrator for SELECT to {asfound_service} using ((organisation = asking_organisation()) AND asking_administers())
+access_event: administrator for SELECT to {asfound_service} using ((organization = asking_organization()) AND asking_administers())
 
 access_event: door for SELECT to {asfound_service} using keeping_the_door()
 
 access_event: own for SELECT to {asfound_service} using (account = asking_account())
 
-access_event: own_happenings for INSERT to {asfound_service} with check ((organisation = asking_organisation()) OR keeping_the_door())
+access_event: own_happenings for INSERT to {asfound_service} with check ((organization = asking_organization()) OR keeping_the_door())
 
-access_token: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+access_token: administrator for SELECT to {asfound_service} using ((organization_of(account) = asking_organization()) AND asking_administers())
 
-access_token: administrator_adds for INSERT to {asfound_service} with check ((organisation_of(account) = asking_organisation()) AND asking_administers())
+access_token: administrator_adds for INSERT to {asfound_service} with check ((organization_of(account) = asking_organization()) AND asking_administers())
 
-access_token: administrator_changes for UPDATE to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+access_token: administrator_changes for UPDATE to {asfound_service} using ((organization_of(account) = asking_organization()) AND asking_administers())
 
 access_token: door_changes for UPDATE to {asfound_service} using keeping_the_door()
 
@@ -1244,9 +1244,9 @@ access_token: own_adds for INSERT to {asfound_service} with check (account = ask
 
 access_token: own_changes for UPDATE to {asfound_service} using (account = asking_account())
 
-account: administrator_adds for INSERT to {asfound_service} with check ((organisation = asking_organisation()) AND asking_administers())
+account: administrator_adds for INSERT to {asfound_service} with check ((organization = asking_organization()) AND asking_administers())
 
-account: administrator_changes for UPDATE to {asfound_service} using ((organisation = asking_organisation()) AND asking_administers())
+account: administrator_changes for UPDATE to {asfound_service} using ((organization = asking_organization()) AND asking_administers())
 
 account: door for SELECT to {asfound_service} using keeping_the_door()
 
@@ -1256,9 +1256,9 @@ account: door_changes for UPDATE to {asfound_service} using keeping_the_door()
 
 account: of_the_county for SELECT to {asfound_service} using ((asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])) AND (EXISTS ( SELECT
    FROM admission a
-  WHERE ((a.county = asking_county()) AND (a.organisation = account.organisation)))))
+  WHERE ((a.county = asking_county()) AND (a.organization = account.organization)))))
 
-account: own for SELECT to {asfound_service} using (organisation = asking_organisation())
+account: own for SELECT to {asfound_service} using (organization = asking_organization())
 
 admission: administrator_admits for INSERT to {asfound_service} with check ((asking_role() = 'reviewer'::text) AND asking_administers() AND asking_works_in(county))
 
@@ -1268,7 +1268,7 @@ admission: administrator_sees for SELECT to {asfound_service} using ((asking_rol
 
 admission: of_the_county for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
-admission: own for SELECT to {asfound_service} using (organisation = asking_organisation())
+admission: own for SELECT to {asfound_service} using (organization = asking_organization())
 
 audit: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
@@ -1284,7 +1284,7 @@ delivery: with_subscription for ALL to {asfound_service} using ((county = asking
    FROM subscription s
   WHERE ((s.county = delivery.county) AND (s.id = delivery.subscription)))))
 
-discrepancy: own_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (organisation = asking_organisation()))
+discrepancy: own_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (organization = asking_organization()))
 
 discrepancy: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
@@ -1302,7 +1302,7 @@ event: added for INSERT to {asfound_service} with check (county = asking_county(
 
 event: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
-findings: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (organisation = asking_organisation()))
+findings: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (organization = asking_organization()))
 
 findings: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'reviewer'::text) AND (state = 'submitted'::text))
 
@@ -1322,11 +1322,11 @@ import_rejection: reviewer for ALL to {asfound_service} using ((county = asking_
 
 invitation: door for ALL to {asfound_service} using keeping_the_door()
 
-job: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organisation = asking_organisation()))
+job: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organization = asking_organization()))
 
 job: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
-letter: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organisation = asking_organisation()))
+letter: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['firm'::text, 'agent'::text])) AND (organization = asking_organization()))
 
 letter: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
@@ -1338,19 +1338,19 @@ letter_withdrawal: with_letter for SELECT to {asfound_service} using ((county = 
    FROM letter l
   WHERE ((l.county = letter_withdrawal.county) AND (l.id = letter_withdrawal.letter)))))
 
-organisation: administrator_adds for INSERT to {asfound_service} with check ((kind = ANY (ARRAY['firm'::text, 'agent'::text])) AND (asking_role() = 'reviewer'::text) AND asking_administers())
+organization: administrator_adds for INSERT to {asfound_service} with check ((kind = ANY (ARRAY['firm'::text, 'agent'::text])) AND (asking_role() = 'reviewer'::text) AND asking_administers())
 
-organisation: administrator_sees for SELECT to {asfound_service} using ((asking_role() = 'reviewer'::text) AND (asking_county() IS NULL) AND (EXISTS ( SELECT
+organization: administrator_sees for SELECT to {asfound_service} using ((asking_role() = 'reviewer'::text) AND (asking_county() IS NULL) AND (EXISTS ( SELECT
    FROM admission a
-  WHERE (a.organisation = organisation.id))))
+  WHERE (a.organization = organization.id))))
 
-organisation: door for SELECT to {asfound_service} using keeping_the_door()
+organization: door for SELECT to {asfound_service} using keeping_the_door()
 
-organisation: of_the_county for SELECT to {asfound_service} using ((asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])) AND (EXISTS ( SELECT
+organization: of_the_county for SELECT to {asfound_service} using ((asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])) AND (EXISTS ( SELECT
    FROM admission a
-  WHERE ((a.county = asking_county()) AND (a.organisation = organisation.id)))))
+  WHERE ((a.county = asking_county()) AND (a.organization = organization.id)))))
 
-organisation: own for SELECT to {asfound_service} using (id = asking_organisation())
+organization: own for SELECT to {asfound_service} using (id = asking_organization())
 
 outside_identity: door for ALL to {asfound_service} using keeping_the_door()
 
@@ -1382,7 +1382,7 @@ photo: with_findings for SELECT to {asfound_service} using ((county = asking_cou
    FROM findings f
   WHERE ((f.county = photo.county) AND (f.id = photo.findings)))))
 
-reconciliation: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND ((asking_role() = 'reviewer'::text) OR ((asking_role() = 'firm'::text) AND (organisation = asking_organisation()))))
+reconciliation: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND ((asking_role() = 'reviewer'::text) OR ((asking_role() = 'firm'::text) AND (organization = asking_organization()))))
 
 reconciliation: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
 
@@ -1396,15 +1396,15 @@ rule_book: anyone_reads for SELECT to {asfound_service} using true
 
 rule_book: service for INSERT to {asfound_service} with check (asking_role() = 'service'::text)
 
-second_step: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+second_step: administrator for SELECT to {asfound_service} using ((organization_of(account) = asking_organization()) AND asking_administers())
 
 second_step: door for ALL to {asfound_service} using keeping_the_door()
 
 second_step: own for SELECT to {asfound_service} using (account = asking_account())
 
-session: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+session: administrator for SELECT to {asfound_service} using ((organization_of(account) = asking_organization()) AND asking_administers())
 
-session: administrator_changes for UPDATE to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+session: administrator_changes for UPDATE to {asfound_service} using ((organization_of(account) = asking_organization()) AND asking_administers())
 
 session: door for ALL to {asfound_service} using keeping_the_door()
 
@@ -1412,7 +1412,7 @@ session: own for SELECT to {asfound_service} using (account = asking_account())
 
 session: own_changes for UPDATE to {asfound_service} using (account = asking_account())
 
-sign_in: administrator for SELECT to {asfound_service} using ((organisation_of(account) = asking_organisation()) AND asking_administers())
+sign_in: administrator for SELECT to {asfound_service} using ((organization_of(account) = asking_organization()) AND asking_administers())
 
 sign_in: door for ALL to {asfound_service} using keeping_the_door()
 
@@ -1420,7 +1420,7 @@ sign_in: own for SELECT to {asfound_service} using (account = asking_account())
 
 signing_key: anyone_reads for SELECT to {asfound_service} using true
 
-subscription: own for ALL to {asfound_service} using ((county = asking_county()) AND (organisation = asking_organisation()) AND (asking_role() <> 'service'::text))
+subscription: own for ALL to {asfound_service} using ((county = asking_county()) AND (organization = asking_organization()) AND (asking_role() <> 'service'::text))
 
 subscription: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
 
@@ -1453,7 +1453,7 @@ CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.account FOR EACH STATEMEN
 
 CREATE TRIGGER tell_of_change AFTER UPDATE OF label, administers, suspended_at ON public.account FOR EACH STATEMENT EXECUTE FUNCTION tell_of_access()
 
-CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.admission DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'organisation', '')
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.admission DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'organization', '')
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.admission FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
@@ -1517,9 +1517,9 @@ CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.letter_withdrawal
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.letter_withdrawal FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
-CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.organisation DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.organization DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
 
-CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.organisation FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.organization FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.outside_identity DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'issuer,subject', '')
 
@@ -1645,7 +1645,7 @@ declare
   moment timestamptz;
   entry text;
   who constant uuid := asking_account();
-  of_organisation constant uuid := asking_organisation();
+  of_organization constant uuid := asking_organization();
   as_role constant text := coalesce(asking_role(), 'owner');
 begin
   perform pg_advisory_xact_lock(hashtextextended('audit ' || chain, 0));
@@ -1654,15 +1654,15 @@ begin
   this := coalesce(last.number, 0) + 1;
   moment := clock_timestamp();
   entry := format('{"account":%s,"act":%s,"afterHash":%s,"at":"%s","beforeHash":%s,"county":%s,"kind":%s,"number":%s,'
-    '"organisation":%s,"record":%s,"role":%s}',
+    '"organization":%s,"record":%s,"role":%s}',
     coalesce(to_json(who)::text, 'null'), to_json(did), coalesce(to_json(hash_after)::text, 'null'),
     to_char(moment at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"'), coalesce(to_json(hash_before)::text, 'null'),
-    to_json(chain), to_json(of_kind), this, coalesce(to_json(of_organisation)::text, 'null'), to_json(of_record),
+    to_json(chain), to_json(of_kind), this, coalesce(to_json(of_organization)::text, 'null'), to_json(of_record),
     to_json(as_role));
   insert into audit
-    (county, number, at, act, kind, record, account, organisation, role, before_hash, after_hash, hash)
+    (county, number, at, act, kind, record, account, organization, role, before_hash, after_hash, hash)
   values
-    (chain, this, moment, did, of_kind, of_record, who, of_organisation, as_role, hash_before, hash_after,
+    (chain, this, moment, did, of_kind, of_record, who, of_organization, as_role, hash_before, hash_after,
      encode(sha256(convert_to(coalesce(last.hash, repeat('0', 64)) || entry, 'UTF8')), 'hex'));
 end
 $function$
@@ -1692,11 +1692,11 @@ CREATE OR REPLACE FUNCTION public.asking_county()
  STABLE PARALLEL SAFE
 RETURN NULLIF(current_setting('asfound.county'::text, true), ''::text)
 
-CREATE OR REPLACE FUNCTION public.asking_organisation()
+CREATE OR REPLACE FUNCTION public.asking_organization()
  RETURNS uuid
  LANGUAGE sql
  STABLE PARALLEL SAFE
-RETURN (NULLIF(current_setting('asfound.organisation'::text, true), ''::text))::uuid
+RETURN (NULLIF(current_setting('asfound.organization'::text, true), ''::text))::uuid
 
 CREATE OR REPLACE FUNCTION public.asking_role()
  RETURNS text
@@ -1711,7 +1711,7 @@ CREATE OR REPLACE FUNCTION public.asking_works_in(asked text)
  SET search_path TO 'pg_catalog', 'public'
 AS $function$
   select exists (select from admission
-    where county = asked and organisation = asking_organisation() and withdrawn_at is null)
+    where county = asked and organization = asking_organization() and withdrawn_at is null)
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -1751,7 +1751,7 @@ $function$
 -- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.find_access_token(token_hash bytea)
- RETURNS TABLE(token uuid, account uuid, organisation uuid, role text, administers boolean, manages boolean, counties text[], writes text[], expires_at timestamp with time zone)
+ RETURNS TABLE(token uuid, account uuid, organization uuid, role text, administers boolean, manages boolean, counties text[], writes text[], expires_at timestamp with time zone)
  LANGUAGE plpgsql
  SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public'
@@ -1759,12 +1759,12 @@ AS $function$
 #variable_conflict use_column
 begin
   return query
-    select t.id, a.id, a.organisation, a.role, a.administers, t.manages, here.counties,
+    select t.id, a.id, a.organization, a.role, a.administers, t.manages, here.counties,
       array(select unnest(t.writes) intersect select unnest(here.counties) order by 1), t.expires_at
     from access_token t join account a on a.id = t.account
     cross join lateral (select array(
       select d.county from admission d
-      where d.organisation = a.organisation and d.withdrawn_at is null and d.county = any (t.counties)
+      where d.organization = a.organization and d.withdrawn_at is null and d.county = any (t.counties)
       order by d.county)) as here (counties)
     where t.hash = token_hash and t.revoked_at is null and a.suspended_at is null
       and (t.expires_at is null or t.expires_at > now());
@@ -1778,7 +1778,7 @@ $function$
 -- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE FUNCTION public.find_session(session_hash bytea)
- RETURNS TABLE(session uuid, stage text, account uuid, organisation uuid, role text, administers boolean, counties text[], ends_at timestamp with time zone)
+ RETURNS TABLE(session uuid, stage text, account uuid, organization uuid, role text, administers boolean, counties text[], ends_at timestamp with time zone)
  LANGUAGE plpgsql
  SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public'
@@ -1786,9 +1786,9 @@ AS $function$
 #variable_conflict use_column
 begin
   return query
-    select s.id, s.stage, a.id, a.organisation, a.role, a.administers, array(
+    select s.id, s.stage, a.id, a.organization, a.role, a.administers, array(
       select d.county from admission d
-      where d.organisation = a.organisation and d.withdrawn_at is null order by d.county), s.ends_at
+      where d.organization = a.organization and d.withdrawn_at is null order by d.county), s.ends_at
     from session s join account a on a.id = s.account
     where s.hash = session_hash and a.suspended_at is null and s.ends_at > now()
       and s.last_used_at > now() - s.idle;
@@ -1890,13 +1890,13 @@ begin
 end
 $function$
 
-CREATE OR REPLACE FUNCTION public.organisation_of(asked uuid)
+CREATE OR REPLACE FUNCTION public.organization_of(asked uuid)
  RETURNS uuid
  LANGUAGE sql
  STABLE SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public'
 AS $function$
-  select organisation from account where id = asked
+  select organization from account where id = asked
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
@@ -2180,7 +2180,7 @@ insert, select, update on letter_counter to asfound_service
 
 insert, select on letter_withdrawal to asfound_service
 
-insert, select on organisation to asfound_service
+insert, select on organization to asfound_service
 
 delete, insert, select, update on outside_identity to asfound_service
 

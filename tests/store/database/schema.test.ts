@@ -19,7 +19,7 @@ const WITHOUT_COUNTY = [
   'county',
   'invitation',
   'migration',
-  'organisation',
+  'organization',
   'outside_identity',
   'recovery_code',
   'rule_book',
@@ -41,9 +41,9 @@ test('every table of a county begins its primary key, and every index and unique
     join pg_attribute a on a.attrelid = c.oid and a.attnum = i.indkey[0]
     where c.relnamespace = 'public'::regnamespace and a.attname <> 'county'
       and c.relname <> all ('{${WITHOUT_COUNTY.join()}}') order by 1`)
-  // Old answers are swept by age over all counties; an organisation asks where it is admitted; whoever checks a letter by its code knows no county.
+  // Old answers are swept by age over all counties; an organization asks where it is admitted; whoever checks a letter by its code knows no county.
   expect(wrong).toEqual([
-    'admission: admission_by_organisation',
+    'admission: admission_by_organization',
     'idempotency_key: idempotency_key_by_age',
     'letter: letter_by_code',
   ])

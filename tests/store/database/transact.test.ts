@@ -8,7 +8,7 @@ import { administer, transact, withoutCounty } from '../../../src/store/database
 import { testDatabase } from '../../support/database.ts'
 
 const { database, url } = await testDatabase()
-const organisation = randomUUID()
+const organization = randomUUID()
 const account = randomUUID()
 
 await administer(database, async (tx) => {
@@ -16,16 +16,16 @@ await administer(database, async (tx) => {
     await tx.insertInto('county').values({ id, name: id, rule_pack: 'model', parcel_format: '{}' }).execute()
   }
   await tx
-    .insertInto('organisation')
-    .values({ id: organisation, kind: 'county', name: 'Department' })
+    .insertInto('organization')
+    .values({ id: organization, kind: 'county', name: 'Department' })
     .execute()
   await tx
     .insertInto('account')
-    .values({ id: account, organisation, label: 'desk', role: 'reviewer' })
+    .values({ id: account, organization, label: 'desk', role: 'reviewer' })
     .execute()
 })
 
-const reviewer = (county: string): Person => ({ account, organisation, role: 'reviewer', county })
+const reviewer = (county: string): Person => ({ account, organization, role: 'reviewer', county })
 const parcel = (county: string, number: string) => ({
   county,
   id: randomUUID(),

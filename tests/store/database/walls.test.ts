@@ -54,7 +54,7 @@ await transact(database, asService(reviewer), async (tx) => {
   await insert('permit', { id: permit, parcel, kind: 'new', record: '{}' })
   await insert('permit_revision', { permit, revision: 1, record: '{}', record_hash: hash, recorded_by: by })
   for (const [who, ids] of findingsOf) {
-    const row = { parcel, organisation: who.organisation, record: '{}', created_by: who.account }
+    const row = { parcel, organization: who.organization, record: '{}', created_by: who.account }
     const done = { state: 'submitted', submitted_by: who.account, submitted_at: new Date() }
     await insert('findings', { ...row, id: ids.draft, state: 'draft' })
     await insert('findings', { ...row, ...done, id: ids.submitted })
@@ -63,7 +63,7 @@ await transact(database, asService(reviewer), async (tx) => {
       await insert('findings_revision', revision)
     }
   }
-  const from = { parcel, organisation: firm.organisation }
+  const from = { parcel, organization: firm.organization }
   await insert('reconciliation', {
     ...from,
     id: reconciliation,
@@ -96,7 +96,7 @@ await transact(database, asService(reviewer), async (tx) => {
     reconciliation,
     change: 'appeared',
   })
-  await insert('job', { id: randomUUID(), kind: 'test', state: 'waiting', organisation: firm.organisation })
+  await insert('job', { id: randomUUID(), kind: 'test', state: 'waiting', organization: firm.organization })
   await insert('event', {
     id: randomUUID(),
     kind: 'test',
@@ -160,7 +160,7 @@ function keepAnswer(tx: Tx, account: string) {
 const SEEN: {
   readonly [T in Exclude<
     keyof Tables,
-    'access_token' | 'street' | 'county' | 'organisation' | 'account'
+    'access_token' | 'street' | 'county' | 'organization' | 'account'
   >]?: readonly number[]
 } = {
   parcel: [1, 1, 1, 1, 1],
@@ -206,7 +206,7 @@ describe('who sees what', () => {
 
   test('nobody reads tokens, and rivals do not see each other’s names', async () => {
     await expect(countIn('access_token', reviewer)).rejects.toThrow(/permission denied/)
-    expect(await countIn('organisation', firm)).toBe(1)
+    expect(await countIn('organization', firm)).toBe(1)
     expect(await countIn('account', agent)).toBe(1)
   })
 })
@@ -296,7 +296,7 @@ describe('who may write', () => {
   })
   const newFindings = () => ({
     ...ids(),
-    organisation: rival.organisation,
+    organization: rival.organization,
     state: 'draft' as const,
     record: '{}',
     created_by: rival.account,

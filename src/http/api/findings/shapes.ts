@@ -27,7 +27,7 @@ export const presentFindings = (it: Findings & Partial<Pick<FindingsRead, 'firmN
   ({
     id: it.id,
     parcel: it.parcel,
-    firm: { id: it.organisation, name: it.firmName ?? null },
+    firm: { id: it.organization, name: it.firmName ?? null },
     state: it.state,
     revision: it.revision,
     record: presentFindingsRecord(it.record),

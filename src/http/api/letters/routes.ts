@@ -50,7 +50,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
       config: { access: ALL_ROLES },
       schema: {
         summary: 'The letters on a parcel, newest first',
-        description: 'A reviewer sees all; others those that were given to their own organisation.',
+        description: 'A reviewer sees all; others those that were given to their own organization.',
         tags,
         operationId: 'listLetters',
         params: parcelPath,

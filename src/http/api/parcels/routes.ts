@@ -25,7 +25,7 @@ const search = z.object({
     .refine((text) => text.isWellFormed() && !text.includes('\u0000'), 'holds characters that can’t be')
     .optional()
     .meta({
-      description: 'A number in any spelling, an old number, or an address in part or misspelt',
+      description: 'A number in any spelling, an old number, or an address in part or misspelled',
       examples: ['7 412 31'],
     }),
 })

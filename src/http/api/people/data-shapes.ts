@@ -9,7 +9,7 @@ import { person, presentPerson } from './shapes.ts'
 export const personData = z
   .object({
     person,
-    organisation: z.object({ id, name: z.string() }),
+    organization: z.object({ id, name: z.string() }),
     outsideIdentities: z.array(z.object({ issuer: z.string(), subject: z.string(), boundAt: instant })),
     sessions: z.array(session),
     tokens: z.array(token),
@@ -32,7 +32,7 @@ export const personData = z
 
 export const presentData = (data: PersonData): z.output<typeof personData> => ({
   person: presentPerson(data.person),
-  organisation: { id: data.organisation.id, name: data.organisation.name },
+  organization: { id: data.organization.id, name: data.organization.name },
   outsideIdentities: data.outsideIdentities.map(({ issuer, subject, boundAt }) => ({
     issuer,
     subject,

@@ -29,7 +29,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'The people of your organisation',
+        summary: 'The people of your organization',
         tags,
         operationId: 'listPeople',
         response: { 200: z.object({ items: z.array(person) }) },
@@ -43,7 +43,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'Invite somebody into your organisation',
+        summary: 'Invite somebody into your organization',
         description:
           'Answers with the link by which they choose a password. Keep no copy of it; a new one can be had at any time.',
         tags,
@@ -73,7 +73,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'Yourself, or somebody of your organisation',
+        summary: 'Yourself, or somebody of your organization',
         tags,
         operationId: 'readPerson',
         params: personPath,
@@ -134,7 +134,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     'PUT',
     'administration',
     'give-administration',
-    'Let somebody look after the organisation',
+    'Let somebody look after the organization',
     'giveAdministration',
   )
   change(
@@ -158,7 +158,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
       config: own,
       schema: {
         summary: 'All that is kept of a person',
-        description: 'Yourself; or somebody of the organisation that you look after, to hand it on to them.',
+        description: 'Yourself; or somebody of the organization that you look after, to hand it on to them.',
         tags,
         operationId: 'exportPerson',
         params: personPath,

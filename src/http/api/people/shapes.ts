@@ -31,14 +31,14 @@ export const person = z
     role: z.enum(['firm', 'reviewer', 'agent']),
     label: z.string().meta({ description: 'What the account is for', examples: ['front desk'] }),
     signInName: z.string().nullable().meta({ description: 'Null for an account that works by tokens alone' }),
-    administers: z.boolean().meta({ description: 'Looks after the organisation’s people and tokens' }),
+    administers: z.boolean().meta({ description: 'Looks after the organization’s people and tokens' }),
     state: z.enum(['invited', 'active', 'suspended', 'erased']),
     secondStep: z.boolean().meta({ description: 'Gives a one-time code after the password' }),
     since: instant,
   })
   .meta({
     id: 'Person',
-    description: 'An account of an organisation: a person who signs in, or a program with tokens',
+    description: 'An account of an organization: a person who signs in, or a program with tokens',
     examples: [
       {
         id: '01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11',
@@ -88,10 +88,10 @@ export const presentInvitation = (
   expiresAt: expiresAt.toISOString(),
 })
 
-/** Of the asker's organisation; `own` is the asker. */
+/** Of the asker's organization; `own` is the asker. */
 export const personPath = z.object({
   person: z.union([z.literal('own'), z.guid('is not an id, nor `own`')]).meta({
-    description: 'An account of your organisation by its id, or `own`',
+    description: 'An account of your organization by its id, or `own`',
     examples: ['own'],
   }),
 })

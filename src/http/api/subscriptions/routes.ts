@@ -114,7 +114,7 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'The subscriptions of the asker’s organisation, newest first',
+        summary: 'The subscriptions of the asker’s organization, newest first',
         tags,
         operationId: 'listSubscriptions',
         params: countyPath,

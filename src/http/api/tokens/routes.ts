@@ -29,7 +29,7 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'Your tokens; all of the organisation’s if you look after it',
+        summary: 'Your tokens; all of the organization’s if you look after it',
         tags,
         operationId: 'listTokens',
         response: { 200: z.object({ items: z.array(token) }) },
@@ -55,7 +55,7 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
             account: z
               .union([z.literal('own'), z.guid('is not an id, nor `own`')])
               .default('own')
-              .meta({ description: 'Whose: yours, or another’s of the organisation that you look after' }),
+              .meta({ description: 'Whose: yours, or another’s of the organization that you look after' }),
             scopes: z.array(scope).max(200, 'at most 200'),
             manages: z.boolean().default(false),
             days: z

@@ -10,7 +10,7 @@ export const codePath = '/sign-in/code'
 export const invitationPath = '/invitation'
 export const providerPath = (county: string, to: string): string =>
   `/sign-in/with/${part(county)}?to=${part(to)}`
-export const organisationsPath = (county: string): string => `/counties/${part(county)}/organisations`
+export const organizationsPath = (county: string): string => `/counties/${part(county)}/organizations`
 
 /** Where a session goes that is not good for anything yet, and then on to where it was meant to. */
 export const stepPath = (stage: Exclude<SessionStage, 'full'>, to: string): string =>

@@ -21,7 +21,7 @@ export const home: FastifyPluginAsyncZod = async (app) => {
       title: 'Counties',
       body:
         counties.length === 0
-          ? html`<h1>No county</h1><p class="lead">Your organisation works in no county here at present. A county’s health department admits it.</p>`
+          ? html`<h1>No county</h1><p class="lead">Your organization works in no county here at present. A county’s health department admits it.</p>`
           : html`<h1>Which county?</h1><ul class="plain">${counties.map(({ id, name }) => html`<li><a href="${countyPath(id)}">${name}</a></li>`)}</ul>`,
     })
   })

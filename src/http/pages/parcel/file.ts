@@ -83,7 +83,7 @@ export function presentPlan(given: Pick<Case, 'asBuilt' | 'findings' | 'book' | 
 export const submitted = (visit: ParcelFileRead['visit']): SubmittedFindings | null =>
   visit && {
     id: visit.id,
-    firm: visit.organisation,
+    firm: visit.organization,
     submittedOn: visit.record.visitedOn,
     record: visit.record,
   }

@@ -1,4 +1,4 @@
-import type { ProblemName } from '../../problem-catalogue.ts'
+import type { ProblemName } from '../../problem-catalog.ts'
 
 export type ProblemWords = {
   readonly title: string

@@ -8,7 +8,7 @@ export type Hit = {
   readonly because: string | null
 }
 
-/** How sure it is that a parcel is the one asked for; `address-like`: the house is right and the street misspelt. */
+/** How sure it is that a parcel is the one asked for; `address-like`: the house is right and the street misspelled. */
 type By = ParcelMatch['matched'] | 'address-like'
 
 /** Where a search leads: straight to a parcel, or to a page with what there is. */
@@ -54,7 +54,7 @@ export function cameBy(asked: string, by: string): string | null {
   }
 }
 
-/** What heads a list, so that nobody takes a neighbour for the parcel they asked for. */
+/** What heads a list, so that nobody takes a neighbor for the parcel they asked for. */
 export function listTitle(asked: string, by: By): string {
   if (by === 'number' || by === 'old-number') return `Which of these is ${asked}?`
   if (by === 'street' && /\d/.test(asked)) return `There is no “${asked}”. The nearest houses:`

@@ -3,7 +3,7 @@ import { withoutPart } from '../../pages/visit/form/typed.ts'
 import { answersIn, withAdded, withStep } from '../../pages/visit/form/with-step.ts'
 import { changed, nameOf } from '../../pages/visit/sending/kept-visit.ts'
 import { settle } from '../../pages/visit/sending/meet.ts'
-import { neighbours, stepsOf } from '../../pages/visit/sheet/steps.ts'
+import { neighbors, stepsOf } from '../../pages/visit/sheet/steps.ts'
 import { afterPress } from './after-press.ts'
 import { edited, flush, keepSoon } from './keep.ts'
 import { changeVisit } from './kept.ts'
@@ -86,7 +86,7 @@ async function act(walk: Walk, form: HTMLFormElement, to: string): Promise<void>
   if (form.id === 'clashes') return settleHere(walk, form, to)
   const { sheet } = walk.file
   const steps = stepsOf(sheet, walk.form)
-  const { back, next } = neighbours(steps, walk.step)
+  const { back, next } = neighbors(steps, walk.step)
   switch (to) {
     case 'back':
       return go(walk, back ?? 'start')

@@ -59,7 +59,7 @@ function paperOf({ data, width, height }: Picture, columns: number, rows: number
   return paper
 }
 
-/** A square full of ink is told by its neighbours: the mean of each three by three, its darkest left out. */
+/** A square full of ink is told by its neighbors: the mean of each three by three, its darkest left out. */
 function smoothed(paper: Float32Array, columns: number, rows: number): Float32Array {
   const out = new Float32Array(paper.length)
   for (let row = 0; row < rows; row++)

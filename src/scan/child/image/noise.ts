@@ -4,7 +4,7 @@ import type { Picture } from './picture.ts'
 const APART = 4
 
 /**
- * The grain of a picture as a standard deviation in steps of grey, from the median of the differences between points
+ * The grain of a picture as a standard deviation in steps of gray, from the median of the differences between points
  * a little apart (the median, so that the edges of letters don't count).
  */
 export function grain({ data, width, height }: Picture): number {

@@ -11,7 +11,7 @@ export type Prepared = { readonly picture: Picture; readonly degrees: number; re
 const LEAST_GRAIN = 7
 const BLUR_PER_GRAIN = 1 / 14
 const MOST_BLUR = 2.2
-/** Grey that the paper has after division, and how many deviations below it still are paper. */
+/** Gray that the paper has after division, and how many deviations below it still are paper. */
 const PAPER = 245
 const DEVIATIONS = 2.6
 const LEAST_WHITE = 165
@@ -32,7 +32,7 @@ export async function prepared(page: Picture): Promise<Prepared> {
 const raw = ({ data, width, height }: Picture) => sharp(data, { raw: { width, height, channels: 1 } })
 
 async function smoothed(picture: Picture, sigma: number): Promise<Picture> {
-  const data = await raw(picture).blur(sigma).greyscale().raw().toBuffer()
+  const data = await raw(picture).blur(sigma).grayscale().raw().toBuffer()
   return { ...picture, data: new Uint8Array(data.buffer, data.byteOffset, data.length) }
 }
 
@@ -40,7 +40,7 @@ async function smoothed(picture: Picture, sigma: number): Promise<Picture> {
 export async function turned(picture: Picture, degrees: number): Promise<Picture> {
   const { data, info } = await raw(picture)
     .rotate(degrees, { background: '#ffffff' })
-    .greyscale()
+    .grayscale()
     .raw()
     .toBuffer({ resolveWithObject: true })
   const [left, top] = [
@@ -59,7 +59,7 @@ export async function turned(picture: Picture, degrees: number): Promise<Picture
 export async function quarterTurned(picture: Picture, degrees: 90 | 180 | 270): Promise<Picture> {
   const { data, info } = await raw(picture)
     .rotate(degrees)
-    .greyscale()
+    .grayscale()
     .raw()
     .toBuffer({ resolveWithObject: true })
   return {

@@ -26,11 +26,11 @@ export async function findLines(finder: InferenceSession, page: Picture): Promis
   const height = Math.max(32, Math.round((page.height * scale) / 32) * 32)
   const small = await sharp(page.data, { raw: { width: page.width, height: page.height, channels: 1 } })
     .resize(width, height, { fit: 'fill', kernel: 'lanczos2' })
-    .greyscale()
+    .grayscale()
     .raw()
     .toBuffer()
   const { [finder.outputNames[0]!]: output } = await finder.run({
-    [finder.inputNames[0]!]: normalised(small, width, height),
+    [finder.inputNames[0]!]: normalized(small, width, height),
   })
   const ink = output!.data as Float32Array
   const [sx, sy] = [page.width / width, page.height / height]
@@ -43,8 +43,8 @@ export async function findLines(finder: InferenceSession, page: Picture): Promis
   })
 }
 
-/** Means and deviations of the pictures that the network was trained on (ImageNet), the grey in all three colours. */
-function normalised(grey: Uint8Array, width: number, height: number): Tensor {
+/** Means and deviations of the pictures that the network was trained on (ImageNet), the gray in all three colors. */
+function normalized(gray: Uint8Array, width: number, height: number): Tensor {
   const size = width * height
   const values = new Float32Array(3 * size)
   for (const [channel, mean, deviation] of [
@@ -53,7 +53,7 @@ function normalised(grey: Uint8Array, width: number, height: number): Tensor {
     [2, 0.406, 0.225],
   ] as const) {
     const table = Float32Array.from({ length: 256 }, (_, level) => (level / 255 - mean) / deviation)
-    for (let at = 0; at < size; at++) values[channel * size + at] = table[grey[at]!]!
+    for (let at = 0; at < size; at++) values[channel * size + at] = table[gray[at]!]!
   }
   return new Tensor('float32', values, [1, 3, height, width])
 }

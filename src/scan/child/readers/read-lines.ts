@@ -36,11 +36,11 @@ export async function readLines(
     const line = await sharp(page.data, { raw: { width: page.width, height: page.height, channels: 1 } })
       .extract(cut)
       .resize(width, HEIGHT, { fit: 'fill', kernel: 'cubic' })
-      .greyscale()
+      .grayscale()
       .raw()
       .toBuffer()
     const { [reader.outputNames[0]!]: output } = await reader.run({
-      [reader.inputNames[0]!]: normalised(line, width),
+      [reader.inputNames[0]!]: normalized(line, width),
     })
     const [, steps, classes] = output!.dims as [number, number, number]
     const signs = decoded(output!.data as Float32Array, steps, classes, alphabet)
@@ -65,10 +65,10 @@ function cutOf(page: Picture, box: LineBox): Cut | undefined {
   return width >= 3 && height >= 3 ? { left, top, width, height } : undefined
 }
 
-function normalised(grey: Uint8Array, width: number): Tensor {
+function normalized(gray: Uint8Array, width: number): Tensor {
   const size = width * HEIGHT
   const values = new Float32Array(3 * size)
-  for (let at = 0; at < size; at++) values[at] = grey[at]! / 127.5 - 1
+  for (let at = 0; at < size; at++) values[at] = gray[at]! / 127.5 - 1
   values.copyWithin(size, 0, size)
   values.copyWithin(2 * size, 0, size)
   return new Tensor('float32', values, [1, 3, HEIGHT, width])

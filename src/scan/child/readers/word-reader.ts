@@ -24,7 +24,7 @@ export const startWordReader = async (): Promise<Worker> => {
 
 /** The words that Tesseract sees on a level page. */
 export async function readWords(worker: Worker, page: Picture): Promise<Word[]> {
-  const { data } = await worker.recognize(portableGreymap(page), {}, { blocks: true, text: false })
+  const { data } = await worker.recognize(portableGraymap(page), {}, { blocks: true, text: false })
   return (data.blocks ?? [])
     .flatMap(({ paragraphs }) => paragraphs)
     .flatMap(({ lines }) => lines)
@@ -43,5 +43,5 @@ export async function readWords(worker: Worker, page: Picture): Promise<Word[]> 
 }
 
 /** The plainest of picture formats: a line of sizes, then the points. */
-const portableGreymap = ({ data, width, height }: Picture): Buffer =>
+const portableGraymap = ({ data, width, height }: Picture): Buffer =>
   Buffer.concat([Buffer.from(`P5\n${width} ${height}\n255\n`), data])

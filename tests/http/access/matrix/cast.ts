@@ -1,7 +1,7 @@
 import { must } from '../../../../src/base/result.ts'
 import { setPassword } from '../../../../src/operations/access/set-password.ts'
 import { signIn } from '../../../../src/operations/access/sign-in.ts'
-import { addAccount, addOrganisation, issueToken } from '../../../../src/store/access/enrol.ts'
+import { addAccount, addOrganization, issueToken } from '../../../../src/store/access/enrol.ts'
 import type { Role } from '../../../../src/store/database/actor.ts'
 import { administer } from '../../../../src/store/database/transact.ts'
 import type { TestApp } from '../../../support/app.ts'
@@ -12,7 +12,7 @@ export type Subject = {
   /** Null for nobody, and for whom no token lets in any more. */
   readonly role: Role | null
   readonly account: string
-  readonly organisation: string
+  readonly organization: string
   /** Works in the county of the test. */
   readonly here: boolean
   readonly administers: boolean
@@ -32,7 +32,7 @@ export async function gather({ services, people }: TestApp): Promise<readonly Su
   const bearer = (token: string) => ({ authorization: `Bearer ${token}` })
   const subject = (
     name: string,
-    given: Pick<Subject, 'role' | 'account' | 'organisation' | 'headers'> & Partial<Subject>,
+    given: Pick<Subject, 'role' | 'account' | 'organization' | 'headers'> & Partial<Subject>,
   ): Subject => ({
     name,
     here: true,
@@ -43,14 +43,14 @@ export async function gather({ services, people }: TestApp): Promise<readonly Su
     ...given,
   })
 
-  type Enrolling = { role: Role; organisation?: string; county?: string; administers?: boolean }
-  const enrol = ({ role, organisation, county = COUNTY, administers = false }: Enrolling) =>
+  type Enrolling = { role: Role; organization?: string; county?: string; administers?: boolean }
+  const enrol = ({ role, organization, county = COUNTY, administers = false }: Enrolling) =>
     administer(database, async (tx) => {
       const kind = KIND[role]
       const home =
-        organisation ?? (await addOrganisation(tx, { kind, name: `${kind} of another`, counties: [county] }))
-      const account = await addAccount(tx, { organisation: home, role, label: 'desk', administers })
-      return { role, account, organisation: home, administers }
+        organization ?? (await addOrganization(tx, { kind, name: `${kind} of another`, counties: [county] }))
+      const account = await addAccount(tx, { organization: home, role, label: 'desk', administers })
+      return { role, account, organization: home, administers }
     })
   const tokenOf = (
     account: string,
@@ -72,7 +72,7 @@ export async function gather({ services, people }: TestApp): Promise<readonly Su
     subject(name, {
       role: who.role,
       account: who.account,
-      organisation: who.organisation,
+      organization: who.organization,
       headers: bearer(await tokenOf(who.account)),
     })
   for (const { account, role } of [reviewer, firm, agent]) {
@@ -85,17 +85,17 @@ export async function gather({ services, people }: TestApp): Promise<readonly Su
       await signIn(services, { name, password: PASSWORD, address: '192.0.2.1', browser: null }),
     )
     const headers = { cookie: `asfound_session=${secret}`, 'sec-fetch-site': site }
-    return { role: who.role, account, organisation: who.organisation, headers, ...over }
+    return { role: who.role, account, organization: who.organization, headers, ...over }
   }
   const gone = async (name: string, over: Partial<Parameters<typeof issueToken>[1]>) =>
     subject(name, {
       role: null,
       account: '',
-      organisation: '',
+      organization: '',
       headers: bearer(await tokenOf(firm.account, over)),
     })
 
-  const suspended = await enrol({ role: 'firm', organisation: firm.organisation })
+  const suspended = await enrol({ role: 'firm', organization: firm.organization })
   const suspendedToken = await tokenOf(suspended.account)
   const withdrawn = await tokenOf(firm.account, { name: 'to be withdrawn' })
   const shut = await enrol({ role: 'firm' })
@@ -111,21 +111,21 @@ export async function gather({ services, people }: TestApp): Promise<readonly Su
     await tx
       .updateTable('admission')
       .set({ withdrawn_at: now })
-      .where('organisation', '=', shut.organisation)
+      .where('organization', '=', shut.organization)
       .execute()
   })
-  const nobody = { role: null, account: '', organisation: '' }
+  const nobody = { role: null, account: '', organization: '' }
 
   return [
     await own('reviewer', reviewer),
     await byToken(
       'reviewer who looks after the department',
-      await enrol({ role: 'reviewer', organisation: reviewer.organisation, administers: true }),
+      await enrol({ role: 'reviewer', organization: reviewer.organization, administers: true }),
     ),
     await own('firm', firm),
     await byToken(
       'firm, who looks after it',
-      await enrol({ role: 'firm', organisation: firm.organisation, administers: true }),
+      await enrol({ role: 'firm', organization: firm.organization, administers: true }),
     ),
     await own('another firm', rival),
     await own('agent', agent),
@@ -147,7 +147,7 @@ export async function gather({ services, people }: TestApp): Promise<readonly Su
     subject('firm’s token that only reads', {
       role: 'firm',
       account: firm.account,
-      organisation: firm.organisation,
+      organization: firm.organization,
       headers: bearer(await tokenOf(firm.account, { writes: [], manages: false })),
       manages: false,
       writes: false,

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import type { Role } from '../../../../src/store/database/actor.ts'
 
 /**
- * What a role may do with a route: `all` that is in its county, `own` of its organisation (another's is not there), `self`
- * of the account alone, `own list` (it answers, with the organisation's own), `looks after` its organisation, or nothing.
+ * What a role may do with a route: `all` that is in its county, `own` of its organization (another's is not there), `self`
+ * of the account alone, `own list` (it answers, with the organization's own), `looks after` its organization, or nothing.
  */
 export const WORDS = ['all', 'own', 'self', 'own list', 'looks after', 'no'] as const
 export type Word = (typeof WORDS)[number]

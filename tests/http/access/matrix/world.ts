@@ -9,7 +9,7 @@ import { invite } from '../../../../src/operations/access/invite.ts'
 import { readPaper } from '../../../../src/operations/documents/read-paper.ts'
 import { subscribe } from '../../../../src/operations/subscriptions/subscribe.ts'
 import { placeOf } from '../../../../src/rules/pack.ts'
-import { addAccount, addOrganisation, issueToken } from '../../../../src/store/access/enrol.ts'
+import { addAccount, addOrganization, issueToken } from '../../../../src/store/access/enrol.ts'
 import { beginSession } from '../../../../src/store/access/sessions.ts'
 import { newToken, tokenHash } from '../../../../src/store/access/token.ts'
 import { DOORKEEPER, type Role } from '../../../../src/store/database/actor.ts'
@@ -93,8 +93,8 @@ export async function liveThrough(test: TestApp) {
     kind = 'read-document',
     state: 'done' | 'waiting' = 'done',
   ) => {
-    const { organisation, account } = people[who]
-    const row = { county: COUNTY, id, kind, organisation, requested_by: account, state }
+    const { organization, account } = people[who]
+    const row = { county: COUNTY, id, kind, organization, requested_by: account, state }
     await administer(database, (tx) =>
       tx
         .insertInto('job')
@@ -132,7 +132,7 @@ export async function liveThrough(test: TestApp) {
   const fresh = {
     account: (role: Role) =>
       administer(database, (tx) =>
-        addAccount(tx, { organisation: people[role].organisation, role, label: 'hand' }),
+        addAccount(tx, { organization: people[role].organization, role, label: 'hand' }),
       ).then(async (account) => {
         await administer(database, (tx) =>
           tx
@@ -155,9 +155,9 @@ export async function liveThrough(test: TestApp) {
           .execute()
         return rows[0]!.id
       }),
-    organisation: () =>
+    organization: () =>
       administer(database, (tx) =>
-        addOrganisation(tx, { kind: 'firm', name: 'to be shut out', counties: [COUNTY] }),
+        addOrganization(tx, { kind: 'firm', name: 'to be shut out', counties: [COUNTY] }),
       ),
     photo: async () => (await ask('firm', await photoOf(draft.id))).body.id as string,
     session: (role: Role) =>

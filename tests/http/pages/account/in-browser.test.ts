@@ -61,7 +61,7 @@ inBrowser('somebody and their account', () => {
 
     await page.goto(`${origin}/account`)
     await page.getByRole('link', { name: 'Who works in the county' }).click()
-    await look('/counties/:county/organisations', 'who works in the county')
+    await look('/counties/:county/organizations', 'who works in the county')
 
     await page.getByRole('button', { name: 'Sign out' }).click()
     await signIn()

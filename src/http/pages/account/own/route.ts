@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { changePassword, confirmPassword } from '../../../../operations/access/change-password.ts'
-import { readOwnOrganisation } from '../../../../operations/access/organisations.ts'
+import { readOwnOrganization } from '../../../../operations/access/organizations.ts'
 import { readPerson } from '../../../../operations/access/read-people.ts'
 import { endOwnSession, listSessions } from '../../../../operations/access/sessions.ts'
 import { takeOffOwnSecondStep } from '../../../../operations/access/take-off-own-second-step.ts'
@@ -69,7 +69,7 @@ async function show(
   const { context, caller } = request
   const body = ownView({
     person: answered(await readPerson(context, caller, 'own')),
-    own: await readOwnOrganisation(context, caller),
+    own: await readOwnOrganization(context, caller),
     sessions: await listSessions(context, caller),
     current: caller.token,
     reviewsIn: caller.role === 'reviewer' ? caller.counties : [],

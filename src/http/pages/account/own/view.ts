@@ -1,15 +1,15 @@
-import type { OwnOrganisation } from '../../../../operations/access/organisations.ts'
+import type { OwnOrganization } from '../../../../operations/access/organizations.ts'
 import { LEAST_CHARACTERS, MOST_CHARACTERS } from '../../../../operations/access/password-rules.ts'
 import type { AccountListed } from '../../../../store/access/people.ts'
 import type { SessionListed } from '../../../../store/access/sessions.ts'
 import { type Html, html } from '../../html.ts'
 import { dayAt } from '../../words/dates.ts'
-import { accountPath, organisationsPath, peoplePath, secondStepPath, tokensPath } from '../addresses.ts'
+import { accountPath, organizationsPath, peoplePath, secondStepPath, tokensPath } from '../addresses.ts'
 import { formButton } from '../form-button.ts'
 
 type Own = {
   readonly person: AccountListed
-  readonly own: OwnOrganisation
+  readonly own: OwnOrganization
   readonly sessions: readonly SessionListed[]
   /** The session this page is read in. */
   readonly current: string
@@ -21,12 +21,12 @@ type Own = {
 export const ownView = ({ person, own, sessions, current, reviewsIn, fault, done }: Own): Html =>
   html`<h1>Account</h1>${done && html`<p class="notice" role="status">${done}</p>`}${
     fault && html`<p class="notice bad" role="alert">${fault}</p>`
-  }<p class="lead">${person.label}, ${own.organisation.name}. ${person.signInName && html`You sign in as <b>${person.signInName}</b>.`}</p><ul class="plain"><li><a href="${tokensPath}">Tokens</a>, for programs</li>${
-    person.administers && html`<li><a href="${peoplePath}">People</a> of ${own.organisation.name}</li>`
+  }<p class="lead">${person.label}, ${own.organization.name}. ${person.signInName && html`You sign in as <b>${person.signInName}</b>.`}</p><ul class="plain"><li><a href="${tokensPath}">Tokens</a>, for programs</li>${
+    person.administers && html`<li><a href="${peoplePath}">People</a> of ${own.organization.name}</li>`
   }${
     person.administers &&
     reviewsIn.map(
-      (county) => html`<li><a href="${organisationsPath(county)}">Who works in the county</a></li>`,
+      (county) => html`<li><a href="${organizationsPath(county)}">Who works in the county</a></li>`,
     )
   }<li><a href="/v1/people/own/data" download="my-data.json">All that is kept of you</a>, as a file</li></ul>${signedIn(sessions, current)}${person.hasPassword && password()}${step(person, own)}`
 
@@ -43,10 +43,10 @@ const signedIn = (sessions: readonly SessionListed[], current: string): Html =>
 const password = (): Html =>
   html`<section><h2>Password</h2><form class="sign-in" method="post" action="${accountPath}/password"><p><label for="current">The one of now</label><input id="current" name="current" type="password" autocomplete="current-password" maxlength="200" required></p><p><label for="wanted">A new one <span>(at least ${LEAST_CHARACTERS} characters; a few words do well)</span></label><input id="wanted" name="wanted" type="password" autocomplete="new-password" minlength="${LEAST_CHARACTERS}" maxlength="${MOST_CHARACTERS}" required></p><p><button>Change it</button></p></form></section>`
 
-const step = ({ hasSecondStep }: AccountListed, { organisation }: OwnOrganisation): Html =>
+const step = ({ hasSecondStep }: AccountListed, { organization }: OwnOrganization): Html =>
   html`<section><h2>Second step</h2>${
     hasSecondStep
-      ? html`<p>You give a code after your password.</p>${organisation.secondStep === 'offered' && removal()}`
+      ? html`<p>You give a code after your password.</p>${organization.secondStep === 'offered' && removal()}`
       : html`<p>Without one, whoever learns your password is in.</p><p><a class="button" href="${secondStepPath}">Set one up</a></p>`
   }</section>`
 

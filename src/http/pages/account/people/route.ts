@@ -24,7 +24,7 @@ const CHANGES: readonly PersonChange[] = [
   'take-off-second-step',
 ]
 
-/** The people of one's organisation, for who looks after it. */
+/** The people of one's organization, for who looks after it. */
 export const peoplePages: FastifyPluginAsyncZod = async (app) => {
   app.get(peoplePath, { config }, async (request, reply) => show(request, reply, null, null))
 

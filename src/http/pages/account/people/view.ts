@@ -16,7 +16,7 @@ export const linkTold = (link: string): Html =>
   html`<section class="notice" role="status"><h2>The invitation</h2><p>Hand this link to the person it is for. It is shown now and never again, is good for a week, and whoever opens it first chooses the password.</p><p><code>${link}</code></p></section>`
 
 export const peopleView = ({ people, own, link, fault }: People): Html =>
-  html`<h1>People</h1>${link && linkTold(link)}${fault && html`<p class="notice bad" role="alert">${fault}</p>`}<ul class="hits">${people.map((it) => person(it, it.id === own))}</ul><section><h2>Invite somebody</h2><form method="post" action="${peoplePath}"><div class="fields"><div><label for="name">E-mail address or sign-in name</label><input id="name" name="name" autocapitalize="none" spellcheck="false" maxlength="80" required></div><div><label for="label">What the account is for</label><input id="label" name="label" maxlength="80" required></div></div><p><label class="choice"><input type="checkbox" name="administers" value="yes"> Looks after the organisation too</label></p><p><button>Invite</button></p></form></section>`
+  html`<h1>People</h1>${link && linkTold(link)}${fault && html`<p class="notice bad" role="alert">${fault}</p>`}<ul class="hits">${people.map((it) => person(it, it.id === own))}</ul><section><h2>Invite somebody</h2><form method="post" action="${peoplePath}"><div class="fields"><div><label for="name">E-mail address or sign-in name</label><input id="name" name="name" autocapitalize="none" spellcheck="false" maxlength="80" required></div><div><label for="label">What the account is for</label><input id="label" name="label" maxlength="80" required></div></div><p><label class="choice"><input type="checkbox" name="administers" value="yes"> Looks after the organization too</label></p><p><button>Invite</button></p></form></section>`
 
 function person(it: AccountListed, isOwn: boolean): Html {
   const { id, label, signInName, administers, suspendedAt, erasedAt, hasPassword, hasSecondStep } = it
@@ -29,7 +29,7 @@ function person(it: AccountListed, isOwn: boolean): Html {
         : hasPassword
           ? null
           : 'invited'
-  return html`<li><b>${label}</b> ${signInName}${state && html` <span class="soft">${state}</span>`}${administers && html` <span class="soft">looks after the organisation</span>`}${isOwn && html` <span class="soft">you</span>`}${!isOwn && erasedAt === null && changes(id, { administers, suspended: suspendedAt !== null, signsIn: signInName !== null, hasSecondStep })}</li>`
+  return html`<li><b>${label}</b> ${signInName}${state && html` <span class="soft">${state}</span>`}${administers && html` <span class="soft">looks after the organization</span>`}${isOwn && html` <span class="soft">you</span>`}${!isOwn && erasedAt === null && changes(id, { administers, suspended: suspendedAt !== null, signsIn: signInName !== null, hasSecondStep })}</li>`
 }
 
 type Standing = {

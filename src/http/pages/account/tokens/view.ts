@@ -32,7 +32,7 @@ const line = (
   { id, account, name, counties, writes, expiresAt, lastUsedAt }: TokenListed,
   own: string,
 ): Html =>
-  html`<li><b>${name}</b>${account !== own && ' (somebody else’s of your organisation)'}: ${counties
+  html`<li><b>${name}</b>${account !== own && ' (somebody else’s of your organization)'}: ${counties
     .map((county) => `${writes.includes(county) ? 'reads and writes' : 'reads'} in ${county}`)
     .join(
       ', ',

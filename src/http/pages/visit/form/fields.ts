@@ -34,7 +34,7 @@ export const WAY_WORDS: { readonly [M in Method]: string } = {
   'inside-tape': 'tape, inside',
   'outside-tape': 'tape, outside',
   'ground-tape': 'tape, ground',
-  'rigid-rule': 'rule or calliper',
+  'rigid-rule': 'rule or caliper',
   'laser-meter': 'laser',
   'sounding-rod': 'rod',
   'liquid-level-rule': 'level rule',
@@ -111,5 +111,5 @@ export const capacity: Field = {
   name: 'capacity',
   label: 'Capacity marked on it',
   as: 'volume',
-  hint: 'only if it is stamped or labelled',
+  hint: 'only if it is stamped or labeled',
 }

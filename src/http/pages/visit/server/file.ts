@@ -23,14 +23,14 @@ export function rulesText(book: RuleBook, place: PlaceId): PlaceRulesText {
 }
 
 /** What the phone takes along besides its own pages. */
-export function visitFile(prepared: VisitPrepared, { account, organisation, county }: Person): VisitFile {
+export function visitFile(prepared: VisitPrepared, { account, organization, county }: Person): VisitFile {
   const { input, draft, submitted, photos } = prepared
   const { book, ...given } = input
   const sheet = sheetOf(county, prepared)
   return {
     account,
     sheet,
-    given: { ...given, firm: organisation },
+    given: { ...given, firm: organization },
     rules: visitRulesPath(county, rulesText(book, input.county).hash),
     draft: draft && {
       id: draft.id,

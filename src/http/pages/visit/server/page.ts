@@ -38,7 +38,7 @@ export async function sendVisit(
   const shown = shownBy(
     prepared,
     sheet,
-    { step, firm: actor.organisation },
+    { step, firm: actor.organization },
     { ...(form ? { form } : {}), ...(faults ? { faults } : {}), notice: notice ?? before(prepared), asks },
   )
   const body = html`${visitView(shown)}${step === 'start' && handedIn(sheet, prepared)}`
@@ -69,7 +69,7 @@ export async function sendSent(
     sheet,
     findings: submitted.id,
     status,
-    differences: allDifferences(reckon(reckonWith(prepared, actor.organisation), submitted.record)),
+    differences: allDifferences(reckon(reckonWith(prepared, actor.organization), submitted.record)),
     photos: prepared.photos.length === 0 ? null : `Photos sent: ${prepared.photos.length}.`,
   })
   return reply.page({ title: `Visit ${sheet.parcel.number}`, body: await framed(sheet, actor.account, body) })

@@ -10,7 +10,7 @@ import { type VisitForm, withoutPart } from '../form/typed.ts'
 import { withAdded, withStep } from '../form/with-step.ts'
 import { clashes, settled } from '../sending/clashes.ts'
 import type { VisitSheet } from '../sheet/sheet.ts'
-import { neighbours, stepsOf } from '../sheet/steps.ts'
+import { neighbors, stepsOf } from '../sheet/steps.ts'
 import { sendConflict, sendVisit } from './page.ts'
 import { amend, save } from './save.ts'
 import { savedForm, sheetOf, tidyForm } from './show.ts'
@@ -106,7 +106,7 @@ async function takeForm(
   const draft = await save(context, actor, prepared, record)
   if (!draft.ok) return refused(request, reply, prepared, sent, typed, draft.error, again)
   const steps = stepsOf(sheet, form)
-  const { back, next } = neighbours(steps, step)
+  const { back, next } = neighbors(steps, step)
   const go = (to: string | null) =>
     reply.redirect(visitPath(actor.county, sheet.parcel.number, to ?? 'start'), 303)
   if (added) return go(added.step)
@@ -155,7 +155,7 @@ async function refused(
   if (!now.draft) return again({}, HANDED_IN)
   // A button pressed twice: what it meant to save is there.
   if (clashes(tidyForm(typed, sheet), saved, null).length === 0) {
-    const { next } = neighbours(stepsOf(sheet, saved), sent.step)
+    const { next } = neighbors(stepsOf(sheet, saved), sent.step)
     return reply.redirect(visitPath(request.actor.county, sheet.parcel.number, next ?? 'start'), 303)
   }
   return weigh(request, reply, now, sent, typed, saved)

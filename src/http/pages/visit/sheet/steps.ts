@@ -86,7 +86,7 @@ export function addedPart(
 /** How far a step has come: whether one of the four outcomes was chosen. */
 export const outcomeOf = ({ part }: PartStep): string | null => filled(part.typed).outcome ?? null
 
-export function neighbours(
+export function neighbors(
   steps: readonly Step[],
   name: string,
 ): { readonly back: string | null; readonly next: string | null } {

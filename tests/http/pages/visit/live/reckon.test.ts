@@ -44,10 +44,10 @@ describe('the phone and the service', () => {
       book,
       findings: { id: findings, firm, submittedOn: asOf, record: visit.record },
     })
-    const travelled: VisitFile['given'] = JSON.parse(JSON.stringify({ ...given, firm }))
+    const traveled: VisitFile['given'] = JSON.parse(JSON.stringify({ ...given, firm }))
     const typed = formOf(visit.record, [])
     const { record } = floors.readForm(JSON.parse(JSON.stringify(typed)))
-    const phone = floors.reckon({ ...travelled, book: floors.bookOf(rules), findings }, record!)
+    const phone = floors.reckon({ ...traveled, book: floors.bookOf(rules), findings }, record!)
     expect(canonicalText(phone)).toBe(canonicalText(service))
   })
 })

@@ -10,7 +10,7 @@ import { Impossible, invariant } from '../../base/invariant.ts'
  * `fast` trusts the handler and only writes; `checked`, for tests, also validates by zod and makes sure that
  * the fast writer says exactly the same, so that a test of a route is a test of both.
  */
-export function serialiseWithZod(app: FastifyInstance, answers: 'fast' | 'checked'): void {
+export function serializeWithZod(app: FastifyInstance, answers: 'fast' | 'checked'): void {
   app.setSerializerCompiler(({ schema, method, url, httpStatus }) => {
     invariant(schema instanceof z.ZodType, `${url}: the response schema is not a zod schema`)
     if (schema instanceof z.ZodUndefined) return () => ''

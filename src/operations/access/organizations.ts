@@ -6,10 +6,10 @@ import {
   admissionsOf,
   admissionsTo,
   admit,
-  insertOrganisation,
+  insertOrganization,
   kindOf,
-  type Organisation,
-  organisationById,
+  type Organization,
+  organizationById,
   withdrawAdmission as withdrawKept,
 } from '../../store/access/admissions.ts'
 import { insertAccount } from '../../store/access/people.ts'
@@ -23,16 +23,16 @@ import { nameAndInvite, nameTaken } from './invite-person.ts'
 import type { SignInContext } from './open-session.ts'
 import { signInNameFault } from './sign-in-name.ts'
 
-export type OwnOrganisation = {
-  readonly organisation: Organisation
+export type OwnOrganization = {
+  readonly organization: Organization
   readonly admissions: readonly Admission[]
 }
 
-/** The asker's organisation and where it works. */
-export const readOwnOrganisation = (context: SignInContext, asker: Asker): Promise<OwnOrganisation> =>
+/** The asker's organization and where it works. */
+export const readOwnOrganization = (context: SignInContext, asker: Asker): Promise<OwnOrganization> =>
   transact(context.database, memberOf(asker), async (tx) => ({
-    organisation: (await organisationById(tx, asker.organisation))!,
-    admissions: await admissionsOf(tx, asker.organisation),
+    organization: (await organizationById(tx, asker.organization))!,
+    admissions: await admissionsOf(tx, asker.organization),
   }))
 
 /** Who works in a county, or did. */
@@ -43,41 +43,41 @@ export const listAdmissions = (
 ): Promise<readonly Admission[]> =>
   transact(context.database, memberOf(asker), (tx) => admissionsTo(tx, county))
 
-export type NewOrganisation = {
+export type NewOrganization = {
   readonly kind: 'firm' | 'agent'
   readonly name: string
   /** Who will look after it. */
   readonly administrator: { readonly signInName: string; readonly label: string }
 }
 
-export type OrganisationTaken = { readonly admission: Admission; readonly invitation: Invitation }
+export type OrganizationTaken = { readonly admission: Admission; readonly invitation: Invitation }
 
 /** Takes a firm or an agent's office into a county, with a first person who is invited to look after it. */
-export async function takeInOrganisation(
+export async function takeInOrganization(
   context: SignInContext,
   asker: Asker,
   county: string,
-  { kind, name, administrator }: NewOrganisation,
-): Promise<Answer<OrganisationTaken>> {
+  { kind, name, administrator }: NewOrganization,
+): Promise<Answer<OrganizationTaken>> {
   const signInName = administrator.signInName.trim().toLowerCase()
   const fault = signInNameFault(signInName)
   if (fault) return invalid({ pointer: '/administrator/signInName', message: fault })
   try {
     return await transact(context.database, memberOf(asker), async (tx, within) => {
-      const [organisation, account, at] = [context.newId(), context.newId(), context.clock()]
-      await insertOrganisation(tx, { id: organisation, kind, name })
-      await admit(tx, county, organisation, asker.account, at)
+      const [organization, account, at] = [context.newId(), context.newId(), context.clock()]
+      await insertOrganization(tx, { id: organization, kind, name })
+      await admit(tx, county, organization, asker.account, at)
       const { label } = administrator
       await transact(within, DOORKEEPER, (door) =>
-        insertAccount(door, { id: account, organisation, role: kind, label, administers: true }),
+        insertAccount(door, { id: account, organization, role: kind, label, administers: true }),
       )
       const invitation = await nameAndInvite(context, within, {
         id: account,
         name: signInName,
         madeBy: asker.account,
       })
-      await note(context, asker, within, 'organisation-admitted', organisation, county)
-      return ok({ admission: (await admissionHeld(tx, county, organisation))!, invitation })
+      await note(context, asker, within, 'organization-admitted', organization, county)
+      return ok({ admission: (await admissionHeld(tx, county, organization))!, invitation })
     })
   } catch (fault) {
     if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken()
@@ -85,57 +85,57 @@ export async function takeInOrganisation(
   }
 }
 
-/** Admits an organisation that another county took in, by the id it knows itself by; or lets one back in. */
-export const admitOrganisation = (
+/** Admits an organization that another county took in, by the id it knows itself by; or lets one back in. */
+export const admitOrganization = (
   context: SignInContext,
   asker: Asker,
   county: string,
-  organisation: string,
+  organization: string,
 ): Promise<Answer<Admission>> =>
   transact(context.database, memberOf(asker), async (tx, within) => {
-    const kind = await transact(within, DOORKEEPER, (door) => kindOf(door, organisation))
+    const kind = await transact(within, DOORKEEPER, (door) => kindOf(door, organization))
     if (kind === undefined) return notFound()
     if (kind === 'county') return conflict('A county’s own department is not admitted by another.')
-    const before = await admissionHeld(tx, county, organisation)
+    const before = await admissionHeld(tx, county, organization)
     if (before?.withdrawnAt === null) return ok(before)
-    await admit(tx, county, organisation, asker.account, context.clock())
-    await note(context, asker, within, 'organisation-admitted', organisation, county)
-    return ok((await admissionHeld(tx, county, organisation))!)
+    await admit(tx, county, organization, asker.account, context.clock())
+    await note(context, asker, within, 'organization-admitted', organization, county)
+    return ok((await admissionHeld(tx, county, organization))!)
   })
 
-/** From then on nobody of that organisation works in the county; what they handed in stays, with its name. */
+/** From then on nobody of that organization works in the county; what they handed in stays, with its name. */
 export const withdrawAdmission = (
   context: SignInContext,
   asker: Asker,
   county: string,
-  organisation: string,
+  organization: string,
 ): Promise<Answer<void>> =>
   transact(context.database, memberOf(asker), async (tx, within) => {
-    const admission = await admissionHeld(tx, county, organisation)
+    const admission = await admissionHeld(tx, county, organization)
     if (!admission) return notFound()
-    if (admission.organisation.kind === 'county') {
+    if (admission.organization.kind === 'county') {
       return conflict('The county’s own department can’t be shut out of its county.')
     }
     if (admission.withdrawnAt !== null) return ok(undefined)
-    await withdrawKept(tx, county, organisation, context.clock())
-    await note(context, asker, within, 'admission-withdrawn', organisation, county)
+    await withdrawKept(tx, county, organization, context.clock())
+    await note(context, asker, within, 'admission-withdrawn', organization, county)
     return ok(undefined)
   })
 
-/** Of the organisation it happened to, for its own people to see; noted by the door, which may for any. */
+/** Of the organization it happened to, for its own people to see; noted by the door, which may for any. */
 const note = (
   context: SignInContext,
   asker: Asker,
   within: Parameters<typeof transact>[0],
-  kind: 'organisation-admitted' | 'admission-withdrawn',
-  organisation: string,
+  kind: 'organization-admitted' | 'admission-withdrawn',
+  organization: string,
   county: string,
 ) =>
   transact(within, DOORKEEPER, (door) =>
     recordAccess(door, asker, {
       id: context.newId(),
       kind,
-      organisation,
+      organization,
       account: null,
       body: { county },
       at: context.clock(),

@@ -5,7 +5,7 @@ import { lineUp, type Sized } from './line-up.ts'
 import type { Mark, NamedForm, TaughtSheet } from './taught-form.ts'
 
 /** A sheet of a taught form, laid on a page. */
-export type Recognised = {
+export type Recognized = {
   readonly name: string
   readonly sheet: TaughtSheet
   /** A box of the sheet, on the page. */
@@ -24,12 +24,12 @@ const GLANCE = 0.2
 const AT_ITS_PLACE = 0.015
 
 /** The taught form that a page is, by the printed words that it has at their places; null where none fits. */
-export function recognise(
+export function recognize(
   page: PageWords,
   words: readonly Word[],
   forms: readonly NamedForm[],
-): Recognised | null {
-  let best: Recognised | null = null
+): Recognized | null {
+  let best: Recognized | null = null
   for (const { name, form } of forms)
     for (const sheet of form.sheets) {
       const laid = laidOn(page, words, name, sheet)
@@ -49,7 +49,7 @@ function laidOn(
   words: readonly Word[],
   name: string,
   sheet: TaughtSheet,
-): Recognised | null {
+): Recognized | null {
   if (!mayBe(sheet, words)) return null
   const fit = lineUp(sheet.marks, sheet, words, page)
   if (!fit) return null

@@ -1,44 +1,44 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import {
-  admitOrganisation,
+  admitOrganization,
   listAdmissions,
-  readOwnOrganisation,
-  takeInOrganisation,
+  readOwnOrganization,
+  takeInOrganization,
   withdrawAdmission,
-} from '../../../operations/access/organisations.ts'
+} from '../../../operations/access/organizations.ts'
 import { ALL_ROLES } from '../../access/require-caller.ts'
 import { answered } from '../answer.ts'
 import { invitation, label, presentInvitation, signInName } from '../people/shapes.ts'
 import { countyPath, idPath } from '../shapes/paths.ts'
-import { admission, ownOrganisation, presentAdmission, presentOwn } from './shapes.ts'
+import { admission, ownOrganization, presentAdmission, presentOwn } from './shapes.ts'
 
-const tags = ['Organisations']
+const tags = ['Organizations']
 const administering = { access: ['reviewer'], manages: true, administers: true } as const
 
-export const organisations: FastifyPluginAsyncZod = async (app) => {
+export const organizations: FastifyPluginAsyncZod = async (app) => {
   app.get(
-    '/organisations/own',
+    '/organizations/own',
     {
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'Your organisation, and where it works',
+        summary: 'Your organization, and where it works',
         tags,
-        operationId: 'readOwnOrganisation',
-        response: { 200: ownOrganisation },
+        operationId: 'readOwnOrganization',
+        response: { 200: ownOrganization },
       },
     },
-    async ({ context, caller }) => presentOwn(await readOwnOrganisation(context, caller)),
+    async ({ context, caller }) => presentOwn(await readOwnOrganization(context, caller)),
   )
 
   app.get(
-    '/counties/:county/organisations',
+    '/counties/:county/organizations',
     {
       config: { access: ['reviewer'] },
       schema: {
         summary: 'Who works in the county, or did',
         tags,
-        operationId: 'listOrganisations',
+        operationId: 'listOrganizations',
         params: countyPath,
         response: { 200: z.object({ items: z.array(admission) }) },
       },
@@ -49,14 +49,14 @@ export const organisations: FastifyPluginAsyncZod = async (app) => {
   )
 
   app.post(
-    '/counties/:county/organisations',
+    '/counties/:county/organizations',
     {
       config: administering,
       schema: {
         summary: 'Take a firm or an agent’s office into the county',
         description: 'With a first person, who is invited to look after it.',
         tags,
-        operationId: 'takeInOrganisation',
+        operationId: 'takeInOrganization',
         params: countyPath,
         body: z
           .object({
@@ -65,7 +65,7 @@ export const organisations: FastifyPluginAsyncZod = async (app) => {
             administrator: z.object({ signInName, label }),
           })
           .meta({
-            id: 'NewOrganisation',
+            id: 'NewOrganization',
             examples: [
               {
                 kind: 'firm',
@@ -74,39 +74,39 @@ export const organisations: FastifyPluginAsyncZod = async (app) => {
               },
             ],
           }),
-        response: { 201: z.object({ organisation: admission, invitation }) },
+        response: { 201: z.object({ organization: admission, invitation }) },
       },
     },
     async (request, reply) => {
       const { context, caller, params, body } = request
-      const taken = answered(await takeInOrganisation(context, caller, params.county, body))
+      const taken = answered(await takeInOrganization(context, caller, params.county, body))
       reply.code(201).header('cache-control', 'no-store')
       return {
-        organisation: presentAdmission(taken.admission),
+        organization: presentAdmission(taken.admission),
         invitation: presentInvitation(request, taken.invitation),
       }
     },
   )
 
   app.put(
-    '/counties/:county/organisations/:id',
+    '/counties/:county/organizations/:id',
     {
       config: administering,
       schema: {
-        summary: 'Admit an organisation of another county, or let one back in',
+        summary: 'Admit an organization of another county, or let one back in',
         description: 'By the id that it knows itself by. Admitting one that is admitted changes nothing.',
         tags,
-        operationId: 'admitOrganisation',
+        operationId: 'admitOrganization',
         params: idPath,
         response: { 200: admission },
       },
     },
     async ({ context, caller, params }) =>
-      presentAdmission(answered(await admitOrganisation(context, caller, params.county, params.id))),
+      presentAdmission(answered(await admitOrganization(context, caller, params.county, params.id))),
   )
 
   app.delete(
-    '/counties/:county/organisations/:id',
+    '/counties/:county/organizations/:id',
     {
       config: administering,
       schema: {

@@ -1,24 +1,24 @@
--- Which organisations work in which county: a county admits them, and may withdraw that. The row stays, so that what
--- an organisation handed in keeps its name.
+-- Which organizations work in which county: a county admits them, and may withdraw that. The row stays, so that what
+-- an organization handed in keeps its name.
 create table admission (
   county text not null references county (id),
-  organisation uuid not null references organisation (id),
+  organization uuid not null references organization (id),
   admitted_by uuid references account (id),
   admitted_at timestamptz not null default now(),
   withdrawn_at timestamptz,
-  primary key (county, organisation)
+  primary key (county, organization)
 );
-create index admission_by_organisation on admission (organisation, county);
+create index admission_by_organization on admission (organization, county);
 
-insert into admission (county, organisation)
-  select distinct c.id, a.organisation
+insert into admission (county, organization)
+  select distinct c.id, a.organization
   from account a
   join (select account, unnest(counties) as county from access_token
         union select account, unnest(counties) from sign_in) given on given.account = a.id
   join county c on c.id = given.county;
 
 -- Whether its people must give a one-time code after their password, or may.
-alter table organisation add second_step text not null default 'offered'
+alter table organization add second_step text not null default 'offered'
   check (second_step in ('offered', 'required'));
 
 alter table account
@@ -35,7 +35,7 @@ alter table access_token
   add check (writes <@ counties);
 update access_token set writes = counties;
 
--- Where somebody may work follows from where their organisation is admitted. A person whose county has a sign-in of
+-- Where somebody may work follows from where their organization is admitted. A person whose county has a sign-in of
 -- its own needs no password here.
 alter table sign_in alter password_hash drop not null;
 alter table sign_in drop counties;
@@ -102,7 +102,7 @@ create index throttle_by_age on throttle (changed_at);
 -- What happened to accounts, tokens and sessions. Only ever added to.
 create table access_event (
   id uuid primary key,
-  organisation uuid not null references organisation (id),
+  organization uuid not null references organization (id),
   account uuid references account (id),
   kind text not null,
   made_by uuid references account (id),
@@ -110,7 +110,7 @@ create table access_event (
   happened_at timestamptz not null
 );
 create index access_event_by_account on access_event (account, id);
-create index access_event_by_organisation on access_event (organisation, id);
+create index access_event_by_organization on access_event (organization, id);
 
 -- The service itself at what belongs to no county: letting people in. No county's table shows it a row.
 create function keeping_the_door() returns boolean stable parallel safe language sql
@@ -122,13 +122,13 @@ create function asking_administers() returns boolean
 as $$
   select exists (select from account where id = asking_account() and administers and suspended_at is null)
 $$;
-create function organisation_of(asked uuid) returns uuid
+create function organization_of(asked uuid) returns uuid
   language sql stable security definer set search_path = pg_catalog, public
 as $$
-  select organisation from account where id = asked
+  select organization from account where id = asked
 $$;
-revoke all on function asking_administers(), organisation_of(uuid) from public;
-grant execute on function asking_administers(), organisation_of(uuid) to asfound_service;
+revoke all on function asking_administers(), organization_of(uuid) from public;
+grant execute on function asking_administers(), organization_of(uuid) to asfound_service;
 
 alter table admission enable row level security;
 alter table invitation enable row level security;
@@ -138,7 +138,7 @@ alter table outside_identity enable row level security;
 alter table throttle enable row level security;
 alter table access_event enable row level security;
 
-create policy own on admission for select to asfound_service using (organisation = asking_organisation());
+create policy own on admission for select to asfound_service using (organization = asking_organization());
 create policy of_the_county on admission for select to asfound_service
   using (county = asking_county() and asking_role() in ('reviewer', 'service'));
 create policy administrator_admits on admission for insert to asfound_service
@@ -146,58 +146,58 @@ create policy administrator_admits on admission for insert to asfound_service
 create policy administrator_changes on admission for update to asfound_service
   using (county = asking_county() and asking_role() = 'reviewer' and asking_administers());
 
--- Another county's organisations are nobody's business here.
-drop policy own_or_reviewer on organisation;
-create policy own on organisation for select to asfound_service using (id = asking_organisation());
-create policy of_the_county on organisation for select to asfound_service
+-- Another county's organizations are nobody's business here.
+drop policy own_or_reviewer on organization;
+create policy own on organization for select to asfound_service using (id = asking_organization());
+create policy of_the_county on organization for select to asfound_service
   using (asking_role() in ('reviewer', 'service') and exists (
-    select from admission a where a.county = asking_county() and a.organisation = organisation.id));
-create policy door on organisation for select to asfound_service using (keeping_the_door());
-create policy administrator_adds on organisation for insert to asfound_service
+    select from admission a where a.county = asking_county() and a.organization = organization.id));
+create policy door on organization for select to asfound_service using (keeping_the_door());
+create policy administrator_adds on organization for insert to asfound_service
   with check (kind in ('firm', 'agent') and asking_role() = 'reviewer' and asking_administers());
 
 drop policy own_or_reviewer on account;
-create policy own on account for select to asfound_service using (organisation = asking_organisation());
+create policy own on account for select to asfound_service using (organization = asking_organization());
 create policy of_the_county on account for select to asfound_service
   using (asking_role() in ('reviewer', 'service') and exists (
-    select from admission a where a.county = asking_county() and a.organisation = account.organisation));
+    select from admission a where a.county = asking_county() and a.organization = account.organization));
 create policy door on account for select to asfound_service using (keeping_the_door());
 create policy administrator_adds on account for insert to asfound_service
-  with check (organisation = asking_organisation() and asking_administers());
+  with check (organization = asking_organization() and asking_administers());
 create policy administrator_changes on account for update to asfound_service
-  using (organisation = asking_organisation() and asking_administers());
+  using (organization = asking_organization() and asking_administers());
 create policy door_changes on account for update to asfound_service using (keeping_the_door());
--- The first person of an organisation that a county takes in.
+-- The first person of an organization that a county takes in.
 create policy door_adds on account for insert to asfound_service with check (keeping_the_door());
 
 create policy own on access_token for select to asfound_service using (account = asking_account());
 create policy administrator on access_token for select to asfound_service
-  using (organisation_of(account) = asking_organisation() and asking_administers());
+  using (organization_of(account) = asking_organization() and asking_administers());
 create policy own_adds on access_token for insert to asfound_service with check (account = asking_account());
 create policy administrator_adds on access_token for insert to asfound_service
-  with check (organisation_of(account) = asking_organisation() and asking_administers());
+  with check (organization_of(account) = asking_organization() and asking_administers());
 create policy own_changes on access_token for update to asfound_service using (account = asking_account());
 create policy administrator_changes on access_token for update to asfound_service
-  using (organisation_of(account) = asking_organisation() and asking_administers());
+  using (organization_of(account) = asking_organization() and asking_administers());
 create policy door_changes on access_token for update to asfound_service using (keeping_the_door());
 create policy door_sees on access_token for select to asfound_service using (keeping_the_door());
 
 create policy own on session for select to asfound_service using (account = asking_account());
 create policy administrator on session for select to asfound_service
-  using (organisation_of(account) = asking_organisation() and asking_administers());
+  using (organization_of(account) = asking_organization() and asking_administers());
 create policy own_changes on session for update to asfound_service using (account = asking_account());
 create policy administrator_changes on session for update to asfound_service
-  using (organisation_of(account) = asking_organisation() and asking_administers());
+  using (organization_of(account) = asking_organization() and asking_administers());
 create policy door on session to asfound_service using (keeping_the_door());
 
 create policy own on sign_in for select to asfound_service using (account = asking_account());
 create policy administrator on sign_in for select to asfound_service
-  using (organisation_of(account) = asking_organisation() and asking_administers());
+  using (organization_of(account) = asking_organization() and asking_administers());
 create policy door on sign_in to asfound_service using (keeping_the_door());
 
 create policy own on second_step for select to asfound_service using (account = asking_account());
 create policy administrator on second_step for select to asfound_service
-  using (organisation_of(account) = asking_organisation() and asking_administers());
+  using (organization_of(account) = asking_organization() and asking_administers());
 create policy door on second_step to asfound_service using (keeping_the_door());
 create policy door on invitation to asfound_service using (keeping_the_door());
 create policy door on recovery_code to asfound_service using (keeping_the_door());
@@ -205,15 +205,15 @@ create policy door on outside_identity to asfound_service using (keeping_the_doo
 create policy door on throttle to asfound_service using (keeping_the_door());
 
 create policy own_happenings on access_event for insert to asfound_service
-  with check (organisation = asking_organisation() or keeping_the_door());
+  with check (organization = asking_organization() or keeping_the_door());
 create policy own on access_event for select to asfound_service using (account = asking_account());
 create policy administrator on access_event for select to asfound_service
-  using (organisation = asking_organisation() and asking_administers());
+  using (organization = asking_organization() and asking_administers());
 create policy door on access_event for select to asfound_service using (keeping_the_door());
 
 grant select, insert on admission to asfound_service;
 grant update (admitted_by, admitted_at, withdrawn_at) on admission to asfound_service;
-grant insert on organisation, account to asfound_service;
+grant insert on organization, account to asfound_service;
 grant update (label, administers, suspended_at, erased_at) on account to asfound_service;
 -- Hashes of tokens go in and never out.
 grant select (id, account, name, counties, writes, manages, issued_by, created_at, expires_at, revoked_at, last_used_at)
@@ -225,22 +225,22 @@ grant select, insert, update, delete on session, sign_in, invitation, second_ste
   to asfound_service;
 grant select, insert on access_event to asfound_service;
 
--- A token is good where it was made for and its organisation is admitted still.
+-- A token is good where it was made for and its organization is admitted still.
 drop function find_access_token(bytea);
 create function find_access_token(token_hash bytea)
-  returns table (token uuid, account uuid, organisation uuid, role text, administers boolean, manages boolean,
+  returns table (token uuid, account uuid, organization uuid, role text, administers boolean, manages boolean,
     counties text[], writes text[], expires_at timestamptz)
   language plpgsql security definer set search_path = pg_catalog, public
 as $$
 #variable_conflict use_column
 begin
   return query
-    select t.id, a.id, a.organisation, a.role, a.administers, t.manages, here.counties,
+    select t.id, a.id, a.organization, a.role, a.administers, t.manages, here.counties,
       array(select unnest(t.writes) intersect select unnest(here.counties) order by 1), t.expires_at
     from access_token t join account a on a.id = t.account
     cross join lateral (select array(
       select d.county from admission d
-      where d.organisation = a.organisation and d.withdrawn_at is null and d.county = any (t.counties)
+      where d.organization = a.organization and d.withdrawn_at is null and d.county = any (t.counties)
       order by d.county)) as here (counties)
     where t.hash = token_hash and t.revoked_at is null and a.suspended_at is null
       and (t.expires_at is null or t.expires_at > now());
@@ -253,16 +253,16 @@ $$;
 
 drop function find_session(bytea);
 create function find_session(session_hash bytea)
-  returns table (session uuid, stage text, account uuid, organisation uuid, role text, administers boolean,
+  returns table (session uuid, stage text, account uuid, organization uuid, role text, administers boolean,
     counties text[], ends_at timestamptz)
   language plpgsql security definer set search_path = pg_catalog, public
 as $$
 #variable_conflict use_column
 begin
   return query
-    select s.id, s.stage, a.id, a.organisation, a.role, a.administers, array(
+    select s.id, s.stage, a.id, a.organization, a.role, a.administers, array(
       select d.county from admission d
-      where d.organisation = a.organisation and d.withdrawn_at is null order by d.county), s.ends_at
+      where d.organization = a.organization and d.withdrawn_at is null order by d.county), s.ends_at
     from session s join account a on a.id = s.account
     where s.hash = session_hash and a.suspended_at is null and s.ends_at > now()
       and s.last_used_at > now() - s.idle;

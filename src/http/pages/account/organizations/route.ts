@@ -2,36 +2,36 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import {
-  admitOrganisation,
+  admitOrganization,
   listAdmissions,
-  takeInOrganisation,
+  takeInOrganization,
   withdrawAdmission,
-} from '../../../../operations/access/organisations.ts'
+} from '../../../../operations/access/organizations.ts'
 import { invitationAddress } from '../../../access/own-address.ts'
 import { answered } from '../../../api/answer.ts'
 import { label } from '../../../api/people/shapes.ts'
-import { organisationsPath } from '../addresses.ts'
+import { organizationsPath } from '../addresses.ts'
 import { typed } from '../typed.ts'
-import { organisationsView } from './view.ts'
+import { organizationsView } from './view.ts'
 
 const config = { access: ['reviewer'], manages: true, administers: true } as const
 const params = z.object({ county: z.string(), id: z.guid() })
 
 /** Who works in a county, for who looks after its department. */
-export const organisationPages: FastifyPluginAsyncZod = async (app) => {
-  app.get('/counties/:county/organisations', { config }, async (request, reply) =>
+export const organizationPages: FastifyPluginAsyncZod = async (app) => {
+  app.get('/counties/:county/organizations', { config }, async (request, reply) =>
     show(request, reply, null, null),
   )
 
-  app.post('/counties/:county/organisations', { config }, async (request, reply) => {
+  app.post('/counties/:county/organizations', { config }, async (request, reply) => {
     const { context, caller, actor, body } = request
-    const [name, desk] = [label.safeParse(typed(body, 'organisation')), label.safeParse(typed(body, 'label'))]
+    const [name, desk] = [label.safeParse(typed(body, 'organization')), label.safeParse(typed(body, 'label'))]
     const kind = typed(body, 'kind')
     if (!name.success || !desk.success || (kind !== 'firm' && kind !== 'agent')) {
       return show(request, reply, null, 'Say what it is, what it is called, and who will look after it.')
     }
     const administrator = { signInName: typed(body, 'name'), label: desk.data }
-    const taken = await takeInOrganisation(context, caller, actor.county, {
+    const taken = await takeInOrganization(context, caller, actor.county, {
       kind,
       name: name.data,
       administrator,
@@ -45,20 +45,20 @@ export const organisationPages: FastifyPluginAsyncZod = async (app) => {
   })
 
   app.post(
-    '/counties/:county/organisations/:id/admission',
+    '/counties/:county/organizations/:id/admission',
     { config, schema: { params } },
     async ({ context, caller, actor, params: { id } }, reply) => {
-      answered(await admitOrganisation(context, caller, actor.county, id))
-      return reply.redirect(organisationsPath(actor.county), 303)
+      answered(await admitOrganization(context, caller, actor.county, id))
+      return reply.redirect(organizationsPath(actor.county), 303)
     },
   )
 
   app.post(
-    '/counties/:county/organisations/:id/withdrawal',
+    '/counties/:county/organizations/:id/withdrawal',
     { config, schema: { params } },
     async ({ context, caller, actor, params: { id } }, reply) => {
       answered(await withdrawAdmission(context, caller, actor.county, id))
-      return reply.redirect(organisationsPath(actor.county), 303)
+      return reply.redirect(organizationsPath(actor.county), 303)
     },
   )
 }
@@ -71,6 +71,6 @@ async function show(
 ): Promise<FastifyReply> {
   const { context, caller, actor } = request
   const admissions = await listAdmissions(context, caller, actor.county)
-  const body = organisationsView({ county: actor.county, admissions, link, fault })
+  const body = organizationsView({ county: actor.county, admissions, link, fault })
   return reply.page({ title: 'Who works in the county', body, secret: link !== null }, fault ? 422 : 200)
 }

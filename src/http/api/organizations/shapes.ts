@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { OwnOrganisation } from '../../../operations/access/organisations.ts'
+import type { OwnOrganization } from '../../../operations/access/organizations.ts'
 import type { Admission } from '../../../store/access/admissions.ts'
 import { id, instant } from '../shapes/basics.ts'
 
@@ -13,17 +13,17 @@ export const admission = z
     admittedAt: instant,
     withdrawnAt: instant.nullable().meta({ description: 'Works here no longer since then' }),
   })
-  .meta({ id: 'Admission', description: 'An organisation as a county knows it' })
+  .meta({ id: 'Admission', description: 'An organization as a county knows it' })
 
 export const presentAdmission = (it: Admission): z.output<typeof admission> => ({
-  id: it.organisation.id,
-  kind: it.organisation.kind,
-  name: it.organisation.name,
+  id: it.organization.id,
+  kind: it.organization.kind,
+  name: it.organization.name,
   admittedAt: it.admittedAt.toISOString(),
   withdrawnAt: it.withdrawnAt?.toISOString() ?? null,
 })
 
-export const ownOrganisation = z
+export const ownOrganization = z
   .object({
     id: id.meta({ description: 'Give it to a county that is to admit you' }),
     kind,
@@ -31,13 +31,13 @@ export const ownOrganisation = z
     secondStep: z.enum(['offered', 'required']),
     counties: z.array(z.object({ county: z.string(), admittedAt: instant, withdrawnAt: instant.nullable() })),
   })
-  .meta({ id: 'OwnOrganisation' })
+  .meta({ id: 'OwnOrganization' })
 
 export const presentOwn = ({
-  organisation,
+  organization,
   admissions,
-}: OwnOrganisation): z.output<typeof ownOrganisation> => ({
-  ...organisation,
+}: OwnOrganization): z.output<typeof ownOrganization> => ({
+  ...organization,
   counties: admissions.map(({ county, admittedAt, withdrawnAt }) => ({
     county,
     admittedAt: admittedAt.toISOString(),
