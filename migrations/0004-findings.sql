@@ -1,11 +1,11 @@
--- One visit by one firm: a draft until it is submitted, then only amended by another.
+-- One inspection by one firm: a draft until it is submitted, then only amended by another.
 create table findings (
   county text not null,
   id uuid not null,
   parcel uuid not null,
   organization uuid not null references organization (id),
   state text not null check (state in ('draft', 'submitted')),
-  visited_on date,
+  inspected_on date,
   record jsonb not null,
   revision integer not null default 1,
   -- The submitted findings that these take the place of.

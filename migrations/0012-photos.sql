@@ -1,4 +1,4 @@
--- A photo of a visit. Its bytes lie in the originals: as it was taken, and as others get it.
+-- A photo of an inspection. Its bytes lie in the originals: as it was taken, and as others get it.
 create table photo (
   county text not null,
   id uuid not null,

@@ -56,7 +56,7 @@ test('four processes on one database, one of them for the web alone and one of t
   const people = await enrolPeople(database)
   await fillCounty(
     { context: { database, newId: uuidv7 }, people },
-    { seed: 1, parcels: PARCELS, visited: 0.5 },
+    { seed: 1, parcels: PARCELS, inspected: 0.5 },
   )
   const owner = new pg.Client({ connectionString: url })
   await owner.connect()

@@ -25,7 +25,7 @@ type Candidate = {
   readonly component: string | null
   readonly field: string
   readonly how: string
-  readonly without: (visit: FindingsRecord) => FindingsRecord
+  readonly without: (inspection: FindingsRecord) => FindingsRecord
 }
 
 const WORDS: { readonly [field: string]: string } = {
@@ -41,22 +41,22 @@ const WORDS: { readonly [field: string]: string } = {
 }
 
 /**
- * Ranks the measurements of a visit by what each would settle: the record is compared with a visit that finds
- * everything as recorded, then with the same visit less one measurement; the questions that can no longer be answered
+ * Ranks the measurements of an inspection by what each would settle: the record is compared with an inspection that finds
+ * everything as recorded, then with the same inspection less one measurement; the questions that can no longer be answered
  * are those it decides. Computed, not listed, so that it follows the checks and the rules of the county.
  */
 export function rankMeasurements(
   input: Omit<ReconcileInput, 'findings'>,
-  visit: FindingsRecord,
+  inspection: FindingsRecord,
 ): readonly WantedMeasurement[] {
   const ask = (record: FindingsRecord) =>
-    reconcile({ ...input, findings: { id: 'brief', firm: '', submittedOn: record.visitedOn, record } })
+    reconcile({ ...input, findings: { id: 'brief', firm: '', submittedOn: record.inspectedOn, record } })
       .outcomes
-  const answered = ask(visit).filter(({ verdict }) => DECIDED.has(verdict))
-  return candidates(visit)
+  const answered = ask(inspection).filter(({ verdict }) => DECIDED.has(verdict))
+  return candidates(inspection)
     .map(({ without, ...candidate }) => {
       const left = new Set(
-        ask(without(visit))
+        ask(without(inspection))
           .filter(({ verdict }) => DECIDED.has(verdict))
           .map(questionOf),
       )
@@ -74,7 +74,7 @@ export function rankMeasurements(
 const questionOf = ({ check, subject, facet }: Outcome): string =>
   [check, subject.key, facet ?? ''].join(' | ')
 
-function candidates(visit: FindingsRecord): readonly Candidate[] {
+function candidates(inspection: FindingsRecord): readonly Candidate[] {
   const house: Candidate = {
     what: 'count the bedrooms',
     component: null,
@@ -82,7 +82,7 @@ function candidates(visit: FindingsRecord): readonly Candidate[] {
     how: 'count in the house, not from the listing',
     without: (from) => ({ ...from, bedroomsCounted: null }),
   }
-  const parts = visit.components.flatMap((found, index) =>
+  const parts = inspection.components.flatMap((found, index) =>
     Object.keys(WORDS).flatMap((field): Candidate[] => {
       const value = found[field as keyof FoundComponent]
       if (

@@ -9,6 +9,7 @@ import { exportRoutes } from './api/exports/routes.ts'
 import { findingsRoutes } from './api/findings/routes.ts'
 import { forms } from './api/forms/routes.ts'
 import { imports } from './api/imports/routes.ts'
+import { inspectionBriefs } from './api/inspection-brief/routes.ts'
 import { jobs } from './api/jobs/routes.ts'
 import { letters } from './api/letters/routes.ts'
 import { organizations } from './api/organizations/routes.ts'
@@ -25,7 +26,6 @@ import { ruleTrials } from './api/rules/trial/routes.ts'
 import { sessions } from './api/sessions/routes.ts'
 import { subscriptions } from './api/subscriptions/routes.ts'
 import { tokens } from './api/tokens/routes.ts'
-import { visitBriefs } from './api/visit-brief/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
 export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
@@ -45,7 +45,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     calculations,
     rules,
     jobs,
-    visitBriefs,
+    inspectionBriefs,
     letters,
     imports,
     exportRoutes,

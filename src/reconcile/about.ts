@@ -40,7 +40,7 @@ export const seen = (
   word: 'found',
   asStated,
   asUsed: asStated,
-  from: { kind: 'visit', findings, component: found.label, how },
+  from: { kind: 'inspection', findings, component: found.label, how },
 })
 
 /** What a rule asks, beside what is on record and what was found. */
@@ -67,6 +67,6 @@ export const derived = (what: string, figure: string): Exhibit => ({
   from: { kind: 'computed' },
 })
 
-/** Pairings whose component the visit saw. */
+/** Pairings whose component the inspection saw. */
 export type SeenPairing = Pairing & { readonly found: FoundComponent }
 export const wasSeen = (pairing: Pairing): pairing is SeenPairing => pairing.found?.outcome === 'found'

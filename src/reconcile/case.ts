@@ -14,7 +14,7 @@ export type ReconcileInput = {
   readonly asOf: PlainDate
   readonly permits: readonly FiledPermit[]
   readonly corrections: readonly Correction[]
-  /** The visit to compare with; null while there is none. */
+  /** The inspection to compare with; null while there is none. */
   readonly findings: SubmittedFindings | null
   readonly book: RuleBook
 }
@@ -22,12 +22,16 @@ export type ReconcileInput = {
 /** The input, laid out for the checks. */
 export type Case = ReconcileInput &
   Paired & {
-    /** The as-built on the day of the visit; with no visit, on `asOf`. */
+    /** The as-built on the day of the inspection; with no inspection, on `asOf`. */
     readonly asBuilt: AsBuilt
   }
 
 export function layOut(input: ReconcileInput): Case {
-  const asBuilt = asBuiltOn(input.permits, input.corrections, input.findings?.record.visitedOn ?? input.asOf)
+  const asBuilt = asBuiltOn(
+    input.permits,
+    input.corrections,
+    input.findings?.record.inspectedOn ?? input.asOf,
+  )
   return { ...input, asBuilt, ...pair(asBuilt, input.findings?.record ?? null) }
 }
 

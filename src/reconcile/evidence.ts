@@ -4,7 +4,7 @@ import type { Discrepancy } from './reconcile.ts'
 /**
  * What a decision about a discrepancy rests on: the verdict and the facts as used, each with the paper or the part it
  * comes from. Left out on purpose: the wording (which an update of this program may change), the revision of a paper
- * (another value on it may have been mended) and which visit it was (the same reading taken again moves no ground).
+ * (another value on it may have been mended) and which inspection it was (the same reading taken again moves no ground).
  *
  * An outcome that shows no exhibits rests on its sentence, without the day on which it was asked.
  */
@@ -33,7 +33,7 @@ function placeOf(from: Exhibit['from']) {
   switch (from.kind) {
     case 'permit':
       return { permit: from.origin.permit.id, pointer: from.origin.pointer }
-    case 'visit':
+    case 'inspection':
       return { component: from.component, how: from.how }
     // By its figure and its citations, which stand beside: how they are worded moves no ground.
     case 'rule':

@@ -5,7 +5,7 @@ import type { ReconcileInput } from './case.ts'
 
 /**
  * The last day on which a reconciliation made on `asOf` still holds when nothing but time passes; null where time
- * alone changes nothing that can be foreseen. Time speaks through three things: a visit's window runs out, a metal tank
+ * alone changes nothing that can be foreseen. Time speaks through three things: an inspection's window runs out, a metal tank
  * reaches an age, and one rule takes the place of another. Too early a day costs a run; too late would be a wrong answer,
  * so every candidate counts whether or not it would change anything.
  */
@@ -16,12 +16,12 @@ export function goodUntil(input: ReconcileInput): PlainDate | null {
   return first === undefined ? null : addDays(first, -1)
 }
 
-/** The first day on which the visit no longer counts for a transfer. */
+/** The first day on which the inspection no longer counts for a transfer. */
 function windowEnds({ book, county, asOf, findings }: ReconcileInput): PlainDate[] {
   const window = inForce(book, county, 'transfer.inspection-window-days', asOf)
   if (!findings || window.state !== 'in-force') return []
   return [false, true]
-    .map((pumpedYearly) => countsUntil(window.value, findings.record.visitedOn, pumpedYearly))
+    .map((pumpedYearly) => countsUntil(window.value, findings.record.inspectedOn, pumpedYearly))
     .flatMap((last) => (last === null ? [] : [addDays(last, 1)]))
 }
 

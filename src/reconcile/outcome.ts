@@ -27,7 +27,7 @@ export type Exhibit = {
 export type ExhibitSource =
   | { readonly kind: 'permit'; readonly origin: Origin }
   | {
-      readonly kind: 'visit'
+      readonly kind: 'inspection'
       readonly findings: string
       readonly component: string | null
       readonly how: string

@@ -2,7 +2,7 @@ import type { AsBuilt, AsBuiltComponent } from '../records/as-built.ts'
 import { statedValue } from '../records/claim.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
 
-/** A component in service on record and what the visit says of it; `found` is null where the visit is silent. */
+/** A component in service on record and what the inspection says of it; `found` is null where the inspection is silent. */
 export type Pairing = {
   readonly built: AsBuiltComponent
   readonly found: FoundComponent | null

@@ -13,7 +13,7 @@ export type DecisionInForce = {
   /** Of what it rested on. */
   readonly evidenceHash: string
   /** Findings were handed in after it. */
-  readonly visitedSince: boolean
+  readonly inspectedSince: boolean
 }
 
 /** A discrepancy as it stood before a run. */
@@ -75,5 +75,5 @@ export function stateAfter(
   if (decision === null) return 'open'
   if (decision.evidenceHash !== evidenceHash) return 'ground-moved'
   if (returned && decision.action !== 'accept') return 'ground-moved'
-  return AWAITS[decision.action] === 'firm' && decision.visitedSince ? 'ground-moved' : 'decided'
+  return AWAITS[decision.action] === 'firm' && decision.inspectedSince ? 'ground-moved' : 'decided'
 }

@@ -4,7 +4,7 @@ import type { Meaning } from './meaning/meaning.ts'
 
 export const STATUS_WORDS = [
   'no-record',
-  'not-visited',
+  'not-inspected',
   'agrees',
   'under-review',
   'action-needed',
@@ -27,7 +27,7 @@ export type Standing = {
 
 export type StatusInput = {
   readonly hasApprovedPermit: boolean
-  readonly hasVisit: boolean
+  readonly hasInspection: boolean
   readonly discrepancies: readonly Standing[]
   /** A decision was made about something that no longer differs: a record that was corrected, a part put back. */
   readonly decidedBefore: boolean
@@ -49,7 +49,7 @@ export type Outstanding = {
 
 /**
  * The parcel's one word. What endangers someone or asks something of the owner comes first, whatever else is true; a
- * file that is empty or a visit that no longer counts comes before the questions they leave open; notes never count.
+ * file that is empty or an inspection that no longer counts comes before the questions they leave open; notes never count.
  */
 export function statusOf(input: StatusInput): ParcelStatus {
   const open = input.discrepancies.filter(isOpen)
@@ -87,7 +87,7 @@ const rank = (standing: Standing): number => (asksOwner(standing) ? 0 : 1)
 function wordFor(input: StatusInput, open: readonly Standing[]): StatusWord {
   if (open.some(asksOwner)) return 'action-needed'
   if (!input.hasApprovedPermit && open.some(({ kind }) => NO_RECORD.includes(kind))) return 'no-record'
-  if (!input.hasVisit) return 'not-visited'
+  if (!input.hasInspection) return 'not-inspected'
   if (open.some(({ kind }) => kind === 'findings-stale')) return 'out-of-date'
   if (open.length > 0) return 'under-review'
   const decided = input.discrepancies.some(
@@ -101,7 +101,7 @@ const NO_RECORD: readonly DiscrepancyKind[] = ['record-absent', 'record-unclear'
 
 const SENTENCES: { readonly [W in StatusWord]: string } = {
   'no-record': 'The county has no approved record of a septic system on this parcel.',
-  'not-visited': 'No inspection of the septic system has been compared with the county’s record yet.',
+  'not-inspected': 'No inspection of the septic system has been compared with the county’s record yet.',
   agrees: 'What the last inspection found agrees with the county’s record.',
   'under-review': 'There are questions about the septic system that the county is looking at.',
   'action-needed': 'Something has to be done about the septic system before it can be relied on.',

@@ -57,16 +57,16 @@ export type Material = (typeof MATERIALS)[number]
 
 export const VESSEL_SHAPES = [
   'rectangular',
-  'upright-cylinder',
+  'vertical-cylinder',
   'horizontal-cylinder',
-  'lying-oval',
-  'upright-oval',
+  'horizontal-oval',
+  'vertical-oval',
   'sphere',
 ] as const
 export type VesselShape = (typeof VESSEL_SHAPES)[number]
 
 /**
- * The measures a permit states and a visit finds, under the same names: `L` is how a length is held (as written, or
+ * The measures a permit states and an inspection finds, under the same names: `L` is how a length is held (as written, or
  * as taken with a method).
  */
 export type Measures<L, V> = {

@@ -73,9 +73,9 @@ export type FoundComponent = Measures<FoundLength, StatedVolume> & {
 
 export const OCCUPANCY = ['occupied', 'vacant', 'unknown'] as const
 
-/** One dated visit by one firm. */
+/** One dated inspection by one firm. */
 export type FindingsRecord = {
-  readonly visitedOn: PlainDate
+  readonly inspectedOn: PlainDate
   readonly occupancy: (typeof OCCUPANCY)[number]
   readonly people: number | null
   readonly bedroomsCounted: number | null

@@ -3,8 +3,8 @@ import type { FindingsRecord } from '../records/findings.ts'
 import { hashOf } from './canonical.ts'
 import type { Tx } from './database/database.ts'
 
-/** A visit as it is taken in: handed in already. */
-export type SubmittedVisit = {
+/** An inspection as it is taken in: handed in already. */
+export type SubmittedInspection = {
   readonly id: string
   readonly parcel: string
   readonly organization: string
@@ -22,14 +22,14 @@ export async function firmsNamed(tx: Tx, names: readonly string[]): Promise<Read
   return new Map(rows.map(({ id, name }) => [name, id]))
 }
 
-/** The visits handed in for these parcels and not amended since. */
-export async function visitsOn(
+/** The inspections handed in for these parcels and not amended since. */
+export async function inspectionsOn(
   tx: Tx,
   county: string,
   parcels: readonly string[],
-): Promise<readonly Omit<SubmittedVisit, 'id'>[]> {
+): Promise<readonly Omit<SubmittedInspection, 'id'>[]> {
   if (parcels.length === 0) return []
-  const { rows } = await sql<Omit<SubmittedVisit, 'id'>>`
+  const { rows } = await sql<Omit<SubmittedInspection, 'id'>>`
     select f.parcel, f.organization, f.record from findings f
     where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'
       and not exists (select from findings later
@@ -40,24 +40,24 @@ export async function visitsOn(
 export async function insertSubmitted(
   tx: Tx,
   county: string,
-  visits: readonly SubmittedVisit[],
+  inspections: readonly SubmittedInspection[],
   made: { readonly by: string; readonly at: Date },
 ): Promise<void> {
-  if (visits.length === 0) return
+  if (inspections.length === 0) return
   const rows = JSON.stringify(
-    visits.map(({ record, ...visit }) => ({
-      ...visit,
-      visited_on: record.visitedOn,
+    inspections.map(({ record, ...inspection }) => ({
+      ...inspection,
+      inspected_on: record.inspectedOn,
       record,
       hash: hashOf(record),
     })),
   )
   await sql`
-    insert into findings (county, id, parcel, organization, state, visited_on, record, created_by, created_at, changed_at,
+    insert into findings (county, id, parcel, organization, state, inspected_on, record, created_by, created_at, changed_at,
       submitted_by, submitted_at)
-    select ${county}, id, parcel, organization, 'submitted', visited_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
+    select ${county}, id, parcel, organization, 'submitted', inspected_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
       ${made.by}::uuid, ${made.at}
-    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, organization uuid, visited_on date, record jsonb)`.execute(
+    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, organization uuid, inspected_on date, record jsonb)`.execute(
     tx,
   )
   // A second statement: who may see a revision is asked of its findings, which have to be there already.

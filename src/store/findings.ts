@@ -3,7 +3,7 @@ import type { FindingsRecord, SubmittedFindings } from '../records/findings.ts'
 import { hashOf } from './canonical.ts'
 import type { Tx } from './database/database.ts'
 
-/** One visit by one firm, as a draft or as handed in. */
+/** One inspection by one firm, as a draft or as handed in. */
 export type Findings = {
   readonly id: string
   readonly parcel: string
@@ -70,23 +70,23 @@ export async function lockFindings(tx: Tx, county: string, id: string): Promise<
   return findingsById(tx, county, id)
 }
 
-/** All that the asker may see, newest visit first. */
+/** All that the asker may see, newest inspection first. */
 export async function findingsOf(tx: Tx, county: string, parcel: string): Promise<readonly Findings[]> {
   const rows = await select(tx, county)
     .where('f.parcel', '=', parcel)
-    .orderBy('f.visited_on', 'desc')
+    .orderBy('f.inspected_on', 'desc')
     .orderBy('f.id', 'desc')
     .execute()
   return rows.map(asFindings)
 }
 
-/** What a parcel is compared with: of the findings handed in and not amended, those of the newest visit. */
+/** What a parcel is compared with: of the findings handed in and not amended, those of the newest inspection. */
 export async function newestSubmitted(tx: Tx, county: string, parcel: string): Promise<Findings | undefined> {
   const row = await select(tx, county)
     .where('f.parcel', '=', parcel)
     .where('f.state', '=', 'submitted')
     .where('later.id', 'is', null)
-    .orderBy('f.visited_on', 'desc')
+    .orderBy('f.inspected_on', 'desc')
     .orderBy('f.submitted_at', 'desc')
     .orderBy('f.id', 'desc')
     .limit(1)
@@ -122,7 +122,7 @@ export async function insertDraft(
       parcel,
       organization,
       state: 'draft',
-      visited_on: record.visitedOn,
+      inspected_on: record.inspectedOn,
       record: JSON.stringify(record),
       amends,
       created_by: made.by,
@@ -143,7 +143,7 @@ export async function changeDraft(
     .updateTable('findings')
     .set({
       record: JSON.stringify(record),
-      visited_on: record.visitedOn,
+      inspected_on: record.inspectedOn,
       revision,
       changed_at: made.at,
     })

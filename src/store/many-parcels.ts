@@ -89,7 +89,7 @@ async function findingsOf(tx: Tx, county: string, parcels: readonly string[]): P
     where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'
       and not exists (select from findings later
         where later.county = f.county and later.amends = f.id and later.state = 'submitted')
-    order by f.parcel, f.visited_on desc, f.submitted_at desc, f.id desc`.execute(tx)
+    order by f.parcel, f.inspected_on desc, f.submitted_at desc, f.id desc`.execute(tx)
   return rows
 }
 

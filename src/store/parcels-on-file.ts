@@ -1,7 +1,7 @@
 import { sql } from 'kysely'
 import type { Tx } from './database/database.ts'
 
-/** A parcel that has something a rule could speak of: a paper or a visit. */
+/** A parcel that has something a rule could speak of: a paper or an inspection. */
 export type ParcelOnFile = { readonly id: string; readonly number: string }
 
 /** In the order of their ids, those after `after`. */

@@ -17,7 +17,7 @@ export const UNRECORDED = [
   'component-not-on-record',
 ] as const satisfies readonly DiscrepancyKind[]
 
-const VISITED = sql`
+const INSPECTED = sql`
   select p.county, p.id, p.street_key from parcel p
   where p.county = asking_county() and exists (
     select from findings f where f.county = p.county and f.parcel = p.id and f.state = 'submitted')`
@@ -26,7 +26,7 @@ const raised = (kinds: readonly DiscrepancyKind[]) => sql`exists (
   select from discrepancy d where d.county = v.county and d.parcel = v.id and d.state <> 'vanished'
     and d.kind = any (${[...kinds]}::text[]))`
 
-/** Visited parcels by the decade of their first approved permit: at how many less was found than was put down or required. */
+/** Inspected parcels by the decade of their first approved permit: at how many less was found than was put down or required. */
 export async function shortfallsByDecade(tx: Tx): Promise<readonly GroupCount[]> {
   const { rows } = await sql<GroupCount>`
     select (extract(year from first)::integer / 10 * 10)::text || 's' as name, count(*) filter (where hit) as hits,
@@ -34,18 +34,18 @@ export async function shortfallsByDecade(tx: Tx): Promise<readonly GroupCount[]>
     from (
       select (select min(t.approved_on) from permit t where t.county = v.county and t.parcel = v.id) as first,
         ${raised(SHORTFALLS)} as hit
-      from (${VISITED}) v) visited
+      from (${INSPECTED}) v) inspected
     where first is not null group by 1 order by 1`.execute(tx)
   return rows
 }
 
-/** Visited parcels by street: at how many something was found that nobody put on paper. */
+/** Inspected parcels by street: at how many something was found that nobody put on paper. */
 export async function unrecordedByStreet(tx: Tx): Promise<readonly GroupCount[]> {
   const { rows } = await sql<GroupCount>`
     select nullif(v.street_key, '') as name,
       count(*) filter (where ${raised(UNRECORDED)}) as hits,
       count(*) as total
-    from (${VISITED}) v group by 1 order by 1`.execute(tx)
+    from (${INSPECTED}) v group by 1 order by 1`.execute(tx)
   return rows
 }
 

@@ -3,7 +3,7 @@ import type { Tx } from './database/database.ts'
 /** Where a photo was taken, by the phone's receiver and only where that was allowed. */
 export type PhotoPlace = { readonly lat: number; readonly lon: number; readonly radiusFt: number | null }
 
-/** A photo of a visit. */
+/** A photo of an inspection. */
 export type Photo = {
   readonly id: string
   readonly findings: string
@@ -63,8 +63,8 @@ export async function photosOf(tx: Tx, county: string, findings: string): Promis
   return rows.map(asPhoto)
 }
 
-/** Of several visits at once, in the order in which they came. */
-export async function photosOfVisits(
+/** Of several inspections at once, in the order in which they came. */
+export async function photosOfInspections(
   tx: Tx,
   county: string,
   findings: readonly string[],
@@ -74,7 +74,7 @@ export async function photosOfVisits(
   return rows.map(asPhoto)
 }
 
-/** The same picture of the same visit, if it came before. */
+/** The same picture of the same inspection, if it came before. */
 export async function samePhoto(
   tx: Tx,
   county: string,

@@ -29,7 +29,7 @@ export async function insertRerun(
   await tx.insertInto('rerun').values({ county, id, cause, state, asked_by: by, asked_at: askedAt }).execute()
 }
 
-/** Every parcel that has something a rule could speak of: a paper, a visit, or an answer already. */
+/** Every parcel that has something a rule could speak of: a paper, an inspection, or an answer already. */
 export async function gatherWholeCounty(tx: Tx, county: string, rerun: string): Promise<void> {
   await sql`
     insert into rerun_parcel (county, rerun, parcel)

@@ -17,7 +17,7 @@ import { tell } from './county/tell.ts'
 const service = await benchService()
 const { context, people, url, owner } = service
 try {
-  await fillCounty(service, { seed: 2, parcels: 500, visited: 0.3 })
+  await fillCounty(service, { seed: 2, parcels: 500, inspected: 0.3 })
   const rerun = context.newId()
   await transact(context.database, serviceIn(COUNTY), async (tx) => {
     await insertRerun(tx, COUNTY, {

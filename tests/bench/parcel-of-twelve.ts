@@ -4,7 +4,7 @@ import { findingsEntry } from '../../src/reading/entry/findings.ts'
 import { permitEntry } from '../../src/reading/entry/permit.ts'
 import type { ReconcileInput } from '../../src/reconcile/case.ts'
 
-/** A parcel with twelve components on record and all of them visited: the yardstick of `reconcile`. */
+/** A parcel with twelve components on record and all of them inspected: the yardstick of `reconcile`. */
 export const parcelOfTwelve: Omit<ReconcileInput, 'book'> = {
   county: 'quillback',
   asOf: must(plainDate('2026-06-01')),
@@ -53,11 +53,11 @@ export const parcelOfTwelve: Omit<ReconcileInput, 'book'> = {
     },
   ],
   findings: {
-    id: 'visit-1',
+    id: 'inspection-1',
     firm: 'Marsh Road Septic Inspections',
     submittedOn: must(plainDate('2026-05-21')),
     record: findingsEntry.parse({
-      visitedOn: '2026-05-20',
+      inspectedOn: '2026-05-20',
       occupancy: 'occupied',
       bedroomsCounted: 4,
       reference: { a: 'SW corner', b: 'SE corner', baseline: '44 ft', wall: 'rear' },

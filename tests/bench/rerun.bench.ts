@@ -1,5 +1,5 @@
 /**
- * A county reconciled again after a rule change that reaches everybody visited, by one process with as many jobs at once as
+ * A county reconciled again after a rule change that reaches everybody inspected, by one process with as many jobs at once as
  * the settings have without being told, against reading the same inputs and COPYing the same answers. And the same county when nobody is affected. `PARCELS=100000 npm run bench -- rerun`.
  */
 import { createReadStream, createWriteStream } from 'node:fs'
@@ -27,7 +27,7 @@ const { JOBS_AT_ONCE } = must(readSettings({}))
 const ours = await benchService()
 try {
   const { context, people, owner } = ours
-  await fillCounty(ours, { seed: 5, parcels: PARCELS, visited: 1 })
+  await fillCounty(ours, { seed: 5, parcels: PARCELS, inspected: 1 })
   const run = async (book = context.book) => {
     const id = context.newId()
     await transact(context.database, people.reviewer, async (tx) => {

@@ -12,7 +12,7 @@ const PARCELS = sized('PARCELS', 2_000)
 async function taken(processes: number): Promise<number> {
   const service = await benchService()
   try {
-    await fillCounty(service, { seed: 4, parcels: PARCELS, visited: 1 })
+    await fillCounty(service, { seed: 4, parcels: PARCELS, inspected: 1 })
     const environment = { ASFOUND_DATA: service.dataFolder, JOBS: 'on', JOBS_AT_ONCE: '1' }
     const all = await Promise.all(
       Array.from({ length: processes }, () => serve('ours', service.url, environment)),

@@ -10,7 +10,7 @@ import { openOriginals } from '../../src/files/originals.ts'
 import { newKeyPem } from '../../src/letters/signing/key-source.ts'
 import { testApp } from '../support/app.ts'
 import { emptyDatabase } from '../support/database.ts'
-import { newParcel, permit1974, visitThatDiffers } from '../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974 } from '../support/quillback.ts'
 
 /** The commands as a person runs them: from a database of one's own to the embedded one, and back. */
 
@@ -18,7 +18,7 @@ const { services, ask, url } = await testApp()
 const { number } = await newParcel(services)
 const at = `/v1/counties/quillback/parcels/${number}`
 await ask('reviewer', { method: 'POST', url: `${at}/permits`, body: permit1974 })
-const draft = (await ask('firm', { method: 'POST', url: `${at}/findings`, body: visitThatDiffers })).body
+const draft = (await ask('firm', { method: 'POST', url: `${at}/findings`, body: inspectionThatDiffers })).body
 await ask('firm', { method: 'POST', url: `/v1/counties/quillback/findings/${draft.id}/submission` })
 
 const folder = await mkdtemp(path.join(os.tmpdir(), 'asfound-backup-cli-'))

@@ -10,7 +10,7 @@ import { HERE, versionIn, versionOf } from '../../src/cli/replay/version.ts'
 import { enterPermit } from '../../src/operations/permits/enter-permit.ts'
 import { testApp } from '../support/app.ts'
 import { COUNTY } from '../support/people.ts'
-import { newParcel, permit1974, permitRecord, visitThatDiffers } from '../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974, permitRecord } from '../support/quillback.ts'
 
 const now = await versionIn(HERE, 'this version')
 const folder = await mkdtemp(path.join(tmpdir(), 'asfound-other-version-'))
@@ -59,7 +59,7 @@ test('the stored answers of a county are computed again, and a stored one that w
     await ask('firm', {
       method: 'POST',
       url: `${at}/parcels/${parcel.number}/findings`,
-      body: visitThatDiffers,
+      body: inspectionThatDiffers,
     })
   ).body
   await ask('firm', { method: 'POST', url: `${at}/findings/${draft.id}/submission` })

@@ -40,7 +40,7 @@ function findingsBy(file: ParcelFile, on: PlainDate): SubmittedFindings | null {
   const last = submitted.at(-1)
   if (!last) return null
   return {
-    id: `visit ${submitted.length}`,
+    id: `inspection ${submitted.length}`,
     firm: FIRMS[last.firm],
     submittedOn: last.submittedOn,
     record: last.record,
@@ -80,7 +80,7 @@ function statusBy(
   const decisions = file.decisions.filter((decision) => decision.on <= on)
   return statusOf({
     hasApprovedPermit: asBuilt.permits.length > 0,
-    hasVisit: findings !== null,
+    hasInspection: findings !== null,
     discrepancies: discrepancies.map((it) => {
       const decision = decisions.findLast((made) => isTarget(it, made))
       const decided = decision && holds(file, decision, on, it, book) ? decision.action : null
@@ -106,7 +106,7 @@ function holds(
   const inForce = {
     action: decision.action,
     evidenceHash: then ? evidence(then, decision.on) : '',
-    visitedSince: file.findings.some(({ submittedOn }) => submittedOn > decision.on && submittedOn <= on),
+    inspectedSince: file.findings.some(({ submittedOn }) => submittedOn > decision.on && submittedOn <= on),
   }
   return stateAfter(inForce, evidence(now, on), false) === 'decided'
 }

@@ -11,7 +11,7 @@ import { administer } from '../../src/store/database/transact.ts'
 import { liveThrough } from '../http/access/matrix/world.ts'
 import { testApp } from '../support/app.ts'
 import { COUNTY } from '../support/people.ts'
-import { visitThatDiffers } from '../support/quillback.ts'
+import { inspectionThatDiffers } from '../support/quillback.ts'
 import { answerChecker } from './answers.ts'
 import { type Asked, type Operation, requestsTo } from './requests.ts'
 
@@ -61,7 +61,7 @@ const near = await post('reviewer', `/v1/counties/${COUNTY}/parcels/${world.parc
   number: CANARY.quillback,
 })
 const rivals = await post('rival', `/v1/counties/${COUNTY}/parcels/${world.parcel}/findings`, {
-  ...visitThatDiffers,
+  ...inspectionThatDiffers,
   notes: CANARY.rival,
 })
 

@@ -67,7 +67,7 @@ function nameOf(it: Acknowledged): string {
 /** Things that must hold of all that is there, acknowledged or not. */
 const NONE: Readonly<Record<string, string>> = {
   'a number that was given to two permits': `select number as it from permit where number like 'K-%' group by number having count(*) > 1`,
-  'a visit that was taken in twice': `select record ->> 'notes' as it from findings where record ->> 'notes' like 'visit %'
+  'an inspection that was taken in twice': `select record ->> 'notes' as it from findings where record ->> 'notes' like 'inspection %'
     group by 1 having count(*) > 1`,
   'a permit without the revision that it says': `select p.id as it from permit p where not exists (select from permit_revision r
     where r.county = p.county and r.permit = p.id and r.revision = p.revision and r.record = p.record)`,

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises'
 import { setTimeout as wait } from 'node:timers/promises'
 import type { Dice } from '../forms/dice.ts'
 import type { People } from '../support/people.ts'
-import { permit1974, repair1996, visitThatDiffers } from '../support/quillback.ts'
+import { inspectionThatDiffers, permit1974, repair1996 } from '../support/quillback.ts'
 
 /** Something that a client was told is done; the account at the end looks for each. */
 export type Acknowledged =
@@ -55,7 +55,7 @@ export async function work({ origins, people, dice, ledger, parcels, goOn }: Cli
     const at = `${HERE}/parcels/${parcel}`
     await permit(at, { ...permit1974, number: `K-${parcel}-1` })
     const late = permit(at, { ...repair1996, number: `K-${parcel}-2` })
-    const consequence = await visit(at)
+    const consequence = await inspection(at)
     await late
     const [change] = consequence?.changes ?? []
     if (change) await decide(change.discrepancy)
@@ -68,9 +68,9 @@ export async function work({ origins, people, dice, ledger, parcels, goOn }: Cli
     if (answer) ledger.acknowledged.push({ what: 'permit', id: answer.permit.id, number: body.number })
   }
 
-  async function visit(at: string) {
-    const remarks = `visit ${randomUUID()}`
-    const body = { ...visitThatDiffers, notes: remarks }
+  async function inspection(at: string) {
+    const remarks = `inspection ${randomUUID()}`
+    const body = { ...inspectionThatDiffers, notes: remarks }
     const draft = await post<{ id: string }>('firm', `${at}/findings`, body, 201)
     if (!draft) return undefined
     ledger.acknowledged.push({ what: 'draft', id: draft.id, remarks })

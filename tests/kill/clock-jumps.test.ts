@@ -13,7 +13,7 @@ import { administer, transact } from '../../src/store/database/transact.ts'
 import { newId } from '../../src/store/new-id.ts'
 import { testApp } from '../support/app.ts'
 import { COUNTY } from '../support/people.ts'
-import { newParcel, permit1974, repair1996, visitThatDiffers } from '../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974, repair1996 } from '../support/quillback.ts'
 import { shiftedClock } from './shifted-clock.ts'
 
 /** The clock of the service's machine is moved by hours, forward and back, while the database's goes on as it was. */
@@ -76,10 +76,10 @@ test('the newest answer is the one made last, a repeat gets its first answer, an
   }
   const list = await ask('reviewer', { url: `${here}/parcels/${number}/reconciliations?limit=50` })
   expect(list.body.items.map((it: { id: string }) => it.id)).toEqual(answers.map(({ id }) => id).toReversed())
-  const visit = await post('firm', `/parcels/${number}/findings`, visitThatDiffers)
+  const inspection = await post('firm', `/parcels/${number}/findings`, inspectionThatDiffers)
   const handedIn = await ask('firm', {
     method: 'POST',
-    url: `${here}/findings/${visit.body.id}/submission`,
+    url: `${here}/findings/${inspection.body.id}/submission`,
     headers: { 'if-match': '"r1"' },
   })
   const last = await ask('reviewer', { url: `${here}/parcels/${number}/reconciliation` })

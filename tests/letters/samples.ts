@@ -1,7 +1,7 @@
 import type { PlainDate } from '../../src/base/plain-date.ts'
 import { must } from '../../src/base/result.ts'
+import { inspectionBrief } from '../../src/brief/inspection-brief.ts'
 import { sitePlan } from '../../src/brief/site-plan/plan.ts'
-import { visitBrief } from '../../src/brief/visit-brief.ts'
 import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import { printBrief } from '../../src/letters/content/brief.ts'
 import { printDay } from '../../src/letters/content/day.ts'
@@ -50,7 +50,7 @@ export function factsOf(input: ReconcileInput): StatusLetterFacts {
   const { discrepancies } = reconciliation
   const status = statusOf({
     hasApprovedPermit: reconciliation.asBuilt.permits.length > 0,
-    hasVisit: input.findings !== null,
+    hasInspection: input.findings !== null,
     decidedBefore: false,
     discrepancies: discrepancies.map(({ kind, severity, sentences, next }) => ({
       kind,
@@ -94,6 +94,6 @@ export function reportSheet(
 
 export function briefSheet(input: ReconcileInput): Sheet {
   const { components } = asBuiltOn(input.permits, input.corrections, input.asOf)
-  const content = printBrief(frameOf('brief'), { brief: visitBrief(input), components })
+  const content = printBrief(frameOf('brief'), { brief: inspectionBrief(input), components })
   return { kind: 'brief', contents: [ready(content)], mostPages: null }
 }

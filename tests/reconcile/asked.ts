@@ -38,10 +38,10 @@ export function inputOf(permits: readonly Permit[], findings: Partial<Findings> 
       findings === null
         ? null
         : {
-            id: 'visit-1',
+            id: 'inspection-1',
             firm: 'Marsh Road Septic Inspections',
             submittedOn: day('2026-05-20'),
-            record: findingsEntry.parse({ visitedOn: '2026-05-19', ...findings }),
+            record: findingsEntry.parse({ inspectedOn: '2026-05-19', ...findings }),
           },
     book,
   }

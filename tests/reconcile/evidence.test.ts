@@ -5,7 +5,7 @@ import type { ReconcileInput } from '../../src/reconcile/case.ts'
 import { evidenceOf } from '../../src/reconcile/evidence.ts'
 import { reconcile } from '../../src/reconcile/reconcile.ts'
 import { canonicalText } from '../../src/store/canonical.ts'
-import { day, findingsRecord, permit1974, permitRecord, visitThatDiffers } from '../support/quillback.ts'
+import { day, findingsRecord, inspectionThatDiffers, permit1974, permitRecord } from '../support/quillback.ts'
 
 const book = must(await loadRuleBook())
 
@@ -18,7 +18,7 @@ const input = (over: Partial<ReconcileInput> = {}): ReconcileInput => ({
     id: 'f',
     firm: 'firm',
     submittedOn: day('2026-10-20'),
-    record: findingsRecord(visitThatDiffers),
+    record: findingsRecord(inspectionThatDiffers),
   },
   book,
   ...over,
@@ -41,13 +41,13 @@ describe('the ground of a decision stays where it is when', () => {
   test.each<[string, Partial<ReconcileInput>]>([
     ['another day asks', { asOf: day('2026-12-24') }],
     ['another value of the paper is mended', { permits: [{ ...permit, revision: 2 }] }],
-    ['the same is found on another visit', { findings: { ...findings, id: 'other', firm: 'rival' } }],
+    ['the same is found on another inspection', { findings: { ...findings, id: 'other', firm: 'rival' } }],
   ])('%s', (_, over) => {
     expect(evidence(input(over), TANK)).toBe(before)
   })
 
-  test('a visit that is out of date is still out of date the day after', () => {
-    const old = { ...findings, record: { ...findings.record, visitedOn: day('2020-01-01') } }
+  test('an inspection that is out of date is still out of date the day after', () => {
+    const old = { ...findings, record: { ...findings.record, inspectedOn: day('2020-01-01') } }
     const on = (asOf: string) => evidence(input({ asOf: day(asOf), findings: old }), 'findings-stale')
     expect(on('2026-11-25')).toBe(on('2026-11-26'))
   })

@@ -5,7 +5,7 @@ import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import type { ReconcileInput } from '../../src/reconcile/case.ts'
 import { goodUntil } from '../../src/reconcile/good-until.ts'
 import { reconcile } from '../../src/reconcile/reconcile.ts'
-import { day, findingsRecord, permit1974, permitRecord, visitThatAgrees } from '../support/quillback.ts'
+import { day, findingsRecord, inspectionThatAgrees, permit1974, permitRecord } from '../support/quillback.ts'
 
 const book = must(await loadRuleBook())
 
@@ -18,7 +18,7 @@ const at = (asOf: string, over: Partial<ReconcileInput> = {}): ReconcileInput =>
     id: 'f',
     firm: 'firm',
     submittedOn: day('2026-10-20'),
-    record: findingsRecord(visitThatAgrees),
+    record: findingsRecord(inspectionThatAgrees),
   },
   book,
   ...over,
@@ -26,7 +26,7 @@ const at = (asOf: string, over: Partial<ReconcileInput> = {}): ReconcileInput =>
 const kinds = (input: ReconcileInput) => reconcile(input).discrepancies.map(({ key }) => key)
 
 describe('how long an answer holds', () => {
-  test('to the last day on which the visit counts: one year in Quillback County (Code 9.44, invented)', () => {
+  test('to the last day on which the inspection counts: one year in Quillback County (Code 9.44, invented)', () => {
     expect(goodUntil(at('2026-11-25'))).toBe('2027-10-12')
   })
 
@@ -64,7 +64,7 @@ describe('how long an answer holds', () => {
     expect([aged(until), aged(addDays(until, 1))]).toEqual([false, true])
   })
 
-  test('for ever where neither a visit nor an age nor a rule is to come', () => {
+  test('for ever where neither an inspection nor an age nor a rule is to come', () => {
     expect(goodUntil(at('2026-11-25', { permits: [], findings: null }))).toBeNull()
   })
 })

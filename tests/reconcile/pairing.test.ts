@@ -37,7 +37,7 @@ type Found = {
 }
 function paired(...components: Found[]) {
   const record = findingsEntry.parse({
-    visitedOn: '2025-06-01',
+    inspectedOn: '2025-06-01',
     components: components.map((found) => ({ ...found, outcome: 'found' })),
   })
   const { pairings, former, unrecorded } = pair(asBuilt, record)

@@ -13,7 +13,7 @@ import { DECISION_ACTIONS } from '../../src/records/decision.ts'
 const decision = (over: Partial<DecisionInForce> = {}): DecisionInForce => ({
   action: 'accept',
   evidenceHash: 'e1',
-  visitedSince: false,
+  inspectedSince: false,
   ...over,
 })
 const stood = (over: Partial<Stood> = {}): Stood => ({
@@ -64,14 +64,19 @@ describe('what a run makes of a discrepancy', () => {
     ],
     [
       'a measurement that was asked for has come, and the difference is still there',
-      [stood({ state: 'decided', decision: decision({ action: 'ask-remeasurement', visitedSince: true }) })],
+      [
+        stood({
+          state: 'decided',
+          decision: decision({ action: 'ask-remeasurement', inspectedSince: true }),
+        }),
+      ],
       again(),
       'ground-moved',
       null,
     ],
     [
-      'a visit since moves nothing else',
-      [stood({ state: 'decided', decision: decision({ visitedSince: true }) })],
+      'an inspection since moves nothing else',
+      [stood({ state: 'decided', decision: decision({ inspectedSince: true }) })],
       again(),
       'decided',
       null,
@@ -87,7 +92,7 @@ const hash = fc.constantFrom('e1', 'e2', 'e3')
 const anyDecision: fc.Arbitrary<DecisionInForce> = fc.record({
   action: fc.constantFrom(...DECISION_ACTIONS),
   evidenceHash: hash,
-  visitedSince: fc.boolean(),
+  inspectedSince: fc.boolean(),
 })
 const anyBefore: fc.Arbitrary<Stood[]> = fc.uniqueArray(
   fc.record({

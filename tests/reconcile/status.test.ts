@@ -14,7 +14,7 @@ const standing = (over: Partial<Standing>): Standing => ({
 })
 const at = (over: Partial<StatusInput>, ...discrepancies: Standing[]): StatusInput => ({
   hasApprovedPermit: true,
-  hasVisit: true,
+  hasInspection: true,
   decidedBefore: false,
   discrepancies,
   ...over,
@@ -22,10 +22,13 @@ const at = (over: Partial<StatusInput>, ...discrepancies: Standing[]): StatusInp
 
 describe('the status word', () => {
   const cases: readonly (readonly [string, StatusInput])[] = [
-    ['no-record', at({ hasApprovedPermit: false, hasVisit: false }, standing({ kind: 'record-absent' }))],
+    [
+      'no-record',
+      at({ hasApprovedPermit: false, hasInspection: false }, standing({ kind: 'record-absent' })),
+    ],
     ['no-record', at({ hasApprovedPermit: false }, standing({ kind: 'record-unclear' }))],
-    ['not-visited', at({ hasVisit: false })],
-    ['not-visited', at({ hasVisit: false }, standing({ kind: 'record-unclear' }))],
+    ['not-inspected', at({ hasInspection: false })],
+    ['not-inspected', at({ hasInspection: false }, standing({ kind: 'record-unclear' }))],
     ['agrees', at({})],
     ['agrees', at({}, standing({ severity: 'note' }))],
     ['under-review', at({}, standing({}))],
@@ -87,7 +90,7 @@ const anyStanding: fc.Arbitrary<Standing> = fc.record({
 })
 const anyInput: fc.Arbitrary<StatusInput> = fc.record({
   hasApprovedPermit: fc.boolean(),
-  hasVisit: fc.boolean(),
+  hasInspection: fc.boolean(),
   decidedBefore: fc.boolean(),
   discrepancies: fc.array(anyStanding, { maxLength: 6 }),
 })
@@ -102,10 +105,10 @@ test('notes never change the word, nor does the order of the differences', () =>
   )
 })
 
-test('nothing is outstanding exactly where the word says so, once there is a record and a visit', () => {
+test('nothing is outstanding exactly where the word says so, once there is a record and an inspection', () => {
   fc.assert(
     fc.property(anyInput, (input) => {
-      const { word, outstanding } = statusOf({ ...input, hasApprovedPermit: true, hasVisit: true })
+      const { word, outstanding } = statusOf({ ...input, hasApprovedPermit: true, hasInspection: true })
       expect(outstanding.length === 0).toBe(word === 'agrees' || word === 'settled')
     }),
   )

@@ -61,9 +61,9 @@ export const permit1974: PermitEntry = {
   ],
 }
 
-/** A visit that finds the tank at about 1,016 gal and everything where it should be. */
-export const visitThatAgrees: FindingsEntry = {
-  visitedOn: '2026-10-12',
+/** An inspection that finds the tank at about 1,016 gal and everything where it should be. */
+export const inspectionThatAgrees: FindingsEntry = {
+  inspectedOn: '2026-10-12',
   occupancy: 'occupied',
   bedroomsCounted: 3,
   components: [
@@ -90,9 +90,9 @@ export const visitThatAgrees: FindingsEntry = {
   ],
 }
 
-/** The same visit with a tank of about 718 gal and a line of plastic. */
-export const visitThatDiffers: FindingsEntry = {
-  ...visitThatAgrees,
+/** The same inspection with a tank of about 718 gal and a line of plastic. */
+export const inspectionThatDiffers: FindingsEntry = {
+  ...inspectionThatAgrees,
   components: [
     {
       label: 'tank',

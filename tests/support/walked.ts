@@ -25,7 +25,7 @@ export const WALKED = {
     '/counties/:county/imports/:id',
     '/counties/:county/forms',
     '/counties/:county/forms/:id',
-    '/counties/:county/visits',
+    '/counties/:county/inspections',
     '/counties/:county/changes',
   ],
   /** tests/http/pages/account/in-browser.test.ts */
@@ -41,8 +41,8 @@ export const WALKED = {
   ],
   /** tests/http/pages/documents/in-browser.test.ts */
   documents: ['/counties/:county/documents', '/counties/:county/documents/:id'],
-  /** tests/http/pages/visit/in-browser/plainly.test.ts */
-  visit: ['/counties/:county/parcels/:parcel/visit'],
+  /** tests/http/pages/inspection/in-browser/plainly.test.ts */
+  inspection: ['/counties/:county/parcels/:parcel/inspection'],
 } as const
 
 export type WalkedBy = keyof typeof WALKED

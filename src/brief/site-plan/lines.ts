@@ -11,7 +11,7 @@ type Spot = { readonly x: number; readonly y: number }
 export type LineChange = { readonly says: string; readonly permit: string | null }
 
 /**
- * A line on record or found. Papers and visits say what it joins and never where it runs, so it is drawn straight, and
+ * A line on record or found. Papers and inspections say what it joins and never where it runs, so it is drawn straight, and
  * only where one place is known for each of its ends; else `path` is null and the words alone tell of it.
  */
 export type PlanLine = {

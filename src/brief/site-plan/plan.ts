@@ -81,15 +81,21 @@ export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
 }
 
 function referenceOf({ asBuilt, findings }: Placing): SitePlan['reference'] | null {
-  const visit = findings?.record.reference ?? null
+  const inspection = findings?.record.reference ?? null
   const stated: Reference<StatedLength> | null | undefined = asBuilt.components
     .map(({ reference }) => statedValue(reference))
-    .find((known) => known !== null && (known.baseline !== null || visit?.baseline))
-  const baseline = visit?.baseline ?? stated?.baseline
-  const named = stated ?? visit
+    .find((known) => known !== null && (known.baseline !== null || inspection?.baseline))
+  const baseline = inspection?.baseline ?? stated?.baseline
+  const named = stated ?? inspection
   if (!baseline || !named) return null
   const { a, b, wall } = named
-  return { a, b, wall, bearingDeg: named.bearingDeg ?? visit?.bearingDeg ?? null, baselineFt: baseline.ft }
+  return {
+    a,
+    b,
+    wall,
+    bearingDeg: named.bearingDeg ?? inspection?.bearingDeg ?? null,
+    baselineFt: baseline.ft,
+  }
 }
 
 const marks = (

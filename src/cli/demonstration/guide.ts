@@ -13,7 +13,7 @@ export type Guided = {
   readonly today: PlainDate
 }
 
-/** A record and a visit that differ: a smaller tank than permitted, and another pipe. Lengths in inches need no quoting. */
+/** A record and an inspection that differ: a smaller tank than permitted, and another pipe. Lengths in inches need no quoting. */
 const trialOf = (today: PlainDate) => ({
   rules: COUNTY.id,
   permits: [
@@ -30,7 +30,7 @@ const trialOf = (today: PlainDate) => ({
     },
   ],
   findings: {
-    visitedOn: today,
+    inspectedOn: today,
     bedroomsCounted: 3,
     components: [
       {
@@ -83,7 +83,7 @@ export function guide({ address, dataFolder, loaded, tokens, signIns, today }: G
     `The pages, signed in to at ${address}/sign-in with a password that is new at each start:`,
     ...Object.values(signIns).map(({ name, password }) => `  ${name.padEnd(8)}  ${password}`),
     '',
-    '1. A firm tries a record against a visit, and the differences come out (nothing is stored):',
+    '1. A firm tries a record against an inspection, and the differences come out (nothing is stored):',
     trial,
     '',
     '2. The health department’s queue, worst first:',

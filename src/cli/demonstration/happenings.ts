@@ -24,7 +24,7 @@ export type Happening = {
 export function happenings(file: ParcelFile, typedIn: PlainDate): readonly Happening[] {
   const { number } = file.parcel
   const permitIds = new Map<string, string>()
-  const visits: string[] = []
+  const inspections: string[] = []
   /** `<permit number>/<tag>` as the service knows it. */
   const keyed = (key: string): string => {
     const at = key.indexOf('/')
@@ -45,19 +45,19 @@ export function happenings(file: ParcelFile, typedIn: PlainDate): readonly Happe
   const findings = file.findings.map(
     ({ firm, submittedOn, amends, record }): Happening => ({
       day: submittedOn,
-      what: `the visit of ${record.visitedOn}`,
+      what: `the inspection of ${record.inspectedOn}`,
       happen: async (context, { firms }) => {
         const told = {
           ...record,
           components: record.components.map((found) => ({ ...found, key: found.key && keyed(found.key) })),
         }
-        const before = visits.at(-1)
+        const before = inspections.at(-1)
         const draft =
           amends && before
             ? await amendFindings(context, firms[firm], before, told)
             : await draftFindings(context, firms[firm], number, told)
         if (!draft.ok) return draft
-        visits.push(draft.value.id)
+        inspections.push(draft.value.id)
         return submitFindings(context, firms[firm], draft.value.id, undefined)
       },
     }),

@@ -15,7 +15,7 @@ import { DEMONSTRATION_DAY, type Story } from './story.ts'
 const TYPED_IN: PlainDate = must(plainDate('2025-01-15'))
 
 /**
- * Lives the stories through in the service, by the same operations that people use: every paper, visit and decision in
+ * Lives the stories through in the service, by the same operations that people use: every paper, inspection and decision in
  * the order of its day, on that day's clock, so that what appeared, changed and vanished is all there. Once: a county
  * that has parcels is left alone. All or nothing. Returns how many parcels were loaded.
  */
@@ -58,7 +58,7 @@ export const loadStories = (
       const answer = await happen(on(day), cast)
       if (!answer.ok) throw new Error(`${slug}: ${what} was refused: ${JSON.stringify(answer.error)}`)
     }
-    // Time has passed since the last of it: a visit may have run out of its window.
+    // Time has passed since the last of it: an inspection may have run out of its window.
     for (const { file } of files)
       if (file.permits.length + file.findings.length > 0)
         await reconcileParcel(

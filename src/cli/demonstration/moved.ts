@@ -6,8 +6,8 @@ import type { ParcelFile } from './story.ts'
 const PRESENT: PlainDate = must(plainDate('2024-01-01'))
 
 /**
- * A parcel's file with all that happens in the story's present moved by some days: visits, what was handed in, decided
- * or approved lately. A demonstration of today then shows visits of this year, and only the one meant to be old is.
+ * A parcel's file with all that happens in the story's present moved by some days: inspections, what was handed in, decided
+ * or approved lately. A demonstration of today then shows inspections of this year, and only the one meant to be old is.
  */
 export function moved(file: ParcelFile, days: number): ParcelFile {
   const move = (date: PlainDate): PlainDate => (date < PRESENT ? date : addDays(date, days))
@@ -19,12 +19,12 @@ export function moved(file: ParcelFile, days: number): ParcelFile {
       ...(enteredOn ? { enteredOn: move(enteredOn) } : {}),
       record: { ...record, issuedOn: maybe(record.issuedOn), approvedOn: maybe(record.approvedOn) },
     })),
-    findings: file.findings.map(({ submittedOn, record, ...visit }) => ({
-      ...visit,
+    findings: file.findings.map(({ submittedOn, record, ...inspection }) => ({
+      ...inspection,
       submittedOn: move(submittedOn),
       record: {
         ...record,
-        visitedOn: move(record.visitedOn),
+        inspectedOn: move(record.inspectedOn),
         lastPumpedOn: maybe(record.lastPumpedOn),
       },
     })),

@@ -36,7 +36,7 @@ const oldNumber = z.strictObject({
 /** A permit as a person types it; `enteredOn` where it came into the file late. */
 const storyPermit = alongside({ enteredOn: dateEntry.optional() }, permitEntry)
 
-/** A visit as its firm types it. Keys are written `<permit number>/<tag>`. `amends`: takes the place of the one before. */
+/** An inspection as its firm types it. Keys are written `<permit number>/<tag>`. `amends`: takes the place of the one before. */
 const storyFindings = alongside(
   { firm: z.enum(firmNames), submittedOn: dateEntry, amends: z.boolean().default(false) },
   findingsEntry,
@@ -82,7 +82,7 @@ const file = {
   findings: z.array(storyFindings).default([]),
   decisions: z.array(decision).default([]),
   expects: expectation,
-  /** What was the answer on earlier days, before a paper, a visit or an amendment came in. */
+  /** What was the answer on earlier days, before a paper, an inspection or an amendment came in. */
   earlier: z.array(z.strictObject({ on: dateEntry, ...expectation.shape })).default([]),
 }
 const frame = { tells: prose(2000), asOf: dateEntry.default(DEMONSTRATION_DAY) }

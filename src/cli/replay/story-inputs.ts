@@ -19,8 +19,8 @@ export const storyQuestions = (): readonly Question[] =>
 
 /** What had come in by that day. A permit's number serves as its id, as in the keys that stories write. */
 function inputOn(file: ParcelFile, asOf: PlainDate): Question['input'] {
-  const visits = file.findings.filter(({ submittedOn }) => submittedOn <= asOf)
-  const visit = visits.at(-1)
+  const inspections = file.findings.filter(({ submittedOn }) => submittedOn <= asOf)
+  const inspection = inspections.at(-1)
   return {
     county: 'quillback',
     asOf,
@@ -38,12 +38,12 @@ function inputOn(file: ParcelFile, asOf: PlainDate): Question['input'] {
       const key = component === undefined ? null : `${permit}/${component}`
       return [{ decision: `decision ${index + 1}`, on, by: 'reviewer', permit, component: key, field, value }]
     }),
-    findings: visit
+    findings: inspection
       ? {
-          id: `visit ${visits.length}`,
-          firm: visit.firm,
-          submittedOn: visit.submittedOn,
-          record: visit.record,
+          id: `inspection ${inspections.length}`,
+          firm: inspection.firm,
+          submittedOn: inspection.submittedOn,
+          record: inspection.record,
         }
       : null,
   }

@@ -11,7 +11,7 @@ export type Derived =
   | { readonly known: true; readonly worked: Worked<Uncertain> }
   | { readonly known: false; readonly lacking: readonly string[] }
 
-/** One distance (inches) or share (percent) from a visit's readings. */
+/** One distance (inches) or share (percent) from an inspection's readings. */
 export function deriveSolids(readings: SolidsReadings, derivation: Derivation): Derived {
   const all = withScum(readings)
   const given = derivation.needs.map((need) => all[need])
@@ -29,7 +29,7 @@ export function deriveSolids(readings: SolidsReadings, derivation: Derivation): 
   return { known: true, worked: answer }
 }
 
-/** What can't be right in a visit's readings of the solids: every fault, with its pointer. */
+/** What can't be right in an inspection's readings of the solids: every fault, with its pointer. */
 export function solidsFaults(readings: SolidsReadings): readonly Issue[] {
   const faults: Faults = []
   for (const [key, name] of Object.entries(READING_NAMES) as [keyof SolidsReadings, string][]) {

@@ -22,7 +22,7 @@ export type SolidsAnswer = {
 }
 
 /**
- * A rule asked of a visit's readings. A condition "at most x" is `due` when found + U ≤ x, `not-due` when
+ * A rule asked of an inspection's readings. A condition "at most x" is `due` when found + U ≤ x, `not-due` when
  * found − U > x, between them `too-close-to-call`; "above x" the same way round the other side; with a reading
  * lacking, or a tank the table does not cover, `cannot-tell`. Any condition that is due makes the rule due; then any
  * that is too close, then any that can't be told, decides: silence is never taken for "not due".

@@ -1,7 +1,7 @@
 import { minus, over, plus, scale, type Uncertain } from '../../measure/uncertain.ts'
 
 /**
- * What a visit reads of the solids, all in ft, all against one level: the liquid standing at the outlet invert. What
+ * What an inspection reads of the solids, all in ft, all against one level: the liquid standing at the outlet invert. What
  * was not read is left out, and nothing is assumed for it. Any two of the scum's thickness, top and bottom give the
  * third.
  */

@@ -4,27 +4,27 @@ import { type Issue, under } from '../../measure/issue.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import type { Body, Measured } from './body.ts'
 import { horizontalCylinder } from './horizontal-cylinder.ts'
-import { lyingPrism } from './lying-prism.ts'
+import { horizontalPrism } from './horizontal-prism.ts'
 import { rectangular } from './rectangular.ts'
 import { sphere } from './sphere.ts'
 import type { TankShape } from './tank-shape.ts'
-import { uprightCylinder } from './upright-cylinder.ts'
-import { uprightOval } from './upright-oval.ts'
+import { verticalCylinder } from './vertical-cylinder.ts'
+import { verticalOval } from './vertical-oval.ts'
 
 /** The liquid body of any shape, in cu ft. */
 export function bodyOf(shape: TankShape): Measured {
   switch (shape.kind) {
     case 'rectangular':
       return rectangular(shape)
-    case 'upright-cylinder':
-      return uprightCylinder(shape)
+    case 'vertical-cylinder':
+      return verticalCylinder(shape)
     case 'horizontal-cylinder':
       return horizontalCylinder(shape)
-    case 'lying-oval':
-    case 'lying-ellipse':
-      return lyingPrism(shape)
-    case 'upright-oval':
-      return uprightOval(shape)
+    case 'horizontal-oval':
+    case 'horizontal-ellipse':
+      return horizontalPrism(shape)
+    case 'vertical-oval':
+      return verticalOval(shape)
     case 'sphere':
       return sphere(shape)
     case 'two-compartments':

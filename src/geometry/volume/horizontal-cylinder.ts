@@ -6,7 +6,7 @@ import { scale, type Uncertain } from '../../measure/uncertain.ts'
 import type { Measured } from './body.ts'
 import { circleSegment } from './circle-segment.ts'
 import { dish, ellipticalHeads, type Heads, sphericalHeads } from './heads.ts'
-import { SEGMENT, segmentNumbers } from './lying-prism.ts'
+import { SEGMENT, segmentNumbers } from './horizontal-prism.ts'
 import type { HorizontalCylinder } from './tank-shape.ts'
 
 /** A dish shallower than this share of the radius is not a dish anyone could measure, and its formula loses digits. */

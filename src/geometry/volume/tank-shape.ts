@@ -8,10 +8,10 @@ import type { Uncertain } from '../../measure/uncertain.ts'
  */
 export type TankShape =
   | Rectangular
-  | UprightCylinder
+  | VerticalCylinder
   | HorizontalCylinder
-  | LyingOval
-  | UprightOval
+  | HorizontalOval
+  | VerticalOval
   | LyingEllipse
   | Sphere
   | TwoCompartments
@@ -31,8 +31,8 @@ export type Rectangular = {
 }
 
 /** Standing cylinder; with `floorDiameter` a cone frustum whose `diameter` is that at the liquid line. */
-export type UprightCylinder = {
-  readonly kind: 'upright-cylinder'
+export type VerticalCylinder = {
+  readonly kind: 'vertical-cylinder'
   readonly diameter: Uncertain
   readonly liquidDepth: Uncertain
   readonly floorDiameter?: Uncertain
@@ -61,8 +61,8 @@ export type HorizontalCylinder = {
  * Lying tank whose section is two half circles with straight sides between: wider than high it has a flat floor and
  * cover, higher than wide it has upright sides. Flat ends.
  */
-export type LyingOval = {
-  readonly kind: 'lying-oval'
+export type HorizontalOval = {
+  readonly kind: 'horizontal-oval'
   readonly width: Uncertain
   readonly height: Uncertain
   readonly length: Uncertain
@@ -70,8 +70,8 @@ export type LyingOval = {
 }
 
 /** Standing tank whose plan is two half circles with straight sides between; `length` is over all, not less than `width`. */
-export type UprightOval = {
-  readonly kind: 'upright-oval'
+export type VerticalOval = {
+  readonly kind: 'vertical-oval'
   readonly length: Uncertain
   readonly width: Uncertain
   readonly liquidDepth: Uncertain
@@ -80,7 +80,7 @@ export type UprightOval = {
 
 /** Lying tank of elliptical section with flat ends. */
 export type LyingEllipse = {
-  readonly kind: 'lying-ellipse'
+  readonly kind: 'horizontal-ellipse'
   readonly width: Uncertain
   readonly height: Uncertain
   readonly length: Uncertain

@@ -17,6 +17,8 @@ import { formPages } from './forms/route.ts'
 import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
 import { importPages } from './imports/route.ts'
+import { inspection } from './inspection/route.ts'
+import { inspections } from './inspections/route.ts'
 import { letter } from './letter/route.ts'
 import { letterCheck } from './letter-check/route.ts'
 import { parcel } from './parcel/route.ts'
@@ -29,8 +31,6 @@ import { rulesTrial } from './rules-trial/route.ts'
 import { search } from './search/route.ts'
 import { signIn } from './sign-in/route.ts'
 import { subscriptionPages } from './subscription/route.ts'
-import { visit } from './visit/route.ts'
-import { visits } from './visits/route.ts'
 
 const PAGES: readonly FastifyPluginAsyncZod[] = [
   signIn,
@@ -52,8 +52,8 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   letterCheck,
   reconciliation,
   brief,
-  visit,
-  visits,
+  inspection,
+  inspections,
   glance,
   patterns,
   rules,

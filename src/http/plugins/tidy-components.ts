@@ -30,17 +30,17 @@ export function tidyComponents<D extends Described>(document: D): D {
 
 function reachable(from: unknown, schemas: Readonly<Record<string, unknown>>): ReadonlySet<string> {
   const seen = new Set<string>()
-  const visit = (value: unknown): void => {
+  const walk = (value: unknown): void => {
     mapRefs(value, (ref) => {
       const name = ref.slice(PREFIX.length)
       if (ref.startsWith(PREFIX) && name in schemas && !seen.has(name)) {
         seen.add(name)
-        visit(schemas[name])
+        walk(schemas[name])
       }
       return ref
     })
   }
-  visit(from)
+  walk(from)
   return seen
 }
 

@@ -1,7 +1,7 @@
 import type { Bring } from '../../brief/bring.ts'
 import type { Caution } from '../../brief/cautions.ts'
+import type { InspectionBrief } from '../../brief/inspection-brief.ts'
 import type { WantedMeasurement } from '../../brief/measurements.ts'
-import type { VisitBrief } from '../../brief/visit-brief.ts'
 import { sentence } from '../../reconcile/meaning/meaning.ts'
 import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { printCitation } from './evidence.ts'
@@ -9,7 +9,7 @@ import type { LetterFrame } from './frame.ts'
 import { aboutIn, permitInWords, printRecord, type RecordPrinted } from './record.ts'
 import { type PlanPrinted, printPlan } from './site-plan.ts'
 
-export type BriefFacts = { readonly brief: VisitBrief; readonly components: readonly AsBuiltComponent[] }
+export type BriefFacts = { readonly brief: InspectionBrief; readonly components: readonly AsBuiltComponent[] }
 
 export type BriefPrinted = {
   readonly frame: LetterFrame

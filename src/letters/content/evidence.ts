@@ -77,7 +77,7 @@ export function sourceInWords(from: Exhibit['from']): string {
   switch (from.kind) {
     case 'permit':
       return `permit ${from.origin.permit.number}, ${readingInWords(from.origin.source)}`
-    case 'visit':
+    case 'inspection':
       return `inspection${from.component === null ? '' : `, ${from.component}`}: ${from.how}`
     case 'rule':
       return from.says

@@ -7,7 +7,7 @@ export type LetterKind = (typeof LETTER_KINDS)[number]
 export const LETTER_TITLES: { readonly [K in LetterKind]: string } = {
   status: 'Status letter',
   report: 'Reconciliation report',
-  brief: 'Visit brief',
+  brief: 'Inspection brief',
 }
 
 /** What is the same on every letter: whose it is, about what, and where it can be checked. */

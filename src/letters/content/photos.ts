@@ -1,4 +1,4 @@
-/** A photo of the visit, with the picture that is printed. Hashes are SHA-256, hex. */
+/** A photo of the inspection, with the picture that is printed. Hashes are SHA-256, hex. */
 export type PhotoInReport = {
   /** The name of its component in the findings; null for one of the whole site. */
   readonly component: string | null
@@ -25,7 +25,7 @@ export type PhotosPrinted = {
 /** Twelve sheets of two by two would be a book; and with about 100 kB each a report stays under 3 MB. */
 export const MOST_PHOTOS = 24
 
-/** Which of a visit's photos are printed where not all can be: the first of each component, then the second, … */
+/** Which of an inspection's photos are printed where not all can be: the first of each component, then the second, … */
 export function chosenPhotos<P extends { readonly component: string | null }>(
   photos: readonly P[],
   most = MOST_PHOTOS,
@@ -45,7 +45,7 @@ export function chosenPhotos<P extends { readonly component: string | null }>(
   )
 }
 
-/** Null where the visit has none. `all`: how many it has. */
+/** Null where the inspection has none. `all`: how many it has. */
 export function printPhotos(photos: readonly PhotoInReport[], all: number): PhotosPrinted | null {
   if (photos.length === 0) return null
   return {

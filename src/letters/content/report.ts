@@ -27,9 +27,9 @@ export type ReportFacts = {
   readonly reconciliation: Reconciliation
   readonly plan: SitePlan | null
   readonly decisions: readonly DecisionInReport[]
-  /** Those of the visit that are printed, and how many it has. */
+  /** Those of the inspection that are printed, and how many it has. */
   readonly photos: { readonly shown: readonly PhotoInReport[]; readonly all: number }
-  /** Name of the firm that made the visit; null where there was none. */
+  /** Name of the firm that made the inspection; null where there was none. */
   readonly firm: string | null
   /** What it was computed from and by, so that it can be computed again. */
   readonly fingerprints: readonly { readonly what: string; readonly value: string }[]

@@ -22,7 +22,7 @@ export type StandingInLetter = {
 
 export type StatusLetterFacts = {
   readonly status: ParcelStatus
-  /** Null where nothing is on file and nobody has visited. */
+  /** Null where nothing is on file and nobody has inspected. */
   readonly reconciliation: Reconciliation | null
   /** Worst first. */
   readonly standing: readonly StandingInLetter[]
@@ -70,7 +70,7 @@ export type StatusLetter = {
 
 export const STATUS_IN_WORDS: { readonly [W in StatusWord]: string } = {
   'no-record': 'No record',
-  'not-visited': 'Not visited',
+  'not-inspected': 'Not inspected',
   agrees: 'Agrees',
   'under-review': 'Under review',
   'action-needed': 'Action needed',
@@ -85,7 +85,7 @@ export const ACTORS_IN_WORDS: { readonly [A in Actor]: string } = {
   nobody: 'Nobody',
 }
 
-/** For a reader who may walk over the system or have it opened; the whole list stands in every visit brief. */
+/** For a reader who may walk over the system or have it opened; the whole list stands in every inspection brief. */
 const CAUTION =
   'Keep off old tanks, pits and their covers, and never open, enter or lean into one: covers give way, and air that ' +
   'looks clear can kill. Keep children away from any opening. Call 811 days before anyone digs; private lines are not ' +

@@ -20,7 +20,7 @@ export type MeasuredVessel =
       readonly insideHeight?: MaybeTaken
     }
   | {
-      readonly kind: 'upright-cylinder'
+      readonly kind: 'vertical-cylinder'
       readonly diameter: Taken
       readonly liquidDepth: Taken
       readonly floorDiameter?: MaybeTaken
@@ -34,14 +34,14 @@ export type MeasuredVessel =
       readonly ends?: MeasuredEnds | undefined
     }
   | {
-      readonly kind: 'lying-oval' | 'lying-ellipse'
+      readonly kind: 'horizontal-oval' | 'horizontal-ellipse'
       readonly width: Taken
       readonly height: Taken
       readonly length: Taken
       readonly liquidDepth: Taken
     }
   | {
-      readonly kind: 'upright-oval'
+      readonly kind: 'vertical-oval'
       readonly length: Taken
       readonly width: Taken
       readonly liquidDepth: Taken
@@ -117,9 +117,9 @@ function vesselOf(vessel: MeasuredVessel, { inside, plain }: Readings, wall: Wal
         ...as('cornerRadius', vessel.cornerRadius, 'corner radius'),
         ...as('insideHeight', vessel.insideHeight, 'inside height'),
       }
-    case 'upright-cylinder':
+    case 'vertical-cylinder':
       return {
-        kind: 'upright-cylinder',
+        kind: 'vertical-cylinder',
         diameter: within(vessel.diameter, 'diameter'),
         liquidDepth,
         ...as('floorDiameter', vessel.floorDiameter, 'diameter at the floor'),
@@ -133,8 +133,8 @@ function vesselOf(vessel: MeasuredVessel, { inside, plain }: Readings, wall: Wal
         liquidDepth,
         ...(vessel.ends ? { ends: endsOf(vessel.ends, (rise) => plain(rise, 'rise of the heads', of)) } : {}),
       }
-    case 'lying-oval':
-    case 'lying-ellipse':
+    case 'horizontal-oval':
+    case 'horizontal-ellipse':
       return {
         kind: vessel.kind,
         width: within(vessel.width, 'width'),
@@ -142,9 +142,9 @@ function vesselOf(vessel: MeasuredVessel, { inside, plain }: Readings, wall: Wal
         length: within(vessel.length, 'length'),
         liquidDepth,
       }
-    case 'upright-oval':
+    case 'vertical-oval':
       return {
-        kind: 'upright-oval',
+        kind: 'vertical-oval',
         length: within(vessel.length, 'length'),
         width: within(vessel.width, 'width'),
         liquidDepth,

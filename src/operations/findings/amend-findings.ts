@@ -8,7 +8,7 @@ import { lockParcel } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 import { newDraft } from './draft-findings.ts'
-import { visitAhead } from './findings-faults.ts'
+import { inspectionAhead } from './findings-faults.ts'
 
 /** Begins findings that will take the place of submitted ones: whole, and a draft until they are handed in too. */
 export const amendFindings = (
@@ -23,7 +23,7 @@ export const amendFindings = (
     const known = await findingsById(tx, county, amends)
     if (!known) return notFound()
     if (known.state === 'draft') return conflict('These findings are still a draft: change them with PUT.')
-    const issues = visitAhead(record, dayOf(at))
+    const issues = inspectionAhead(record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)
     await lockParcel(tx, county, known.parcel)
     const other = await amendmentOf(tx, county, amends)

@@ -6,7 +6,7 @@ import { transact } from '../../store/database/transact.ts'
 import { changeDraft, type Findings, lockFindings } from '../../store/findings.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
-import { visitAhead } from './findings-faults.ts'
+import { inspectionAhead } from './findings-faults.ts'
 
 export type FindingsChange = {
   readonly id: string
@@ -27,7 +27,7 @@ export const changeFindings = (
     if (!draft) return notFound()
     if (draft.state === 'submitted') return conflict(HANDED_IN)
     if (version !== undefined && version !== draft.revision) return stale()
-    const issues = visitAhead(record, dayOf(at))
+    const issues = inspectionAhead(record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)
     const revision = draft.revision + 1
     await changeDraft(tx, county, { id, revision, record }, { by: account, at })

@@ -7,9 +7,9 @@ import { type Findings, insertDraft } from '../../store/findings.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, invalid } from '../refusal.ts'
-import { visitAhead } from './findings-faults.ts'
+import { inspectionAhead } from './findings-faults.ts'
 
-/** Begins the findings of a visit: seen by the firm alone until they are handed in. */
+/** Begins the findings of an inspection: seen by the firm alone until they are handed in. */
 export const draftFindings = (
   context: OperationContext,
   actor: Person,
@@ -21,7 +21,7 @@ export const draftFindings = (
     const at = context.clock()
     const parcel = await parcelAsked(tx, county, asked)
     if (!parcel.ok) return parcel
-    const issues = visitAhead(record, dayOf(at))
+    const issues = inspectionAhead(record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)
     const id = context.newId()
     const draft = { id, parcel: parcel.value.id, organization, record, amends: null }

@@ -3,8 +3,8 @@ import type { EntryIssue } from '../../reading/entry/issues.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
 
 /** What the entry itself can't know: which day it is. */
-export function visitAhead(record: FindingsRecord, today: PlainDate): readonly EntryIssue[] {
-  return (['visitedOn', 'lastPumpedOn'] as const).flatMap((field) => {
+export function inspectionAhead(record: FindingsRecord, today: PlainDate): readonly EntryIssue[] {
+  return (['inspectedOn', 'lastPumpedOn'] as const).flatMap((field) => {
     const day = record[field]
     if (day === null || day <= today) return []
     return [{ pointer: `/${field}`, message: `${day} is still to come: today is ${today}` }]

@@ -23,7 +23,7 @@ export const readFindings = (
     return ok({ ...findings, firmName: names.get(findings.organization) ?? null })
   })
 
-/** All of a parcel's that the asker may see, newest visit first. */
+/** All of a parcel's that the asker may see, newest inspection first. */
 export const listFindings = (
   context: Pick<OperationContext, 'database'>,
   actor: Person,

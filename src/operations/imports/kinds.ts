@@ -158,13 +158,13 @@ const FINDINGS: readonly Target[] = [
     headings: ['firm', 'inspector', 'inspection firm', 'company', 'inspected by'],
   },
   {
-    to: 'visitedOn',
-    says: 'the day of the visit',
+    to: 'inspectedOn',
+    says: 'the day of the inspection',
     headings: [
-      'visited',
-      'visited on',
-      'visit',
-      'visit date',
+      'inspected',
+      'inspected on',
+      'inspection',
+      'inspection date',
       'inspection date',
       'date inspected',
       'inspected',
@@ -198,14 +198,14 @@ export const TARGETS: { readonly [K in ImportKind]: readonly Target[] } = {
   findings: FINDINGS,
 }
 
-/** What lies beside the entry of a permit or a visit: whose it is. */
+/** What lies beside the entry of a permit or an inspection: whose it is. */
 export const BESIDE: ReadonlySet<string> = new Set(['parcel', 'address', 'firm'])
 
 /** What a row is no record without. A parcel is found by its number or its address. */
 export const NEEDED: { readonly [K in ImportKind]: readonly (readonly string[])[] } = {
   permits: [['parcel', 'address'], ['number'], ['kind']],
   parcels: [['number']],
-  findings: [['parcel', 'address'], ['firm'], ['visitedOn']],
+  findings: [['parcel', 'address'], ['firm'], ['inspectedOn']],
 }
 
 const SHARED_FIELDS = [

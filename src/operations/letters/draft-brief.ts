@@ -1,5 +1,5 @@
 import { ok } from '../../base/result.ts'
-import { visitBrief } from '../../brief/visit-brief.ts'
+import { inspectionBrief } from '../../brief/inspection-brief.ts'
 import { printBrief } from '../../letters/content/brief.ts'
 import { asBuiltOn } from '../../records/fold.ts'
 import { asService } from '../../store/database/actor.ts'
@@ -8,7 +8,7 @@ import { gatherInput } from '../reconciliation/gather-input.ts'
 import type { Drafting } from './draft.ts'
 import { gatherFacts } from './gather-facts.ts'
 
-/** What to know before a visit. Where things were found last is told to a firm only by a visit of its own. */
+/** What to know before an inspection. Where things were found last is told to a firm only by an inspection of its own. */
 export const draftBrief: Drafting = ({ within, context, actor, parcel, status }) =>
   transact(within, asService(actor), async (tx) => {
     const { input, findings } = await gatherInput(tx, context, actor.county, parcel.id)
@@ -20,7 +20,7 @@ export const draftBrief: Drafting = ({ within, context, actor, parcel, status })
       asOf: input.asOf,
       reconciliation: null,
       facts: { ...now, differences: null, word: null, findings: closed ? null : now.findings },
-      contents: (frame) => [printBrief(frame, { brief: visitBrief(seen), components })],
+      contents: (frame) => [printBrief(frame, { brief: inspectionBrief(seen), components })],
       mostPages: null,
     })
   })

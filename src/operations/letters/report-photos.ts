@@ -15,7 +15,7 @@ export type ReportPhotos = {
 }
 
 /**
- * The photos of a visit as a report prints them. What is printed is kept among the originals by its own hash: made
+ * The photos of an inspection as a report prints them. What is printed is kept among the originals by its own hash: made
  * again from the photo, another version of the picture library might write other bytes, and the letter be another.
  */
 export async function reportPhotos(

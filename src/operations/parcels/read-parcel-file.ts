@@ -10,7 +10,7 @@ import { type Decision, decisionsOn } from '../../store/decisions.ts'
 import { type ChangeNoticed, changesOn } from '../../store/discrepancy-changes.ts'
 import { pagesOf } from '../../store/document-pages.ts'
 import type { PermitOnFile } from '../../store/permits.ts'
-import { type Photo, photosOfVisits } from '../../store/photos.ts'
+import { type Photo, photosOfInspections } from '../../store/photos.ts'
 import {
   newestReconciliation,
   type ReconciliationInList,
@@ -27,11 +27,11 @@ import { type ParcelRead, readParcel } from './read-parcel.ts'
 export type ParcelFileRead = ParcelRead & {
   /** The newest; null where there is none, or none that the reader may see. */
   readonly reconciliation: StoredReconciliation | null
-  /** Where there is none: what the record says by itself, with no visit. */
+  /** Where there is none: what the record says by itself, with no inspection. */
   readonly record: RecordAlone | null
-  /** The visit that it was made with. */
-  readonly visit: FindingsRead | null
-  /** Of the visits that were handed in and the reader may see, in the order in which they came. */
+  /** The inspection that it was made with. */
+  readonly inspection: FindingsRead | null
+  /** Of the inspections that were handed in and the reader may see, in the order in which they came. */
   readonly photos: readonly Photo[]
   /** Newest first. */
   readonly reconciliations: readonly ReconciliationInList[]
@@ -66,15 +66,15 @@ export const readParcelFile = (
       ...read.value,
       reconciliation: newest ?? null,
       record: newest ? null : await recordAlone(context, within, actor, parcel.id),
-      visit: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
-      photos: await photosOfVisits(tx, actor.county, handedIn(read.value)),
+      inspection: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
+      photos: await photosOfInspections(tx, actor.county, handedIn(read.value)),
       ...history,
       names: await accountNames(tx, accounts.filter(isId)),
       pageShapes: await pageShapes(tx, actor.county, file?.permits ?? []),
     })
   })
 
-/** The whole file, with reviewers' corrections in it, as the visit brief has it. */
+/** The whole file, with reviewers' corrections in it, as the inspection brief has it. */
 const recordAlone = (
   context: OperationContext,
   within: OperationContext['database'],

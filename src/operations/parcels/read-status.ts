@@ -41,7 +41,7 @@ const holds = ({ goodUntil }: DerivedStatus, today: PlainDate): boolean =>
 
 /**
  * The status as derived, while it is good; once time alone may have changed it the parcel is reconciled again. A parcel
- * with nothing in its file and no visit is answered without being written down: a county has many of those.
+ * with nothing in its file and no inspection is answered without being written down: a county has many of those.
  */
 export async function statusToday(
   context: OperationContext,
@@ -79,7 +79,7 @@ const statusUnwritten = (
     }))
     const status = statusOf({
       hasApprovedPermit: false,
-      hasVisit: false,
+      hasInspection: false,
       discrepancies,
       decidedBefore: false,
     })

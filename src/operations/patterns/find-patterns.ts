@@ -37,7 +37,7 @@ export type Pattern = {
 export const LEAST = 5
 
 const CAUTIONS = [
-  'Visited parcels are no random sample: visits come with sales and complaints, so a group that was visited for a reason may look worse than it is.',
+  'Inspected parcels are no random sample: inspections come with sales and complaints, so a group that was inspected for a reason may look worse than it is.',
   'A small probability says that chance alone seldom does this, not why it is so. Look at the parcels before anything is concluded of a group.',
   `Groups of fewer than ${LEAST} are not shown. Among small ones a single parcel moves the share a long way; read the counts, not the share.`,
   'Many groups are looked at together, so that some small probabilities are expected by chance; the adjusted one allows for that.',
@@ -52,13 +52,13 @@ export const findPatterns = (
     pattern(
       'shortfalls-by-decade',
       'In which decades was less put in than the record or the code says?',
-      'Visited parcels by the decade of their first approved permit; hits are those with a capacity or absorption below record or code.',
+      'Inspected parcels by the decade of their first approved permit; hits are those with a capacity or absorption below record or code.',
       await shortfallsByDecade(tx),
     ),
     pattern(
       'unrecorded-work-by-street',
       'On which streets does work gather that nobody put on paper?',
-      'Visited parcels by street; hits are those with a line replaced without a permit, or a component that is not on record.',
+      'Inspected parcels by street; hits are those with a line replaced without a permit, or a component that is not on record.',
       await unrecordedByStreet(tx),
     ),
     pattern(

@@ -36,7 +36,7 @@ export const addPhoto = (
     const same = await samePhoto(tx, county, findings, kept.hash)
     if (same) return ok(same)
     if ((await photosOf(tx, county, findings)).length >= MOST)
-      return conflict(`These findings have ${MOST} photos already, which is as many as one visit takes.`)
+      return conflict(`These findings have ${MOST} photos already, which is as many as one inspection takes.`)
     const shown = await context.files.keep(Readable.from([picture.shown]))
     const photo: Photo = {
       id: context.newId(),

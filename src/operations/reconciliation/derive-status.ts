@@ -37,7 +37,7 @@ export function statusFrom(
     hasApprovedPermit: input.permits.some(
       ({ record }) => record.approvedOn !== null && record.approvedOn <= input.asOf,
     ),
-    hasVisit: input.findings !== null,
+    hasInspection: input.findings !== null,
     discrepancies: discrepancies.flatMap((it) => standingOf(it, decisions)),
     decidedBefore: discrepancies.some(
       ({ state, severity, decision }) => state === 'vanished' && severity !== 'note' && decision !== null,

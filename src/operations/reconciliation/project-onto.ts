@@ -116,7 +116,7 @@ function inForce(decisions: readonly Decision[], id: string | null, findings: Fi
   if (!decision) return null
   const { action, evidenceHash, decidedAt } = decision
   const submittedAt = findings?.submittedAt ?? null
-  return { action, evidenceHash, visitedSince: submittedAt !== null && submittedAt > decidedAt }
+  return { action, evidenceHash, inspectedSince: submittedAt !== null && submittedAt > decidedAt }
 }
 
 /** Whoever read it would read something else now. */

@@ -14,7 +14,7 @@ import { notingUse, parametersChanged } from './parameters-changed.ts'
 export type BookFinder = (hash: string) => Promise<RuleBook | undefined>
 
 /**
- * Whether a parcel's answer could be another one now. It could not where its papers, corrections and visit are those that
+ * Whether a parcel's answer could be another one now. It could not where its papers, corrections and inspection are those that
  * its newest answer names by hash, the day is not past the last on which that holds, the program is the same version,
  * and none of the rules that the answer asks for has changed.
  */

@@ -4,7 +4,7 @@ import { forgetAnswers } from '../../store/kept-answers.ts'
 
 /**
  * How long an answer is kept for whoever sends its request again under the same Idempotency-Key. Programs repeat within
- * minutes; a phone that was put away with a visit not yet sent may do so after months.
+ * minutes; a phone that was put away with an inspection not yet sent may do so after months.
  */
 export const ANSWERS_KEPT_DAYS = 90
 /** Few enough that no other transaction waits for the rows. */

@@ -40,7 +40,7 @@ export const foundLength = (usual: Method) =>
 const WITHOUT_A_SCALE: readonly Method[] = ['by-eye', 'pacing']
 
 /**
- * Lengths by the same kind of method on one visit are taken to be by one instrument, unless another is named. Who tapes
+ * Lengths by the same kind of method on one inspection are taken to be by one instrument, unless another is named. Who tapes
  * 8'-0" writes 8': a reading by a graduated instrument written to the whole foot is one to the inch (common practice);
  * "about 8 ft" is not.
  */
@@ -134,7 +134,7 @@ function acrossFields(entry: Partial<Typed>, context: z.core.$RefinementCtx): vo
 /** Findings as an inspector types them. Parsing gives the record of `records/findings.ts`. */
 export const findingsEntry = z
   .strictObject({
-    visitedOn: dateEntry,
+    inspectedOn: dateEntry,
     occupancy: z.enum(OCCUPANCY).default('unknown'),
     people: optional(z.number().int().min(0).max(200)),
     bedroomsCounted: optional(z.number().int().min(0).max(50)),

@@ -64,7 +64,7 @@ export const MATERIAL_SPELLINGS: Partial<Record<Material, string>> = {
 
 export const SHAPE_SPELLINGS: Partial<Record<VesselShape, string>> = {
   rectangular: 'rectangular|rect|rectangle|box shaped|square',
-  'upright-cylinder':
+  'vertical-cylinder':
     'round|cylindrical|circular|vertical cylinder|upright cylinder|vertical cylindrical|cylinder vertical',
   'horizontal-cylinder': 'horizontal cylinder|horizontal cylindrical|cylinder horizontal|horizontal',
   sphere: 'sphere|spherical|bottle shaped',

@@ -15,13 +15,13 @@ export const bedrooms = check({
       ? {
           verdict: 'falls-short',
           raises: 'bedrooms-above-design',
-          because: `designed for ${designed} bedrooms; the visit counted ${counted}`,
+          because: `designed for ${designed} bedrooms; the inspection counted ${counted}`,
           certainty: firm('both are counts'),
         }
       : {
           verdict: 'suffices',
           raises: null,
-          because: `designed for ${designed} bedrooms; the visit counted ${counted}`,
+          because: `designed for ${designed} bedrooms; the inspection counted ${counted}`,
           certainty: firm('both are counts'),
         },
 })

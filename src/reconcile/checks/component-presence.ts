@@ -38,7 +38,7 @@ export const componentPresence = check({
   facts: {
     search: ({ built, found }, { findings }) => {
       if (!found || found.outcome === 'not-looked-for')
-        return lacking(`the visit did not look for ${the(built.label)}`)
+        return lacking(`the inspection did not look for ${the(built.label)}`)
       if (found.outcome === 'not-reached') {
         return lacking(
           `${the(built.label)} ${wasOrWere(built.label)} not reached: ${REASONS[found.notReachedBecause ?? 'other']}`,

@@ -4,38 +4,38 @@ import { firm, required, SYSTEM } from '../about.ts'
 import { check } from '../check.ts'
 import { known, lacking } from '../fact.ts'
 
-/** A visit goes stale when its window for a transfer has run out, or when work was approved after it. */
+/** An inspection goes stale when its window for a transfer has run out, or when work was approved after it. */
 export const findingsAge = check({
   id: 'findings-age',
-  question: 'Does the visit still describe what is there?',
+  question: 'Does the inspection still describe what is there?',
   raises: ['findings-stale'],
   subjects: ({ findings }) => (findings ? ['system'] : []),
   about: () => SYSTEM,
-  facts: { findings: (_, { findings }) => (findings ? known(findings) : lacking('no visit')) },
+  facts: { findings: (_, { findings }) => (findings ? known(findings) : lacking('no inspection')) },
   rules: { window: { name: 'transfer.inspection-window-days', on: (_, { asOf }) => asOf, optional: true } },
   decide({ findings }, { window }, _, { asOf, permits }) {
-    const { visitedOn } = findings.record
+    const { inspectedOn } = findings.record
     const since = permits.filter(
       ({ record }) =>
-        record.approvedOn !== null && record.approvedOn > visitedOn && record.approvedOn <= asOf,
+        record.approvedOn !== null && record.approvedOn > inspectedOn && record.approvedOn <= asOf,
     )
     if (since.length > 0) {
       const numbers = since.map(({ record }) => `${record.number} (approved ${record.approvedOn})`).join(', ')
       return {
         verdict: 'differs',
         raises: 'findings-stale',
-        because: `work was approved after the visit of ${visitedOn}: permit ${numbers}`,
+        because: `work was approved after the inspection of ${inspectedOn}: permit ${numbers}`,
         certainty: firm('by the dates'),
       }
     }
-    const until = window ? countsUntil(window.value, visitedOn) : null
+    const until = window ? countsUntil(window.value, inspectedOn) : null
     const exhibits = window && until !== null ? [required('counts for a transfer until', until, window)] : []
     const basis = window ? unread(window) : ''
     if (until !== null && asOf > until) {
       return {
         verdict: 'differs',
         raises: 'findings-stale',
-        because: `the visit was on ${visitedOn} and counts for a transfer until ${until}; today is ${asOf}${basis}`,
+        because: `the inspection was on ${inspectedOn} and counts for a transfer until ${until}; today is ${asOf}${basis}`,
         certainty: firm('by the dates'),
         exhibits,
       }
@@ -45,8 +45,8 @@ export const findingsAge = check({
       raises: null,
       because:
         until === null
-          ? `the visit was on ${visitedOn}`
-          : `the visit of ${visitedOn} counts for a transfer until ${until}${basis}`,
+          ? `the inspection was on ${inspectedOn}`
+          : `the inspection of ${inspectedOn} counts for a transfer until ${until}${basis}`,
       certainty: firm('by the dates'),
       exhibits,
     }

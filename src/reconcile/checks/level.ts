@@ -25,12 +25,12 @@ export const level = check({
   facts: {
     level: (found, { findings }) => {
       const taken = found.levelAboveOutlet
-      if (!taken) return lacking(`the visit did not read the level in ${the(found.label)}`)
+      if (!taken) return lacking(`the inspection did not read the level in ${the(found.label)}`)
       const pumped = findings?.record.lastPumpedOn ?? null
-      const days = pumped && findings ? daysBetween(pumped, findings.record.visitedOn) : null
+      const days = pumped && findings ? daysBetween(pumped, findings.record.inspectedOn) : null
       if (days !== null && days >= 0 && days <= REFILL_DAYS && taken.ft < 0) {
         return beside(
-          `${the(found.label)} was pumped ${days} days before the visit and may not have filled again`,
+          `${the(found.label)} was pumped ${days} days before the inspection and may not have filled again`,
         )
       }
       const { length } = reading(taken, 'level', {

@@ -21,7 +21,7 @@ export const lineMaterial = check({
     recorded: ({ built }) => claimFact(built.measures.material, `the material of ${the(built.label)}`, words),
     found: ({ found }, { findings }) =>
       found.material === null
-        ? lacking(`the visit does not say what ${the(found.label)} is made of`)
+        ? lacking(`the inspection does not say what ${the(found.label)} is made of`)
         : known(
             found.material,
             seen(
@@ -38,7 +38,7 @@ export const lineMaterial = check({
     const size = sizeDiffers(built, line)
     if (recorded !== found || size) {
       const changes = [
-        recorded === found ? null : `the record has ${words(recorded)}, the visit found ${words(found)}`,
+        recorded === found ? null : `the record has ${words(recorded)}, the inspection found ${words(found)}`,
         size,
       ].filter((change) => change !== null)
       return {
@@ -55,8 +55,8 @@ export const lineMaterial = check({
       return {
         verdict: 'agrees',
         raises: 'line-replaced',
-        because: `${the(former.label)} of ${words(before)} was replaced by ${words(found)} under permit ${permit.number}, approved ${permit.approvedOn}; the visit found it so`,
-        certainty: firm('the later permit and the visit agree'),
+        because: `${the(former.label)} of ${words(before)} was replaced by ${words(found)} under permit ${permit.number}, approved ${permit.approvedOn}; the inspection found it so`,
+        certainty: firm('the later permit and the inspection agree'),
       }
     }
     return {

@@ -17,7 +17,7 @@ export const material = check({
     recorded: ({ built }) => claimFact(built.measures.material, `the material of ${the(built.label)}`, words),
     found: ({ found }, { findings }) =>
       found.material === null
-        ? lacking(`the visit does not say what ${the(found.label)} is made of`)
+        ? lacking(`the inspection does not say what ${the(found.label)} is made of`)
         : known(
             found.material,
             seen(
@@ -41,7 +41,7 @@ export const material = check({
       : {
           verdict: 'differs',
           raises: 'material-differs',
-          because: `${the(built.label)}: the record has ${words(recorded)}, the visit found ${words(found)}`,
+          because: `${the(built.label)}: the record has ${words(recorded)}, the inspection found ${words(found)}`,
           certainty: firm('seen by the inspector'),
         },
 })

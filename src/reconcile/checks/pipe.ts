@@ -11,7 +11,7 @@ export function sizeDiffers(built: AsBuiltComponent, found: FoundComponent): str
   const recorded = statedValue(built.measures.pipeDiameter)
   if (!recorded || !found.pipeDiameter) return null
   if (Math.abs(recorded.ft - found.pipeDiameter.ft) <= SAME_SIZE_FT) return null
-  return `the record has ${printLength(recorded.ft)} pipe, the visit found ${printLength(found.pipeDiameter.ft)}`
+  return `the record has ${printLength(recorded.ft)} pipe, the inspection found ${printLength(found.pipeDiameter.ft)}`
 }
 
 /** A name of a list as words: `cast-iron` is cast iron. */

@@ -33,7 +33,7 @@ export const typeOfComponent = check({
       return {
         verdict: 'agrees',
         raises: null,
-        because: `record and visit agree on ${the(built.label)} in ${compared.map(([name]) => name).join(', ')}`,
+        because: `record and inspection agree on ${the(built.label)} in ${compared.map(([name]) => name).join(', ')}`,
         certainty: firm('seen by the inspector'),
       }
     }
@@ -44,7 +44,7 @@ export const typeOfComponent = check({
     return {
       verdict: 'differs',
       raises: 'type-differs',
-      because: `record and visit differ on ${the(built.label)} in ${says.join('; ')}`,
+      because: `record and inspection differ on ${the(built.label)} in ${says.join('; ')}`,
       certainty: firm('seen by the inspector'),
     }
   },

@@ -35,7 +35,7 @@ const NAMES: { readonly [D in Dimension]: string } = {
 }
 
 /**
- * The absorption area in service, sq ft: each part by the visit's readings, and by the record's where the visit has
+ * The absorption area in service, sq ft: each part by the inspection's readings, and by the record's where the inspection has
  * none. A pit counts by its sidewall alone (EPA 625/1-80-012, 1980, p. 236), the rest as the table says.
  */
 export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingArea> {
@@ -76,7 +76,8 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
       exhibits.push(...read.exhibits)
       continue
     }
-    if (another) return lacking(`the visit did not measure the ${NAMES[dimension]} of ${the(seen.label)}`)
+    if (another)
+      return lacking(`the inspection did not measure the ${NAMES[dimension]} of ${the(seen.label)}`)
     const stated = claimFact(
       built.measures[dimension],
       `the ${NAMES[dimension]} of ${the(built.label)}`,

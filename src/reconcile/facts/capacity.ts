@@ -35,10 +35,10 @@ const NAMES: { readonly [D in Dimension]: string } = {
 /** Which dimensions a shape's capacity needs. */
 const NEEDS: { readonly [S in VesselShape]: readonly Dimension[] } = {
   rectangular: ['length', 'width', 'liquidDepth'],
-  'upright-cylinder': ['diameter', 'liquidDepth'],
+  'vertical-cylinder': ['diameter', 'liquidDepth'],
   'horizontal-cylinder': ['diameter', 'length', 'liquidDepth'],
-  'lying-oval': ['width', 'insideHeight', 'length', 'liquidDepth'],
-  'upright-oval': ['length', 'width', 'liquidDepth'],
+  'horizontal-oval': ['width', 'insideHeight', 'length', 'liquidDepth'],
+  'vertical-oval': ['length', 'width', 'liquidDepth'],
   sphere: ['diameter', 'liquidDepth'],
 }
 
@@ -47,16 +47,16 @@ function shapeOf(measures: Pick<Measures<unknown, unknown>, 'shape' | Dimension>
   if (measures.shape) return measures.shape
   if (measures.length && measures.width && !measures.diameter) return 'rectangular'
   if (measures.diameter && measures.length) return 'horizontal-cylinder'
-  return measures.diameter ? 'upright-cylinder' : null
+  return measures.diameter ? 'vertical-cylinder' : null
 }
 
-/** What a tank holds by the visit's own readings. */
+/** What a tank holds by the inspection's own readings. */
 export function foundCapacity(found: FoundComponent, findings: string): Fact<Capacity> {
   const shape = shapeOf(found)
-  if (shape === null) return lacking(`the visit took no dimensions of ${the(found.label)}`)
+  if (shape === null) return lacking(`the inspection took no dimensions of ${the(found.label)}`)
   const missing = NEEDS[shape].filter((dimension) => found[dimension] === null)
   if (missing.length > 0)
-    return lacking(`the visit did not measure the ${list(missing)} of ${the(found.label)}`)
+    return lacking(`the inspection did not measure the ${list(missing)} of ${the(found.label)}`)
   const taken = NEEDS[shape].map((dimension) => found[dimension]!)
   const taking: Taking = {
     of: found.label,
@@ -78,7 +78,7 @@ export function foundCapacity(found: FoundComponent, findings: string): Fact<Cap
   return known(
     { ...answer(capacity.value), better: readings.flatMap(([, { better }]) => better) },
     ...readings.flatMap(([, { exhibits }]) => exhibits).filter(distinct),
-    computed(`capacity of ${found.label} by the visit's readings`, capacity.value),
+    computed(`capacity of ${found.label} by the inspection's readings`, capacity.value),
   )
 }
 
@@ -133,11 +133,11 @@ function shaped(shape: VesselShape, of: (dimension: Dimension) => Uncertain): Ta
   switch (shape) {
     case 'rectangular':
       return { kind: 'rectangular', length: of('length'), width: of('width'), liquidDepth: of('liquidDepth') }
-    case 'upright-cylinder':
-      return { kind: 'upright-cylinder', diameter: of('diameter'), liquidDepth: of('liquidDepth') }
+    case 'vertical-cylinder':
+      return { kind: 'vertical-cylinder', diameter: of('diameter'), liquidDepth: of('liquidDepth') }
     case 'horizontal-cylinder':
       return { kind: shape, diameter: of('diameter'), length: of('length'), liquidDepth: of('liquidDepth') }
-    case 'lying-oval':
+    case 'horizontal-oval':
       return {
         kind: shape,
         width: of('width'),
@@ -145,7 +145,7 @@ function shaped(shape: VesselShape, of: (dimension: Dimension) => Uncertain): Ta
         length: of('length'),
         liquidDepth: of('liquidDepth'),
       }
-    case 'upright-oval':
+    case 'vertical-oval':
       return { kind: shape, length: of('length'), width: of('width'), liquidDepth: of('liquidDepth') }
     case 'sphere':
       return { kind: shape, diameter: of('diameter'), liquidDepth: of('liquidDepth') }

@@ -38,7 +38,7 @@ export function reading(taken: FoundLength, name: string, { of, findings, alone 
         word: 'found',
         asStated: taken.asWritten,
         asUsed: printLength(taken.ft),
-        from: { kind: 'visit', findings, component: of, how: METHODS[taken.method].says },
+        from: { kind: 'inspection', findings, component: of, how: METHODS[taken.method].says },
       },
     ],
     better: betterThan(taken, name, of, alone(taken)),

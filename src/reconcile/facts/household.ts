@@ -11,16 +11,16 @@ export type Occasion = (typeof OCCASIONS)[number]
 export const bedroomsOnRecord = ({ asBuilt }: Case): Fact<number> =>
   claimFact(asBuilt.bedrooms, 'the number of bedrooms', String)
 
-/** Bedrooms by the visit's count; not by any record. */
+/** Bedrooms by the inspection's count; not by any record. */
 export function bedroomsCounted({ findings }: Case): Fact<number> {
   const count = findings?.record.bedroomsCounted ?? null
-  if (!findings || count === null) return lacking('the visit did not count the bedrooms')
+  if (!findings || count === null) return lacking('the inspection did not count the bedrooms')
   return known(count, {
     what: 'bedrooms',
     word: 'found',
     asStated: String(count),
     asUsed: String(count),
-    from: { kind: 'visit', findings: findings.id, component: null, how: 'counted in the house' },
+    from: { kind: 'inspection', findings: findings.id, component: null, how: 'counted in the house' },
   })
 }
 

@@ -23,9 +23,9 @@ export type Place = {
   readonly steps: readonly Step[]
 }
 
-/** Baseline of the reference wall: as the visit taped it, else as the record states it. */
+/** Baseline of the reference wall: as the inspection taped it, else as the record states it. */
 type Baseline = { readonly length: Uncertain; readonly exhibit: Exhibit }
-/** The visit, and the rules where they are at hand: a drawing does without. */
+/** The inspection, and the rules where they are at hand: a drawing does without. */
 type Placing = Pick<Case, 'findings'> & Partial<Pick<Case, 'book' | 'county'>>
 type Presets = { readonly [M in Method]: MethodPreset }
 
@@ -50,7 +50,7 @@ export function recordedPlace(built: AsBuiltComponent, given: Placing): Fact<Pla
   const presets = onRecord(built, given)
   const baseline = baselineOf(built.reference, given.findings, presets)
   if (!baseline)
-    return lacking('neither the record nor the visit gives the distance between the corners A and B')
+    return lacking('neither the record nor the inspection gives the distance between the corners A and B')
   const taped = (ft: number, name: string, halfStepFt: number) =>
     measuredLength(ft, 'record-drawing', 'record drawing', `record: tie ${name} of ${built.label}`, {
       halfStepFt,
@@ -66,37 +66,43 @@ export function recordedPlace(built: AsBuiltComponent, given: Placing): Fact<Pla
   return known(place, ...tie.exhibits, baseline.exhibit)
 }
 
-/** Where the visit's ties put a component, in the frame of the same two corners. */
+/** Where the inspection's ties put a component, in the frame of the same two corners. */
 export function foundPlace(
   found: FoundComponent,
   findings: SubmittedFindings,
   reference: Claim<Reference<StatedLength>>,
 ): Fact<Place> {
   const { tie } = found
-  if (!tie) return lacking(`the visit took no ties to ${the(found.label)}`)
+  if (!tie) return lacking(`the inspection took no ties to ${the(found.label)}`)
   const corners = findings.record.reference
   const recorded = statedValue(reference)
   if (corners && recorded && !(sameCorner(corners.a, recorded.a) && sameCorner(corners.b, recorded.b))) {
     return beside(
-      `the visit measured from ${corners.a} and ${corners.b}, the record from ${recorded.a} and ${recorded.b}`,
+      `the inspection measured from ${corners.a} and ${corners.b}, the record from ${recorded.a} and ${recorded.b}`,
     )
   }
   const baseline = baselineOf(reference, findings, METHODS)
   if (!baseline)
-    return lacking('neither the record nor the visit gives the distance between the corners A and B')
+    return lacking('neither the record nor the inspection gives the distance between the corners A and B')
   const place = placed(
     taken(tie.a, `tie A of ${found.label}`),
     taken(tie.b, `tie B of ${found.label}`),
     baseline.length,
     tie.side,
   )
-  if ('says' in place) return lacking(`the visit's ties to ${the(found.label)} do not meet: ${place.says}`)
+  if ('says' in place)
+    return lacking(`the inspection's ties to ${the(found.label)} do not meet: ${place.says}`)
   const exhibit: Exhibit = {
     what: `ties to ${found.label}`,
     word: 'found',
     asStated: `A ${tie.a.asWritten}, B ${tie.b.asWritten}${tie.sideWords ? `, ${tie.sideWords}` : ''}`,
     asUsed: printTie(tie),
-    from: { kind: 'visit', findings: findings.id, component: found.label, how: METHODS[tie.a.method].says },
+    from: {
+      kind: 'inspection',
+      findings: findings.id,
+      component: found.label,
+      how: METHODS[tie.a.method].says,
+    },
   }
   return known(place, exhibit, baseline.exhibit)
 }
@@ -115,7 +121,7 @@ function baselineOf(
         word: 'found',
         asStated: taped.asWritten,
         asUsed: printLength(taped.ft),
-        from: { kind: 'visit', findings: findings.id, component: null, how: METHODS[taped.method].says },
+        from: { kind: 'inspection', findings: findings.id, component: null, how: METHODS[taped.method].says },
       },
     }
   }

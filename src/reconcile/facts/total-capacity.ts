@@ -6,7 +6,7 @@ import { type Fact, firstKnown, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 import { type Capacity, foundCapacity, recordedCapacity } from './capacity.ts'
 
-/** All septic tanks in service together, each as found, or, where the visit could not measure it, as recorded. */
+/** All septic tanks in service together, each as found, or, where the inspection could not measure it, as recorded. */
 export function totalTankCapacity({ pairings, findings }: Case): Fact<Capacity> {
   const tanks = pairings.filter(({ built }) => built.kind === 'tank')
   if (tanks.length === 0) return lacking('the record has no septic tank in service')

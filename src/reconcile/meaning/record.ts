@@ -24,7 +24,7 @@ const neverApproved: MeaningOf = ({ because }) => ({
     agent:
       'The county has a permit for this parcel that was never approved, so it does not show that a system was built.',
   },
-  next: { who: 'reviewer', what: 'look for the final approval, or ask for a visit' },
+  next: { who: 'reviewer', what: 'look for the final approval, or ask for an inspection' },
 })
 
 export const recordUnclear: MeaningOf = (outcome) =>
@@ -44,11 +44,11 @@ const unclear: MeaningOf = ({ because }) => ({
 export const findingsStale: MeaningOf = ({ because }) => ({
   severity: 'review',
   sentences: {
-    firm: sentence(`${because}. A new visit is needed for a transfer`),
-    reviewer: sentence(`${because}. Ask for a new visit before relying on the findings`),
+    firm: sentence(`${because}. A new inspection is needed for a transfer`),
+    reviewer: sentence(`${because}. Ask for a new inspection before relying on the findings`),
     agent: /^work was approved/.test(because)
-      ? 'Work was approved after the last visit, which no longer describes the system. A new visit is needed.'
-      : 'The last visit is too old to count for a transfer. A new visit is needed.',
+      ? 'Work was approved after the last inspection, which no longer describes the system. A new inspection is needed.'
+      : 'The last inspection is too old to count for a transfer. A new inspection is needed.',
   },
   next: { who: 'owner', what: 'have the system inspected again' },
 })

@@ -139,7 +139,7 @@ type FindingsTable = {
   parcel: string
   organization: string
   state: 'draft' | 'submitted'
-  visited_on: Day | null
+  inspected_on: Day | null
   record: Json
   revision: Generated<number>
   amends: string | null

@@ -9,16 +9,16 @@ const HERE = 'asking_county()'
 const point = (component: string): string =>
   `json_build_object('type', 'Point', 'coordinates', json_build_array(${component} #> '{fix,lon}', ${component} #> '{fix,lat}'))`
 
-/** The newest visit's fix of a tank, else of whatever has one: longitude first, WGS 84 (RFC 7946, 3.1.1 and 4). */
+/** The newest inspection's fix of a tank, else of whatever has one: longitude first, WGS 84 (RFC 7946, 3.1.1 and 4). */
 const PARCEL_POSITION = `(
   select ${point('c')} from (
     select f.record from findings f
     where f.county = p.county and f.parcel = p.id and f.state = 'submitted'
-    order by f.visited_on desc, f.id desc limit 1) newest
+    order by f.inspected_on desc, f.id desc limit 1) newest
   cross join lateral jsonb_array_elements(newest.record -> 'components') as c
   where jsonb_typeof(c -> 'fix') = 'object' order by c ->> 'kind' <> 'tank', c ->> 'label' limit 1)`
 
-/** The fix of the very component that it is about, on the visit that raised it. */
+/** The fix of the very component that it is about, on the inspection that raised it. */
 const DISCREPANCY_POSITION = `(
   select ${point('c')} from reconciliation r
   join findings f on f.county = r.county and f.id = r.findings

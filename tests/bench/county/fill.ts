@@ -11,7 +11,7 @@ import { type CountyAsked, type MadeParcel, madeCounty } from './make-county.ts'
 
 const AT_ONCE = 1000
 
-/** Puts a made county into the database as imports would: parcels, and (unless left out) their papers and visits. */
+/** Puts a made county into the database as imports would: parcels, and (unless left out) their papers and inspections. */
 export async function fillCounty(
   {
     context,
@@ -66,8 +66,10 @@ export async function fillCounty(
       await insertSubmitted(
         tx,
         COUNTY,
-        placed.flatMap(({ id: parcel, visit }) =>
-          visit ? [{ id: context.newId(), parcel, organization, record: findingsEntry.parse(visit) }] : [],
+        placed.flatMap(({ id: parcel, inspection }) =>
+          inspection
+            ? [{ id: context.newId(), parcel, organization, record: findingsEntry.parse(inspection) }]
+            : [],
         ),
         made,
       )

@@ -8,22 +8,22 @@ export type MadeParcel = {
   readonly address: string
   readonly oldNumbers: readonly string[]
   readonly permits: readonly PermitEntry[]
-  readonly visit: FindingsEntry | null
+  readonly inspection: FindingsEntry | null
 }
 
 export type CountyAsked = {
   readonly seed: number
   readonly parcels: number
-  /** The share of parcels that a firm has visited. */
-  readonly visited?: number
+  /** The share of parcels that a firm has inspected. */
+  readonly inspected?: number
 }
 
 /**
  * Any number of parcels, one after the other. The mix is a guess at a rural county's (common practice): one in five has
- * no paper at all, three in five one permit, the rest a repair besides; older papers say less; most visits agree.
+ * no paper at all, three in five one permit, the rest a repair besides; older papers say less; most inspections agree.
  */
-export function* madeCounty({ seed, parcels, visited = 0.1 }: CountyAsked): Generator<MadeParcel> {
-  for (let index = 0; index < parcels; index++) yield madeParcel(dice(seed * 7919 + index), index, visited)
+export function* madeCounty({ seed, parcels, inspected = 0.1 }: CountyAsked): Generator<MadeParcel> {
+  for (let index = 0; index < parcels; index++) yield madeParcel(dice(seed * 7919 + index), index, inspected)
 }
 
 const FIRST = [
@@ -66,7 +66,7 @@ export const numberOf = (index: number): string => {
   )
 }
 
-function madeParcel(chance: Dice, index: number, visited: number): MadeParcel {
+function madeParcel(chance: Dice, index: number, inspected: number): MadeParcel {
   const permits: PermitEntry[] = []
   if (!chance.chance(0.2)) permits.push(installation(chance, index))
   if (permits.length > 0 && chance.chance(0.25)) permits.push(repair(chance, index))
@@ -75,7 +75,7 @@ function madeParcel(chance: Dice, index: number, visited: number): MadeParcel {
     address: addressOf(index),
     oldNumbers: chance.chance(0.15) ? [`A-${index}`] : [],
     permits,
-    visit: chance.chance(visited) ? visit(chance, permits[0]) : null,
+    inspection: chance.chance(inspected) ? inspection(chance, permits[0]) : null,
   }
 }
 
@@ -153,10 +153,10 @@ function repair(chance: Dice, index: number): PermitEntry {
   }
 }
 
-function visit(chance: Dice, permit: PermitEntry | undefined): FindingsEntry {
+function inspection(chance: Dice, permit: PermitEntry | undefined): FindingsEntry {
   const small = chance.chance(0.15)
   return {
-    visitedOn: day(chance, chance.pick([2025, 2026]))
+    inspectedOn: day(chance, chance.pick([2025, 2026]))
       .replace('2026-11', '2026-09')
       .replace('2026-12', '2026-10'),
     occupancy: 'occupied',

@@ -23,7 +23,7 @@ const repair = permit(
   { number: '94-7', kind: 'repair', issuedOn: '1994-04-01', approvedOn: '1994-05-01' },
 )
 
-const visit = {
+const inspection = {
   reference: { ...reference, bearingDeg: 90 },
   components: [
     { key: '88-1/tank', label: 'tank', kind: 'tank', outcome: 'found', tie: tape('15 ft', '25 ft') },
@@ -51,7 +51,7 @@ const planOf = (input: Parameters<typeof layOut>[0]): SitePlan => sitePlan(layOu
 export const PLANS = {
   full: () => planOf({ ...parcelOfTwelve, book }),
   card: () => planOf(inputOf([ofCard], null)),
-  replaced: () => planOf(inputOf([ofCard, repair], visit as never)),
+  replaced: () => planOf(inputOf([ofCard, repair], inspection as never)),
   noSide: () =>
     planOf(
       inputOf(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { parseStory } from '../../../src/cli/demonstration/parse-story.ts'
 
-const good = `tells: A card and a visit.
+const good = `tells: A card and an inspection.
 parcel: { number: 07-0001-0002, address: 1 Heron Hollow Rd }
 permits:
   - number: 58-1
@@ -13,7 +13,7 @@ permits:
 findings:
   - firm: upland
     submittedOn: 2026-05-14
-    visitedOn: 5/12/2026
+    inspectedOn: 5/12/2026
     components:
       - { label: tank, key: 58-1/tank, kind: tank, outcome: found, diameter: 4'-0" }
 expects: { status: agrees, discrepancies: [] }

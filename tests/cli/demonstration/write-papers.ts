@@ -55,7 +55,7 @@ const card = paper('07-0476-0012', '13 Sedge Pond Rd', {
   ],
 })
 
-/** The letter of no-paper-no-visit. */
+/** The letter of no-paper-no-inspection. */
 const letter = paper('07-0476-0001', '1 Sedge Pond Rd', {
   number: '81-094',
   kind: 'new',

@@ -49,12 +49,12 @@ export const cases = (m: Make): { readonly [name: string]: fc.Arbitrary<Case> } 
       }
     }),
   'standing cylinder': fc.tuple(side, side).map(([d, D]) => ({
-    shape: { kind: 'upright-cylinder', diameter: m(d, 'd'), liquidDepth: m(D, 'D') },
+    shape: { kind: 'vertical-cylinder', diameter: m(d, 'd'), liquidDepth: m(D, 'D') },
     cuFt: frustum(d, D, d),
   })),
   'standing cylinder, tapered': fc.tuple(side, side, side).map(([d, D, e]) => ({
     shape: {
-      kind: 'upright-cylinder',
+      kind: 'vertical-cylinder',
       diameter: m(d, 'd'),
       liquidDepth: m(D, 'D'),
       floorDiameter: m(e, 'e'),
@@ -106,7 +106,7 @@ export const cases = (m: Make): { readonly [name: string]: fc.Arbitrary<Case> } 
     })),
   'lying oval': fc.tuple(side, side, side, share).map(([w, H, L, s]) => ({
     shape: {
-      kind: 'lying-oval',
+      kind: 'horizontal-oval',
       width: m(w, 'w'),
       height: m(H, 'H'),
       length: m(L, 'L'),
@@ -116,7 +116,7 @@ export const cases = (m: Make): { readonly [name: string]: fc.Arbitrary<Case> } 
   })),
   'lying ellipse': fc.tuple(side, side, side, share).map(([w, H, L, s]) => ({
     shape: {
-      kind: 'lying-ellipse',
+      kind: 'horizontal-ellipse',
       width: m(w, 'w'),
       height: m(H, 'H'),
       length: m(L, 'L'),
@@ -125,7 +125,7 @@ export const cases = (m: Make): { readonly [name: string]: fc.Arbitrary<Case> } 
     cuFt: ellipseBelow(w, H, s * H) * L,
   })),
   'standing oval': fc.tuple(side, share, side).map(([L, s, D]) => ({
-    shape: { kind: 'upright-oval', length: m(L, 'L'), width: m(s * L, 'w'), liquidDepth: m(D, 'D') },
+    shape: { kind: 'vertical-oval', length: m(L, 'L'), width: m(s * L, 'w'), liquidDepth: m(D, 'D') },
     cuFt: ovalBelow(L, s * L, s * L) * D,
   })),
   sphere: fc.tuple(side, share).map(([d, s]) => ({
@@ -144,7 +144,7 @@ export const cases = (m: Make): { readonly [name: string]: fc.Arbitrary<Case> } 
     shape: {
       kind: 'in-series',
       tanks: [
-        { kind: 'upright-cylinder', diameter: m(d, 'd'), liquidDepth: m(D, 'D') },
+        { kind: 'vertical-cylinder', diameter: m(d, 'd'), liquidDepth: m(D, 'D') },
         { kind: 'horizontal-cylinder', diameter: m(d, 'd2'), length: m(L, 'L'), liquidDepth: m(s * d, 'D2') },
       ],
     },

@@ -39,7 +39,7 @@ describe('published examples', () => {
             width: exact(it.shape.width!),
             liquidDepth: exact(depth),
           }
-        : { kind: 'upright-cylinder', diameter: exact(it.shape.diameter!), liquidDepth: exact(depth) }
+        : { kind: 'vertical-cylinder', diameter: exact(it.shape.diameter!), liquidDepth: exact(depth) }
     expect(Math.abs(gal(shape) - it.gal.value)).toBeLessThanOrEqual(it.gal.tolerance)
     const cuFt = gal(shape) / GAL_PER_CU_FT
     for (const said of it.published)
@@ -202,7 +202,7 @@ function nearACorner(shape: TankShape, margin = 0.02): boolean {
       )
     case 'sphere':
       return near(shape.liquidDepth, shape.diameter)
-    case 'lying-oval': {
+    case 'horizontal-oval': {
       const joint = shape.width.value / 2
       const kinks = [joint, shape.height.value - joint, shape.height.value, 0]
       return (
@@ -210,7 +210,7 @@ function nearACorner(shape: TankShape, margin = 0.02): boolean {
         Math.abs(shape.width.value / shape.height.value - 1) < margin
       )
     }
-    case 'lying-ellipse':
+    case 'horizontal-ellipse':
       return near(shape.liquidDepth, shape.height)
     case 'in-series':
       return shape.tanks.some((tank) => nearACorner(tank, margin))
@@ -237,7 +237,7 @@ function depthIndices(shape: TankShape): readonly number[] {
 /** Where the walls slope, the given plan is the liquid line's, and a lower level has another plan. */
 const isTapered = (shape: TankShape): boolean =>
   (shape.kind === 'rectangular' && (shape.floorLength !== undefined || shape.floorWidth !== undefined)) ||
-  (shape.kind === 'upright-cylinder' && shape.floorDiameter !== undefined)
+  (shape.kind === 'vertical-cylinder' && shape.floorDiameter !== undefined)
 
 describe('symmetry', () => {
   const whole: { readonly [name: string]: (h: number) => TankShape } = {
@@ -256,21 +256,21 @@ describe('symmetry', () => {
       ends: { kind: 'elliptical' },
     }),
     'wide oval': (h) => ({
-      kind: 'lying-oval',
+      kind: 'horizontal-oval',
       width: exact(6),
       height: exact(4),
       length: exact(8),
       liquidDepth: exact(4 * h),
     }),
     'high oval': (h) => ({
-      kind: 'lying-oval',
+      kind: 'horizontal-oval',
       width: exact(4),
       height: exact(6),
       length: exact(8),
       liquidDepth: exact(6 * h),
     }),
     ellipse: (h) => ({
-      kind: 'lying-ellipse',
+      kind: 'horizontal-ellipse',
       width: exact(6),
       height: exact(4),
       length: exact(8),
@@ -308,10 +308,10 @@ describe('symmetry', () => {
     const sphere = gal({ kind: 'sphere', diameter: d, liquidDepth: h })
     expect(round).toBeCloseTo(flat + sphere, 8)
     expect(halves).toBeCloseTo(flat + sphere, 8)
-    for (const kind of ['lying-oval', 'lying-ellipse'] as const)
+    for (const kind of ['horizontal-oval', 'horizontal-ellipse'] as const)
       expect(gal({ kind, width: d, height: d, length: L, liquidDepth: h })).toBeCloseTo(flat, 8)
-    expect(gal({ kind: 'upright-oval', length: d, width: d, liquidDepth: h })).toBeCloseTo(
-      gal({ kind: 'upright-cylinder', diameter: d, liquidDepth: h }),
+    expect(gal({ kind: 'vertical-oval', length: d, width: d, liquidDepth: h })).toBeCloseTo(
+      gal({ kind: 'vertical-cylinder', diameter: d, liquidDepth: h }),
       8,
     )
   })
@@ -398,7 +398,7 @@ describe('what can’t be measured out is refused, every fault at once', () => {
     const box = { kind: 'rectangular', length: exact(8), width: exact(4), liquidDepth: exact(4) } as const
     expect(issues({ ...box, cornerRadius: exact(2.1) })).toHaveLength(1)
     expect(
-      issues({ kind: 'upright-oval', length: exact(3), width: exact(4), liquidDepth: exact(4) }),
+      issues({ kind: 'vertical-oval', length: exact(3), width: exact(4), liquidDepth: exact(4) }),
     ).toHaveLength(1)
   })
 })

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { findingsExample, permitExample } from '../../../src/http/api/shapes/entries.ts'
 import { testApp } from '../../support/app.ts'
 import type { People } from '../../support/people.ts'
-import { newParcel, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel } from '../../support/quillback.ts'
 
 const { services, ask } = await testApp()
 const parcel = await newParcel(services, '07-0412-0031')
@@ -14,8 +14,8 @@ const post = (who: keyof People, url: string, body?: object, headers: Record<str
   ask(who, { method: 'POST', url, headers, ...(body ? { body } : {}) })
 
 const permit = (await post('reviewer', `${at}/permits`, permitExample)).body.permit
-const draft = (await post('firm', `${at}/findings`, visitThatDiffers)).body
-const submitted = (await post('firm', `${at}/findings`, visitThatDiffers)).body
+const draft = (await post('firm', `${at}/findings`, inspectionThatDiffers)).body
+const submitted = (await post('firm', `${at}/findings`, inspectionThatDiffers)).body
 const consequence = (await post('firm', `${here}/findings/${submitted.id}/submission`)).body.consequence
 const discrepancy: string = consequence.changes[0].discrepancy
 const reconciliation: string = consequence.reconciliation

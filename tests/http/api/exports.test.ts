@@ -11,7 +11,7 @@ import { transact } from '../../../src/store/database/transact.ts'
 import { csvText } from '../../../src/store/exports/column.ts'
 import { testApp } from '../../support/app.ts'
 import { COUNTY } from '../../support/people.ts'
-import { newParcel, permit1974, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974 } from '../../support/quillback.ts'
 
 const { app, services, people, ask } = await testApp()
 const here = '/v1/counties/quillback'
@@ -31,9 +31,9 @@ const at = `${here}/parcels/${parcel.number}`
 const post = (who: 'reviewer' | 'firm', url: string, body?: object) =>
   ask(who, { method: 'POST', url, ...(body ? { body } : {}) })
 await post('reviewer', `${at}/permits`, { ...permit1974, remarks: '@SUM(1), "quoted"\nsecond line' })
-const visit = structuredClone(visitThatDiffers)
-visit.components![0] = { ...visit.components![0]!, fix }
-const draft = (await post('firm', `${at}/findings`, visit)).body
+const inspection = structuredClone(inspectionThatDiffers)
+inspection.components![0] = { ...inspection.components![0]!, fix }
+const draft = (await post('firm', `${at}/findings`, inspection)).body
 await post('firm', `${here}/findings/${draft.id}/submission`)
 
 const csv = async (what: string, who: 'reviewer' | 'firm' | 'rival' = 'reviewer') => {

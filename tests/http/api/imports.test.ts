@@ -98,7 +98,7 @@ describe('an index of permits', () => {
 
   test('reconciles the parcels that it touched', async () => {
     const { word } = (await ask('agent', { url: `${here}/parcels/${parcel.number}/status` })).body.status
-    expect(word).toBe('not-visited')
+    expect(word).toBe('not-inspected')
     const [rerun] = (await ask('reviewer', { url: `${here}/reruns` })).body.items
     const { state, parcels } = (await ask('reviewer', { url: `${here}/reruns/${rerun.id}` })).body
     expect([state, parcels.waiting, parcels.failed]).toEqual(['done', 0, 0])
@@ -220,18 +220,18 @@ describe('parcels', () => {
 })
 
 describe('findings', () => {
-  const VISITS = `PIN,Firm,Visit Date,Bedrooms Counted,components.tank.length,components.tank.width,components.tank.liquidDepth,Notes
+  const INSPECTIONS = `PIN,Firm,Inspection Date,Bedrooms Counted,components.tank.length,components.tank.width,components.tank.liquidDepth,Notes
 07-0412-0031,heron inspections,2026-10-12,3,6'-0",4'-0",4'-0",lid sound
 07-0412-0031,Nobody & Sons,2026-10-13,3,,,,
 `
   test('land as handed in, in the name of the firm that made them', async () => {
-    const { id } = await take('findings', VISITS)
+    const { id } = await take('findings', INSPECTIONS)
     expect((await run(id)).rows).toMatchObject({ added: 1, rejected: 1 })
     expect((await rejections(id))[0].faults[0]).toMatchObject({ column: 'Firm', had: 'Nobody & Sons' })
     const queue = (await ask('firm', { url: `${here}/discrepancies?kind=capacity-below-record` })).body.items
     expect(queue).toHaveLength(1)
     expect((await ask('rival', { url: `${here}/discrepancies` })).body.items).toEqual([])
-    const again = await take('findings', VISITS)
+    const again = await take('findings', INSPECTIONS)
     expect((await run(again.id)).rows).toMatchObject({ added: 0, unchanged: 1, rejected: 1 })
   })
 })

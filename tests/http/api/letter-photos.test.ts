@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 import { openLetter } from '../../letters/open-letter.ts'
 import { testApp } from '../../support/app.ts'
 import { pictureWith } from '../../support/pictures.ts'
-import { newParcel, permit1974, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974 } from '../../support/quillback.ts'
 import { uploading } from '../../support/upload.ts'
 
 const { app, services, people, ask } = await testApp()
@@ -14,8 +14,8 @@ const at = `${here}/parcels/${parcel.number}`
 const post = async (who: 'reviewer' | 'firm', url: string, body?: object) =>
   (await ask(who, { method: 'POST', url, ...(body ? { body } : {}) })).body
 await post('reviewer', `${at}/permits`, permit1974)
-const draft = await post('firm', `${at}/findings`, visitThatDiffers)
-const label = visitThatDiffers.components?.[0]?.label ?? ''
+const draft = await post('firm', `${at}/findings`, inspectionThatDiffers)
+const label = inspectionThatDiffers.components?.[0]?.label ?? ''
 const file = { bytes: await pictureWith({}, 'jpeg', [3000, 2250]), name: 'a.jpg' }
 const photo = (
   await ask(
@@ -39,7 +39,7 @@ const sha256 = (it: Uint8Array) => createHash('sha256').update(it).digest('hex')
 
 test('the photo was taken', () => expect(photo).toMatchObject({ place: { lat: 41.5 } }))
 
-test('a report shows the photos of its visit, with what they show in words and the hash of each as it was taken', async () => {
+test('a report shows the photos of its inspection, with what they show in words and the hash of each as it was taken', async () => {
   const { text, alternatives, accessibilityPart } = await openLetter(bytes)
   const words = text.join(' ')
   expect(words).toContain('Photos of the inspection')

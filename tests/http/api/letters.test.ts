@@ -11,12 +11,12 @@ import { testApp } from '../../support/app.ts'
 import { PUBLIC_ADDRESS, testLetters } from '../../support/letters.ts'
 import type { People } from '../../support/people.ts'
 import {
+  inspectionThatAgrees,
+  inspectionThatDiffers,
   newParcel,
   permit1974,
   repair1996,
   standingClock,
-  visitThatAgrees,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const time = standingClock('2026-11-02T15:00:00Z')
@@ -27,8 +27,8 @@ const here = '/v1/counties/quillback'
 const post = (who: Who, url: string, body?: object, headers: Record<string, string> = {}) =>
   ask(who, { method: 'POST', url, headers, ...(body ? { body } : {}) })
 
-/** A parcel with a permit and a visit of the firm's. */
-async function visited(findings = visitThatDiffers) {
+/** A parcel with a permit and an inspection of the firm's. */
+async function inspected(findings = inspectionThatDiffers) {
   const parcel = await newParcel(services)
   const at = `${here}/parcels/${parcel.number}`
   await post('reviewer', `${at}/permits`, permit1974)
@@ -48,7 +48,7 @@ const pdfOf = async (who: Who, url: string) => {
 }
 
 describe('a status letter for an agent', async () => {
-  const { parcel, at } = await visited()
+  const { parcel, at } = await inspected()
   const { status, body, headers } = await issue('agent', at, 'status')
 
   test('is numbered, dated and sealed', async () => {
@@ -118,7 +118,7 @@ describe('a status letter for an agent', async () => {
 })
 
 describe('who may have which', async () => {
-  const { at } = await visited()
+  const { at } = await inspected()
   test.each<[Who, string, number]>([
     ['agent', 'status', 201],
     ['agent', 'report', 403],
@@ -168,9 +168,9 @@ describe('who may have which', async () => {
 })
 
 describe('a report', async () => {
-  const { at } = await visited()
+  const { at } = await inspected()
 
-  test('of the county has the visit, the working and the decisions; one of a firm its own sentences', async () => {
+  test('of the county has the inspection, the working and the decisions; one of a firm its own sentences', async () => {
     const [ours, theirs] = [await issue('reviewer', at, 'report'), await issue('firm', at, 'report')]
     const [county, firm] = [await pdfOf('reviewer', ours.body.pdf), await pdfOf('firm', theirs.body.pdf)]
     const [one, two] = [await openLetter(county.bytes), await openLetter(firm.bytes)]
@@ -189,7 +189,7 @@ describe('a report', async () => {
 
 describe('the check', () => {
   test('is open to anyone who holds the code, in any spelling, and gives what can be checked offline', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     const { body } = await issue('agent', at, 'status')
     const checked = await verification(body.code.toLowerCase().replaceAll('-', ' '))
     expect(checked.status).toBe(200)
@@ -208,7 +208,7 @@ describe('the check', () => {
   test.each(['status', 'report', 'brief'])(
     'a %s is superseded by a permit that came in later',
     async (kind) => {
-      const { at } = await visited()
+      const { at } = await inspected()
       const { body } = await issue('firm', at, kind)
       expect((await verification(body.code)).body.state).toBe('valid')
       await post('reviewer', `${at}/permits`, repair1996)
@@ -227,7 +227,7 @@ describe('the check', () => {
   )
 
   test('a status letter is superseded by a decision, a brief is not', async () => {
-    const { at, consequence } = await visited()
+    const { at, consequence } = await inspected()
     const [letter, brief] = [await issue('agent', at, 'status'), await issue('firm', at, 'brief')]
     const id = consequence.changes[0].discrepancy
     const read = await ask('reviewer', { url: `${here}/discrepancies/${id}` })
@@ -246,7 +246,7 @@ describe('the check', () => {
   })
 
   test('is superseded when time alone has changed the answer', async () => {
-    const { at } = await visited(visitThatAgrees)
+    const { at } = await inspected(inspectionThatAgrees)
     const { body } = await issue('agent', at, 'status')
     expect(body.status).toBe('agrees')
     time.set('2026-12-02T15:00:00Z')
@@ -260,7 +260,7 @@ describe('the check', () => {
   })
 
   test('of a withdrawn letter says so, with the reason, before anything else', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     const { body } = await issue('agent', at, 'status')
     const url = `${here}/letters/${body.id}/withdrawal`
     expect((await post('agent', url, { reason: 'No reason at all' })).status).toBe(403)
@@ -281,7 +281,7 @@ describe('the check', () => {
 
 describe('what was sealed stays', () => {
   test('a lost file is printed again to the same bytes', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     for (const kind of ['status', 'report', 'brief']) {
       const { body } = await issue('firm', at, kind)
       const before = (await pdfOf('firm', body.pdf)).bytes
@@ -293,7 +293,7 @@ describe('what was sealed stays', () => {
   })
 
   test('nobody changes a letter, not even the service', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     const { body } = await issue('agent', at, 'status')
     const change = services.database.perform(people.reviewer, (tx) =>
       tx.updateTable('letter').set({ number: '1' }).where('id', '=', body.id).execute(),
@@ -302,14 +302,14 @@ describe('what was sealed stays', () => {
   })
 
   test('numbers are given once each, also to many at once', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     const issued = await Promise.all(Array.from({ length: 8 }, () => issue('agent', at, 'status')))
     const numbers = issued.map(({ body }) => Number(body.number.slice(5))).sort((a, b) => a - b)
     expect(numbers).toEqual(Array.from({ length: 8 }, (_, n) => numbers[0]! + n))
   })
 
   test('letters of a retired key go on being valid; it signs no more, and a new one does', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     const old = (await issue('agent', at, 'status')).body
     const { kid } = services.letters.signer.publicKey
     await administer(services.database, (tx) => retireSigningKey(tx, kid, time.clock()))
@@ -332,7 +332,7 @@ describe('what was sealed stays', () => {
 
 describe('guessing', () => {
   test('a code that never was is not there, a mistyped one is told, and after too many nobody at that address is answered', async () => {
-    const { at } = await visited()
+    const { at } = await inspected()
     const { body } = await issue('agent', at, 'status')
     expect((await verification(newCode())).status).toBe(404)
     const mistyped = await verification(`${body.code.slice(0, -1)}${body.code.endsWith('3') ? '4' : '3'}`)

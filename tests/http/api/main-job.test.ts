@@ -2,11 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { findingsExample, permitExample } from '../../../src/http/api/shapes/entries.ts'
 import { testApp } from '../../support/app.ts'
 import {
+  inspectionThatAgrees,
+  inspectionThatDiffers,
   newParcel,
   repair1996,
   standingClock,
-  visitThatAgrees,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
@@ -49,21 +49,21 @@ describe('the main job, through HTTP', () => {
     })
     const before = (await ask('firm', { url: `${at}/as-built?on=1974-06-19` })).body.asBuilt
     expect([before.components, before.unapproved.length]).toEqual([[], 1])
-    expect((await status()).word).toBe('not-visited')
+    expect((await status()).word).toBe('not-inspected')
   })
 
   test('findings come in, and differences come out', async () => {
-    const drafted = await ask('firm', { method: 'POST', url: `${at}/findings`, body: visitThatAgrees })
+    const drafted = await ask('firm', { method: 'POST', url: `${at}/findings`, body: inspectionThatAgrees })
     expect([drafted.status, drafted.body.state, drafted.headers.etag]).toEqual([201, 'draft', '"r1"'])
     draft = drafted.body
     const changed = await ask('firm', {
       method: 'PUT',
       url: `${here}/findings/${draft.id}`,
       headers: { 'if-match': '"r1"' },
-      body: visitThatDiffers,
+      body: inspectionThatDiffers,
     })
     expect([changed.status, changed.headers.etag]).toEqual([200, '"r2"'])
-    expect((await status()).word).toBe('not-visited')
+    expect((await status()).word).toBe('not-inspected')
     const { status: code, body } = await ask('firm', {
       method: 'POST',
       url: `${here}/findings/${draft.id}/submission`,
@@ -136,7 +136,7 @@ describe('the main job, through HTTP', () => {
     const amendment = await ask('firm', {
       method: 'POST',
       url: `${here}/findings/${draft.id}/amendment`,
-      body: { ...visitThatDiffers, components: visitThatAgrees.components },
+      body: { ...inspectionThatDiffers, components: inspectionThatAgrees.components },
     })
     expect([amendment.status, amendment.body.amends]).toEqual([201, draft.id])
     const { body } = await ask('firm', {

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest'
 import { testApp } from '../../support/app.ts'
 import type { People } from '../../support/people.ts'
 import { pictureWith } from '../../support/pictures.ts'
-import { newParcel, visitThatAgrees } from '../../support/quillback.ts'
+import { inspectionThatAgrees, newParcel } from '../../support/quillback.ts'
 
 const { app, services, people, ask } = await testApp()
 const parcel = await newParcel(services)
@@ -15,7 +15,7 @@ const draftOf = async (): Promise<{ readonly id: string }> =>
     await ask('firm', {
       method: 'POST',
       url: `${here}/parcels/${parcel.number}/findings`,
-      body: visitThatAgrees,
+      body: inspectionThatAgrees,
     })
   ).body
 const handIn = (id: string) => ask('firm', { method: 'POST', url: `${here}/findings/${id}/submission` })
@@ -48,7 +48,7 @@ const get = async (who: keyof People, id: string, size?: string) =>
     headers: { authorization: `Bearer ${people[who].token}` },
   })
 
-describe('a photo of a visit', () => {
+describe('a photo of an inspection', () => {
   test('is kept with its time and turn, and given out upright with nothing but the image', async () => {
     const { id } = await draftOf()
     const picture = await pictureWith({ orientation: 6 })

@@ -2,7 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { permitExample } from '../../../src/http/api/shapes/entries.ts'
 import { testApp } from '../../support/app.ts'
 import type { People } from '../../support/people.ts'
-import { newParcel, permit1974, visitThatAgrees, visitThatDiffers } from '../../support/quillback.ts'
+import {
+  inspectionThatAgrees,
+  inspectionThatDiffers,
+  newParcel,
+  permit1974,
+} from '../../support/quillback.ts'
 
 const { services, ask } = await testApp()
 const here = '/v1/counties/quillback'
@@ -12,12 +17,12 @@ const post = (who: keyof People, url: string, body?: object, headers: Record<str
 const pointers = (body: { errors: { in: string; pointer: string }[] }) =>
   body.errors.map(({ in: part, pointer }) => `${part} ${pointer}`)
 
-/** A parcel with a permit, and a visit that differs handed in. */
+/** A parcel with a permit, and an inspection that differs handed in. */
 async function compared() {
   const { number } = await newParcel(services)
   const at = `${here}/parcels/${number}`
   const { permit } = (await post('reviewer', `${at}/permits`, permit1974)).body
-  const draft = (await post('firm', `${at}/findings`, visitThatDiffers)).body
+  const draft = (await post('firm', `${at}/findings`, inspectionThatDiffers)).body
   const { consequence } = (await post('firm', `${here}/findings/${draft.id}/submission`)).body
   return { at, number, permit, draft, consequence }
 }
@@ -105,7 +110,7 @@ describe('the same request twice', () => {
 
   test('with a key hands findings in once', async () => {
     const { number } = await newParcel(services)
-    const draft = (await post('firm', `${here}/parcels/${number}/findings`, visitThatAgrees)).body
+    const draft = (await post('firm', `${here}/parcels/${number}/findings`, inspectionThatAgrees)).body
     const url = `${here}/findings/${draft.id}/submission`
     const key = { 'idempotency-key': `hand-in-${draft.id}` }
     const first = await post('firm', url, undefined, key)
@@ -147,14 +152,16 @@ describe('versions', () => {
     expect(put.body.permit.record).toEqual({ ...body.permit.record, remarks: 'wet in spring' })
     const sources = put.body.permit.sources
     expect(sources['/components/0/capacity']).toEqual(body.permit.sources[''])
-    const visit = (await post('firm', `${here}/parcels/${permit.parcel}/findings`, visitThatDiffers)).body
+    const inspection = (
+      await post('firm', `${here}/parcels/${permit.parcel}/findings`, inspectionThatDiffers)
+    ).body
     const changed = await ask('firm', {
       method: 'PUT',
-      url: `${here}/findings/${visit.id}`,
+      url: `${here}/findings/${inspection.id}`,
       headers: { 'if-match': '"r1"' },
-      body: { ...visit.entry, notes: 'dog in the yard' },
+      body: { ...inspection.entry, notes: 'dog in the yard' },
     })
-    expect(changed.body.record).toEqual({ ...visit.record, notes: 'dog in the yard' })
+    expect(changed.body.record).toEqual({ ...inspection.record, notes: 'dog in the yard' })
   })
 
   test('two reviewers who decide at once: one decides, the other is told', async () => {

@@ -5,7 +5,7 @@ import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import { shareRerun } from '../../../src/operations/reruns/share-rerun.ts'
 import { parsePacks } from '../../../src/rules/parse/parse-packs.ts'
 import { testApp } from '../../support/app.ts'
-import { newParcel, permit1974, permitRecord, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974, permitRecord } from '../../support/quillback.ts'
 import { jobRunner } from '../../support/run-jobs.ts'
 
 const service = await testApp()
@@ -26,12 +26,12 @@ for (let n = 0; n < 3; n++) {
   )
   parcels.push(parcel)
 }
-const visited = parcels[0]!
+const inspected = parcels[0]!
 const draft = (
   await ask('firm', {
     method: 'POST',
-    url: `${here}/parcels/${visited.number}/findings`,
-    body: visitThatDiffers,
+    url: `${here}/parcels/${inspected.number}/findings`,
+    body: inspectionThatDiffers,
   })
 ).body
 await ask('firm', { method: 'POST', url: `${here}/findings/${draft.id}/submission` })
@@ -103,9 +103,9 @@ describe('a re-run of the county', () => {
     expect((await read(id)).parcels).toMatchObject({ changed: 1, failed: 0 })
     const { items } = (await ask('reviewer', { url: `${here}/reruns/${id}/parcels?outcome=changed` })).body
     expect(items).toEqual([
-      { parcel: visited.id, number: visited.number, says: expect.stringMatching(/capacity/) },
+      { parcel: inspected.id, number: inspected.number, says: expect.stringMatching(/capacity/) },
     ])
-    const newest = (await ask('reviewer', { url: `${here}/parcels/${visited.number}/reconciliation` })).body
+    const newest = (await ask('reviewer', { url: `${here}/parcels/${inspected.number}/reconciliation` })).body
     expect(JSON.stringify(newest)).toContain('rules-changed')
     // And back, as the county runs: the stored answer names other rules than are in force now.
     const back = await begin()

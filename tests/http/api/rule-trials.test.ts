@@ -4,7 +4,7 @@ import { must } from '../../../src/base/result.ts'
 import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import type { TrialResult } from '../../../src/operations/rule-trials/try-rules.ts'
 import { testApp } from '../../support/app.ts'
-import { newParcel, permit1974, permitRecord, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974, permitRecord } from '../../support/quillback.ts'
 import { jobRunner } from '../../support/run-jobs.ts'
 
 const service = await testApp()
@@ -12,22 +12,22 @@ const { services, people, ask } = service
 const runJobs = jobRunner(service)
 const here = '/v1/counties/quillback'
 
-const visited = await newParcel(services)
-must(await enterPermit(services, people.reviewer, visited.number, permitRecord(permit1974)))
+const inspected = await newParcel(services)
+must(await enterPermit(services, people.reviewer, inspected.number, permitRecord(permit1974)))
 const draft = (
   await ask('firm', {
     method: 'POST',
-    url: `${here}/parcels/${visited.number}/findings`,
-    body: visitThatDiffers,
+    url: `${here}/parcels/${inspected.number}/findings`,
+    body: inspectionThatDiffers,
   })
 ).body
 await ask('firm', { method: 'POST', url: `${here}/findings/${draft.id}/submission` })
-const unvisited = await newParcel(services)
+const uninspectioned = await newParcel(services)
 must(
   await enterPermit(
     services,
     people.reviewer,
-    unvisited.number,
+    uninspectioned.number,
     permitRecord({ ...permit1974, bedrooms: 4, approvedOn: '1981-06-20' }),
   ),
 )
@@ -48,7 +48,7 @@ async function tried(yaml: string): Promise<TrialResult> {
 }
 
 describe('a proposed table', () => {
-  // Publication 526, as the pack has it, asks 900 gal for three bedrooms; the visit measured about 718.
+  // Publication 526, as the pack has it, asks 900 gal for three bedrooms; the inspection measured about 718.
   test('that asks for less makes a difference vanish where there was one, and nowhere else', async () => {
     const { parcels, ...result } = await tried(
       tanks.replace('bedrooms: 3, gal: 900', 'bedrooms: 3, gal: 700'),
@@ -69,7 +69,7 @@ describe('a proposed table', () => {
     })
     expect(result.byKind.map(({ kind }) => kind)).toEqual(['capacity-below-code'])
     expect(parcels).toHaveLength(1)
-    expect(parcels[0]).toMatchObject({ number: visited.number, changes: [{ kind: 'capacity-below-code' }] })
+    expect(parcels[0]).toMatchObject({ number: inspected.number, changes: [{ kind: 'capacity-below-code' }] })
   })
 
   test('that asks for the same changes nothing', async () => {
@@ -88,11 +88,11 @@ describe('a proposed table', () => {
   })
 
   test('is stored nowhere', async () => {
-    const before = (await ask('reviewer', { url: `${here}/parcels/${visited.number}/reconciliations` })).body
-      .items
+    const before = (await ask('reviewer', { url: `${here}/parcels/${inspected.number}/reconciliations` }))
+      .body.items
     await tried(tanks.replace('bedrooms: 3, gal: 900', 'bedrooms: 3, gal: 700'))
     expect(
-      (await ask('reviewer', { url: `${here}/parcels/${visited.number}/reconciliations` })).body.items,
+      (await ask('reviewer', { url: `${here}/parcels/${inspected.number}/reconciliations` })).body.items,
     ).toEqual(before)
   })
 })

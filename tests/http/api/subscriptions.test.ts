@@ -46,7 +46,7 @@ beforeEach(() => {
   answer = { status: 204, headers: {} }
 })
 
-/** A parcel, an agent who wants to hear of it, and then a first permit: its status becomes not-visited. */
+/** A parcel, an agent who wants to hear of it, and then a first permit: its status becomes not-inspected. */
 async function changed(number: string) {
   const parcel = await newParcel(services)
   const asked = { address: `http://news.example:${port}/hook`, parcel: parcel.number }
@@ -89,7 +89,7 @@ describe('a status that changes', () => {
     const [{ headers, body }] = seen as [Seen]
     expect(JSON.parse(body)).toMatchObject({
       type: 'parcel.status-changed',
-      data: { county: 'quillback', parcel: parcel.number, before: null, status: { word: 'not-visited' } },
+      data: { county: 'quillback', parcel: parcel.number, before: null, status: { word: 'not-inspected' } },
     })
     expect(
       new Webhook(secret).verify(body, headers as Record<string, string>, { jsonParse: true }),

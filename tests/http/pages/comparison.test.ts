@@ -14,9 +14,9 @@ const compared = stories.flatMap(({ slug, asOf, parcels }) =>
   parcels.flatMap((file) =>
     [asOf, ...file.earlier.map(({ on }) => on)].map((day) => {
       const { reconciliation } = play(file, day, book)
-      const visit = file.findings.filter(({ submittedOn }) => submittedOn <= day).at(-1)?.record ?? null
+      const inspection = file.findings.filter(({ submittedOn }) => submittedOn <= day).at(-1)?.record ?? null
       const name = `${slug} ${file.parcel.number} on ${day}`
-      return { name, reconciliation, comparison: presentComparison(reconciliation, visit) }
+      return { name, reconciliation, comparison: presentComparison(reconciliation, inspection) }
     }),
   ),
 )
@@ -82,10 +82,10 @@ describe('what a line says', () => {
       expect([found?.state, verdict]).toEqual(['silent', 'cannot-tell'])
   })
 
-  test('without a visit there is nothing on the side of what was found', () => {
-    const unvisited = compared.filter(({ comparison }) => comparison.visitedOn === null)
-    expect(unvisited.length).toBeGreaterThan(0)
-    for (const { comparison } of unvisited) {
+  test('without an inspection there is nothing on the side of what was found', () => {
+    const uninspectioned = compared.filter(({ comparison }) => comparison.inspectedOn === null)
+    expect(uninspectioned.length).toBeGreaterThan(0)
+    for (const { comparison } of uninspectioned) {
       for (const { found } of lines(comparison)) expect(found?.state ?? 'silent').toBe('silent')
     }
   })

@@ -8,10 +8,10 @@ import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import { testApp } from '../../support/app.ts'
 import {
   findingsRecord,
+  inspectionThatDiffers,
   newParcel,
   permit1974,
   permitRecord,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const { app, services: context, people } = await testApp()
@@ -24,7 +24,7 @@ let tank: string
 beforeEach(async () => {
   const parcel = await newParcel(context)
   permit = must(await enterPermit(context, reviewer, parcel.id, permitRecord(permit1974))).permit.id
-  const draft = must(await draftFindings(context, firm, parcel.id, findingsRecord(visitThatDiffers)))
+  const draft = must(await draftFindings(context, firm, parcel.id, findingsRecord(inspectionThatDiffers)))
   const { changes } = must(await submitFindings(context, firm, draft.id, undefined)).reconciled
   tank = changes.find(({ body }) => body.kind === 'capacity-below-record')!.discrepancy
 })

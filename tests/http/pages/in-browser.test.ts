@@ -58,7 +58,7 @@ const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
     ['a firm’s view of another’s', 'firm', `${here}/parcels/07-0446-0019`],
   ],
   '/counties/:county/parcels/:parcel/brief': [
-    ['a visit brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
+    ['an inspection brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
   ],
   '/counties/:county/reconciliations/:id': [
     ['a comparison as it was', 'reviewer', `${origin}${made.asItWas}`],
@@ -77,7 +77,7 @@ const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
   '/counties/:county/imports/:id': [['an import', 'reviewer', `${origin}${made.anImport}`]],
   '/counties/:county/forms': [['the forms that papers taught', 'reviewer', `${here}/forms`]],
   '/counties/:county/forms/:id': [['a form', 'reviewer', `${origin}${made.aForm}`]],
-  '/counties/:county/visits': [['the visits', 'firm', `${here}/visits`]],
+  '/counties/:county/inspections': [['the inspections', 'firm', `${here}/inspections`]],
 }
 const SHOWN = WALKED.everyPage.flatMap((route) => PAGES[route].map((shown) => [...shown, route] as const))
 
@@ -238,9 +238,9 @@ inBrowser('an agent', () => {
 })
 
 inBrowser('a firm', () => {
-  test('comes from its visits to a brief that prints with its cautions and without the frame', async () => {
+  test('comes from its inspections to a brief that prints with its cautions and without the frame', async () => {
     const { page, context } = await as('firm', { viewport: PHONE })
-    await page.goto(`${here}/visits`)
+    await page.goto(`${here}/inspections`)
     await page
       .locator('a', { hasText: /^Brief$/ })
       .first()

@@ -25,7 +25,7 @@ const PAGES: readonly (readonly [string, { readonly [W in Who | 'nobody']: numbe
   [`${here}/patterns`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/rules`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/rules/quillback/code`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
-  [`${here}/visits`, { reviewer: 404, firm: 200, agent: 404, nobody: 303 }],
+  [`${here}/inspections`, { reviewer: 404, firm: 200, agent: 404, nobody: 303 }],
   [`${here}/parcels/07-0441-0003`, { reviewer: 200, firm: 200, agent: 200, nobody: 303 }],
   [`${here}/parcels/07-0441-0003/brief`, { reviewer: 200, firm: 200, agent: 404, nobody: 303 }],
   ['/counties/elsewhere/queue', { reviewer: 404, firm: 404, agent: 404, nobody: 303 }],
@@ -101,13 +101,13 @@ describe('what an agent is shown', () => {
 describe('what a firm is shown', () => {
   test('is the record, and its own findings beside it', async () => {
     const { body } = await get('firm', `${here}/parcels/07-0441-0003`)
-    expect(body).toContain('Visit by Lakeside Site Inspection')
+    expect(body).toContain('Inspection by Lakeside Site Inspection')
     expect(body).not.toContain('<form method="post" action="/counties/quillback/discrepancies')
   })
 
   test('is the record by itself where only another firm has been, and that nothing of it is theirs to see', async () => {
     const { body } = await get('firm', `${here}/parcels/07-0446-0019`)
-    expect(body).toContain('The record as it stands; you have handed in no visit here.')
+    expect(body).toContain('The record as it stands; you have handed in no inspection here.')
     expect(body).toContain('is shown to that firm and to the county')
     expect(body).toMatch(/<h3>Tank<\/h3>/)
     expect(body).toContain('(recorded, one of two)')

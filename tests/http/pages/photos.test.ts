@@ -4,7 +4,7 @@ import type { Photo } from '../../../src/store/photos.ts'
 import { testApp } from '../../support/app.ts'
 import type { People } from '../../support/people.ts'
 import { pictureWith } from '../../support/pictures.ts'
-import { newParcel, permit1974, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974 } from '../../support/quillback.ts'
 import { uploading } from '../../support/upload.ts'
 
 const { app, services, people, ask } = await testApp()
@@ -14,8 +14,8 @@ const at = `${here}/parcels/${parcel.number}`
 const post = async (who: keyof People, url: string, body?: object) =>
   (await ask(who, { method: 'POST', url, ...(body ? { body } : {}) })).body
 await post('reviewer', `${at}/permits`, permit1974)
-const draft = await post('firm', `${at}/findings`, visitThatDiffers)
-const label = visitThatDiffers.components?.[0]?.label ?? ''
+const draft = await post('firm', `${at}/findings`, inspectionThatDiffers)
+const label = inspectionThatDiffers.components?.[0]?.label ?? ''
 const add = async (fields: Readonly<Record<string, string>>, width: number) => {
   const file = { bytes: await pictureWith({}, 'jpeg', [width, 240]), name: 'a.jpg' }
   const sent = await uploading(`${here}/findings/${draft.id}/photos`, { photo: file, ...fields })
@@ -32,12 +32,12 @@ const page = async (who: keyof People): Promise<string> =>
 const small = (id: string) => `<img src="${here}/photos/${id}?size=small"`
 
 describe('photos on a parcel’s page', () => {
-  test('are not there before the visit is handed in', async () => {
-    expect(await page('reviewer')).toContain('No visit has photos.')
+  test('are not there before the inspection is handed in', async () => {
+    expect(await page('reviewer')).toContain('No inspection has photos.')
     expect(await page('firm')).not.toContain(small(ofTank))
   })
 
-  test('stand by visit and component and open the picture; an agent and a rival see none', async () => {
+  test('stand by inspection and component and open the picture; an agent and a rival see none', async () => {
     await post('firm', `${here}/findings/${draft.id}/submission`)
     const ofSite = await add({}, 300)
     const shown = await page('reviewer')
@@ -50,7 +50,7 @@ describe('photos on a parcel’s page', () => {
   })
 })
 
-test('several of one component are told apart in words; one of what the visit does not name is not lost', () => {
+test('several of one component are told apart in words; one of what the inspection does not name is not lost', () => {
   const photo = (id: string, component: string | null): Photo => ({
     id,
     findings: 'v',
@@ -66,8 +66,12 @@ test('several of one component are told apart in words; one of what the visit do
     place: null,
     addedAt: new Date(0),
   })
-  const visit = { id: 'v', firmName: null, record: { ...visitThatDiffers, components: [] } as never }
-  const [shown] = presentPhotos([visit], [photo('1', null), photo('2', 'well'), photo('3', 'well')])
+  const inspection = {
+    id: 'v',
+    firmName: null,
+    record: { ...inspectionThatDiffers, components: [] } as never,
+  }
+  const [shown] = presentPhotos([inspection], [photo('1', null), photo('2', 'well'), photo('3', 'well')])
   expect(shown?.parts.map(({ about, photos }) => [about, photos.map(({ alt }) => alt)])).toEqual([
     ['Well', ['Well, photo 1 of 2', 'Well, photo 2 of 2']],
     ['The whole site', ['The whole site']],

@@ -170,7 +170,7 @@ describe('the county at a glance', () => {
       { decade: null, word: null, count: 3 },
       { decade: 1970, word: 'agrees', count: 5 },
       { decade: 1970, word: 'action-needed', count: 2 },
-      { decade: 1980, word: 'not-visited', count: 1 },
+      { decade: 1980, word: 'not-inspected', count: 1 },
     ],
     kinds: [
       { kind: 'capacity-below-code', severity: 'review', open: 1, decided: 2 },

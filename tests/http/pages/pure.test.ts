@@ -6,7 +6,7 @@ const files = readdirSync(PAGES, { recursive: true, encoding: 'utf8' }).filter((
 
 /** What asks, sends or keeps: the rest of the pages only turns what was read into what is shown. */
 const ASKS = /(^|\/)(route|answer|show-file|page-reply|pages|public-files|assets-route|gzipped)\.ts$/
-const pure = files.filter((name) => !ASKS.test(name) && !name.startsWith('visit/'))
+const pure = files.filter((name) => !ASKS.test(name) && !name.startsWith('inspection/'))
 
 describe.each(pure)('%s', (name) => {
   const text = readFileSync(new URL(name, PAGES), 'utf8')

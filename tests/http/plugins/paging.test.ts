@@ -47,7 +47,7 @@ async function walk(start: string): Promise<number[]> {
   return seen
 }
 
-test('following next visits everything once, in order, with the filters kept, at any page size', async () => {
+test('following next inspections everything once, in order, with the filters kept, at any page size', async () => {
   await fc.assert(
     fc.asyncProperty(fc.integer({ min: 1, max: 30 }), fc.boolean(), async (limit, odd) => {
       const seen = await walk(`/v1/numbers?limit=${limit}${odd ? '&odd=yes' : ''}`)

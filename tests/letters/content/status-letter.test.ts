@@ -36,7 +36,7 @@ describe('what a status letter says', () => {
     expect(open.map(({ says }) => says).join()).not.toContain('rench 3')
   })
 
-  test('without a visit, it says that nobody looked', () => {
+  test('without an inspection, it says that nobody looked', () => {
     const letter = statusLetter(frameOf('status'), factsOf({ ...twelve, findings: null }), ample)
     expect(letter.notSeen).toEqual(['Nothing in the ground: no inspection has been handed in.'])
     expect(letter.basis).toContain('No inspection has been handed in.')
@@ -66,20 +66,20 @@ describe('what a status letter says', () => {
 
 describe('what it keeps to itself', () => {
   const notes = 'NOTE-OF-THE-INSPECTOR'
-  const visit = twelve.findings!
+  const inspection = twelve.findings!
   const input = {
     ...twelve,
     findings: {
-      ...visit,
+      ...inspection,
       firm: 'FIRM-BY-NAME',
       record: {
-        ...visit.record,
+        ...inspection.record,
         notes,
         components: [
-          ...visit.record.components.map((found) => ({ ...found, note: notes, conditionWords: notes })),
-          { ...visit.record.components[0]!, key: null, label: `${notes} behind the shed`, note: notes },
+          ...inspection.record.components.map((found) => ({ ...found, note: notes, conditionWords: notes })),
+          { ...inspection.record.components[0]!, key: null, label: `${notes} behind the shed`, note: notes },
           {
-            ...visit.record.components[10]!,
+            ...inspection.record.components[10]!,
             key: null,
             label: `${notes} pit`,
             kind: 'seepage-pit' as const,

@@ -11,11 +11,11 @@ import { statedValue } from '../../../src/records/claim.ts'
 import { testApp } from '../../support/app.ts'
 import {
   findingsRecord,
+  inspectionThatDiffers,
   newParcel,
   permit1974,
   permitRecord,
   standingClock,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
@@ -31,12 +31,12 @@ beforeEach(async () => {
   set('2026-11-02T15:00:00Z')
   parcel = (await newParcel(context)).id
   permit = must(await enterPermit(context, reviewer, parcel, permitRecord(permit1974))).permit.id
-  const { changes } = await visit()
+  const { changes } = await inspection()
   tank = changes.find(({ body }) => body.kind === 'capacity-below-record')!.discrepancy
 })
 
-async function visit() {
-  const draft = must(await draftFindings(context, firm, parcel, findingsRecord(visitThatDiffers)))
+async function inspection() {
+  const draft = must(await draftFindings(context, firm, parcel, findingsRecord(inspectionThatDiffers)))
   return must(await submitFindings(context, firm, draft.id, undefined)).reconciled
 }
 
@@ -162,7 +162,7 @@ describe('a decision', () => {
     must(await deciding({ action: 'ask-remeasurement' }))
     expect((await now()).discrepancy.state).toBe('decided')
     set('2026-11-03T16:00:00Z')
-    await visit()
+    await inspection()
     expect((await now()).discrepancy.state).toBe('ground-moved')
   })
 

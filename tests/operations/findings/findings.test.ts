@@ -9,17 +9,17 @@ import { readNewestReconciliation } from '../../../src/operations/reconciliation
 import { transact } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
 import type { Enrolled } from '../../support/people.ts'
-import { findingsRecord, newParcel, standingClock, visitThatDiffers } from '../../support/quillback.ts'
+import { findingsRecord, inspectionThatDiffers, newParcel, standingClock } from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
 const { services: context, people } = await testApp({ clock })
 const { reviewer, firm, rival } = people
 
-const record = (visitedOn = '2026-10-12') => findingsRecord({ ...visitThatDiffers, visitedOn })
-const draft = async (parcel: string, who: Enrolled = firm, visitedOn?: string) =>
-  must(await draftFindings(context, who, parcel, record(visitedOn)))
-const handIn = async (parcel: string, who: Enrolled = firm, visitedOn?: string) => {
-  const { id } = await draft(parcel, who, visitedOn)
+const record = (inspectedOn = '2026-10-12') => findingsRecord({ ...inspectionThatDiffers, inspectedOn })
+const draft = async (parcel: string, who: Enrolled = firm, inspectedOn?: string) =>
+  must(await draftFindings(context, who, parcel, record(inspectedOn)))
+const handIn = async (parcel: string, who: Enrolled = firm, inspectedOn?: string) => {
+  const { id } = await draft(parcel, who, inspectedOn)
   return must(await submitFindings(context, who, id, undefined)).findings
 }
 const compared = async (parcel: string) =>
@@ -53,10 +53,10 @@ describe('a draft', () => {
     expect(revisions.map(({ revision }) => revision)).toEqual([1, 2])
   })
 
-  test('of a visit that is still to come is bad input', async () => {
+  test('of an inspection that is still to come is bad input', async () => {
     const { id: parcel } = await newParcel(context)
     expect(await draftFindings(context, firm, parcel, record('2026-11-03'))).toMatchObject({
-      error: { why: 'invalid', issues: [{ pointer: '/visitedOn' }] },
+      error: { why: 'invalid', issues: [{ pointer: '/inspectedOn' }] },
     })
   })
 })
@@ -106,7 +106,7 @@ describe('findings that were handed in', () => {
 })
 
 describe('a parcel is compared with', () => {
-  test('the newest visit, whoever made it and whenever it was handed in', async () => {
+  test('the newest inspection, whoever made it and whenever it was handed in', async () => {
     const { id: parcel } = await newParcel(context)
     const newer = await handIn(parcel, rival, '2026-10-20')
     set('2026-11-03T15:00:00Z')
@@ -114,7 +114,7 @@ describe('a parcel is compared with', () => {
     expect(await compared(parcel)).toBe(newer.id)
   })
 
-  test('of two visits on one day, the one handed in last', async () => {
+  test('of two inspections on one day, the one handed in last', async () => {
     const { id: parcel } = await newParcel(context)
     await handIn(parcel, firm)
     set('2026-11-04T15:00:00Z')

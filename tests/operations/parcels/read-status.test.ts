@@ -9,11 +9,11 @@ import { transact } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
 import {
   findingsRecord,
+  inspectionThatAgrees,
   newParcel,
   permit1974,
   permitRecord,
   standingClock,
-  visitThatAgrees,
 } from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
@@ -24,10 +24,10 @@ const status = async (parcel: string) => must(await readStatus(context, agent, p
 const occasions = async (parcel: string) =>
   must(await listReconciliations(context, reviewer, parcel, undefined, 100)).map(({ occasion }) => occasion)
 
-async function visited() {
+async function inspected() {
   const { id } = await newParcel(context)
   must(await enterPermit(context, reviewer, id, permitRecord(permit1974)))
-  const draft = must(await draftFindings(context, firm, id, findingsRecord(visitThatAgrees)))
+  const draft = must(await draftFindings(context, firm, id, findingsRecord(inspectionThatAgrees)))
   must(await submitFindings(context, firm, draft.id, undefined))
   return id
 }
@@ -43,7 +43,7 @@ describe('a status', () => {
   })
 
   test('holds while nothing happens, as of the day it is asked', async () => {
-    const id = await visited()
+    const id = await inspected()
     const before = await status(id)
     set('2027-10-12T15:00:00Z')
     expect(await status(id)).toEqual({ ...before, asOf: '2027-10-12' })
@@ -52,7 +52,7 @@ describe('a status', () => {
 
   test('is derived anew once time alone has changed it, once', async () => {
     set('2026-11-02T15:00:00Z')
-    const id = await visited()
+    const id = await inspected()
     set('2027-10-13T15:00:00Z')
     const all = await Promise.all([status(id), status(id), status(id)])
     expect(all.map(({ word, asOf }) => [word, asOf])).toEqual(

@@ -6,13 +6,18 @@ import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import { serviceIn } from '../../../src/store/database/actor.ts'
 import { testApp } from '../../support/app.ts'
 import { COUNTY } from '../../support/people.ts'
-import { permit1974, permitRecord, visitThatAgrees, visitThatDiffers } from '../../support/quillback.ts'
+import {
+  inspectionThatAgrees,
+  inspectionThatDiffers,
+  permit1974,
+  permitRecord,
+} from '../../support/quillback.ts'
 
 const { services, people, ask } = await testApp()
 const here = `/v1/counties/${COUNTY}`
 
 let count = 0
-async function visited(street: string, year: number, visit: object) {
+async function inspected(street: string, year: number, inspection: object) {
   count += 1
   const number = `07-0500-${1000 + count}`
   must(
@@ -31,17 +36,17 @@ async function visited(street: string, year: number, visit: object) {
   })
   must(await enterPermit(services, people.reviewer, number, permit))
   const draft = (
-    await ask('firm', { method: 'POST', url: `${here}/parcels/${number}/findings`, body: visit })
+    await ask('firm', { method: 'POST', url: `${here}/parcels/${number}/findings`, body: inspection })
   ).body
   await ask('firm', { method: 'POST', url: `${here}/findings/${draft.id}/submission` })
 }
 
 describe('a county in which one street has its lines replaced and one decade its tanks too small', async () => {
   for (let n = 0; n < 6; n++) {
-    await visited('Tern Lane', 1974, visitThatDiffers)
-    await visited('Heron Road', 1985, visitThatAgrees)
+    await inspected('Tern Lane', 1974, inspectionThatDiffers)
+    await inspected('Heron Road', 1985, inspectionThatAgrees)
   }
-  await visited('Short Street', 1985, visitThatAgrees)
+  await inspected('Short Street', 1985, inspectionThatAgrees)
   const { status, body } = await ask('reviewer', { url: `${here}/patterns` })
   const rowsOf = (name: string) => body.patterns.find((it: { name: string }) => it.name === name)
 
@@ -62,7 +67,7 @@ describe('a county in which one street has its lines replaced and one decade its
     expect(streets.rows.map(({ group }: { group: string }) => group)).toEqual(['tern lane', 'heron road'])
   })
 
-  test('hides a street on which too few were visited, and counts it among the others', () => {
+  test('hides a street on which too few were inspected, and counts it among the others', () => {
     const streets = rowsOf('unrecorded-work-by-street')
     expect(streets.tooFew).toBe(1)
     expect(streets.rows[0].elsewhereTotal).toBe(7)

@@ -11,11 +11,11 @@ import { testApp } from '../../support/app.ts'
 import { COUNTY } from '../../support/people.ts'
 import {
   findingsRecord,
+  inspectionThatDiffers,
   newParcel,
   permit1974,
   permitRecord,
   repair1996,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const { services: context, people } = await testApp()
@@ -30,7 +30,7 @@ describe('at the same moment', () => {
     async (round) => {
       const { id: parcel } = await newParcel(context)
       must(await enterPermit(context, reviewer, parcel, permitRecord(permit1974)))
-      const draft = must(await draftFindings(context, firm, parcel, findingsRecord(visitThatDiffers)))
+      const draft = must(await draftFindings(context, firm, parcel, findingsRecord(inspectionThatDiffers)))
       const both = [
         () => submitFindings(context, firm, draft.id, undefined),
         () => enterPermit(context, reviewer, parcel, permitRecord(repair1996)),
@@ -45,7 +45,7 @@ describe('at the same moment', () => {
 
   test('two submissions of one draft: one is made and the other refused', async () => {
     const { id: parcel } = await newParcel(context)
-    const draft = must(await draftFindings(context, firm, parcel, findingsRecord(visitThatDiffers)))
+    const draft = must(await draftFindings(context, firm, parcel, findingsRecord(inspectionThatDiffers)))
     const both = await Promise.all([1, 2].map(() => submitFindings(context, firm, draft.id, undefined)))
     expect(both.map(({ ok }) => ok).sort()).toEqual([false, true])
     expect(both.find(({ ok }) => !ok)).toMatchObject({ error: { why: 'conflict' } })
@@ -87,7 +87,7 @@ test('a parcel on which nothing has changed is not reconciled again', async () =
 
 test('a submission that fails leaves neither findings nor answer', async () => {
   const { id: parcel } = await newParcel(context)
-  const draft = must(await draftFindings(context, firm, parcel, findingsRecord(visitThatDiffers)))
+  const draft = must(await draftFindings(context, firm, parcel, findingsRecord(inspectionThatDiffers)))
   const broken = { ...context, book: undefined as never }
   await expect(submitFindings(broken, firm, draft.id, undefined)).rejects.toThrow()
   const state = await transact(context.database, firm, (tx) =>

@@ -12,13 +12,13 @@ import { replayReconciliation } from '../../../src/operations/reconciliation/rep
 import { testApp } from '../../support/app.ts'
 import {
   findingsRecord,
+  inspectionThatAgrees,
+  inspectionThatDiffers,
   newParcel,
   permit1974,
   permitRecord,
   repair1996,
   standingClock,
-  visitThatAgrees,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
@@ -39,10 +39,10 @@ test('permit in, findings in, differences out, decided, late paper, amended', as
 
   const entered = must(await enterPermit(context, reviewer, parcel, permitRecord(permit1974)))
   expect(told(entered.reconciled)).not.toContain('appeared: record-absent (the system)')
-  expect(await word()).toBe('not-visited')
+  expect(await word()).toBe('not-inspected')
 
-  const draft = must(await draftFindings(context, firm, parcel, findingsRecord(visitThatDiffers)))
-  expect(await word()).toBe('not-visited')
+  const draft = must(await draftFindings(context, firm, parcel, findingsRecord(inspectionThatDiffers)))
+  expect(await word()).toBe('not-inspected')
 
   const submitted = must(await submitFindings(context, firm, draft.id, draft.revision))
   expect(told(submitted.reconciled)).toEqual(
@@ -101,8 +101,8 @@ test('permit in, findings in, differences out, decided, late paper, amended', as
   set('2026-11-05T10:00:00Z')
   const amended = must(
     await amendFindings(context, firm, draft.id, {
-      ...findingsRecord(visitThatDiffers),
-      components: findingsRecord(visitThatAgrees).components,
+      ...findingsRecord(inspectionThatDiffers),
+      components: findingsRecord(inspectionThatAgrees).components,
     }),
   )
   const again = must(await submitFindings(context, firm, amended.id, undefined))

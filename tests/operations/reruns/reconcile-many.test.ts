@@ -16,11 +16,11 @@ import { derivedStatus } from '../../../src/store/statuses.ts'
 import { testApp } from '../../support/app.ts'
 import { COUNTY } from '../../support/people.ts'
 import {
+  inspectionThatAgrees,
+  inspectionThatDiffers,
   newParcel,
   permit1974,
   permitRecord,
-  visitThatAgrees,
-  visitThatDiffers,
 } from '../../support/quillback.ts'
 
 const { services, people, ask } = await testApp()
@@ -28,7 +28,7 @@ const service = serviceIn(COUNTY)
 const here = `/v1/counties/${COUNTY}`
 
 const parcels: string[] = []
-for (const [index, visit] of [visitThatDiffers, visitThatAgrees, null].entries()) {
+for (const [index, inspection] of [inspectionThatDiffers, inspectionThatAgrees, null].entries()) {
   const parcel = await newParcel(services)
   must(
     await enterPermit(
@@ -38,9 +38,13 @@ for (const [index, visit] of [visitThatDiffers, visitThatAgrees, null].entries()
       permitRecord({ ...permit1974, number: `74-${index}` }),
     ),
   )
-  if (visit) {
+  if (inspection) {
     const draft = (
-      await ask('firm', { method: 'POST', url: `${here}/parcels/${parcel.number}/findings`, body: visit })
+      await ask('firm', {
+        method: 'POST',
+        url: `${here}/parcels/${parcel.number}/findings`,
+        body: inspection,
+      })
     ).body
     await ask('firm', { method: 'POST', url: `${here}/findings/${draft.id}/submission` })
   }

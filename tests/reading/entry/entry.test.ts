@@ -78,7 +78,7 @@ describe('a permit as typed', () => {
 describe('findings as typed', () => {
   test('each measure has its usual method, and can have another', () => {
     const { components } = findingsEntry.parse({
-      visitedOn: '2026-05-19',
+      inspectedOn: '2026-05-19',
       components: [
         {
           label: 'tank',
@@ -100,7 +100,7 @@ describe('findings as typed', () => {
   test('below the outlet is negative, above positive, both or neither refused', () => {
     const level = (levelAboveOutlet: unknown) =>
       findingsEntry.safeParse({
-        visitedOn: '2026-05-19',
+        inspectedOn: '2026-05-19',
         components: [{ label: 'tank', kind: 'tank', outcome: 'found', levelAboveOutlet }],
       })
     expect(level({ below: '5 in' }).data?.components[0]?.levelAboveOutlet?.ft).toBeCloseTo(-5 / 12)
@@ -111,7 +111,7 @@ describe('findings as typed', () => {
 
   test('not found needs a search, not reached a reason', () => {
     const found = faults(findingsEntry, {
-      visitedOn: '2026-05-19',
+      inspectedOn: '2026-05-19',
       components: [
         { label: 'pit', kind: 'seepage-pit', outcome: 'not-found' },
         { label: 'box', kind: 'distribution-box', outcome: 'not-reached' },

@@ -26,9 +26,9 @@ const permits: readonly PermitEntry[] = [
 
 const findings: readonly FindingsEntry[] = [
   findingsExample,
-  { visitedOn: '2026-10-12' },
+  { inspectedOn: '2026-10-12' },
   {
-    visitedOn: '5/3/2026',
+    inspectedOn: '5/3/2026',
     components: [
       {
         label: 'tank',
@@ -57,7 +57,7 @@ describe('a record as it would be typed', () => {
     expect(permitEntry.parse(permitAsWritten(record))).toEqual(record)
   })
 
-  test.each(findings)('is read again as the same findings: $visitedOn', (entry) => {
+  test.each(findings)('is read again as the same findings: $inspectedOn', (entry) => {
     const record = findingsEntry.parse(entry)
     expect(findingsEntry.parse(findingsAsWritten(record))).toEqual(record)
   })

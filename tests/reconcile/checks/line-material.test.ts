@@ -36,7 +36,7 @@ test('the later permit turns it into history, whichever of the two lines the fin
   }
 })
 
-test('a permit approved after the visit explains nothing the visit saw', () => {
+test('a permit approved after the inspection explains nothing the inspection saw', () => {
   const after = { ...LATER, issuedOn: '2026-05-21', approvedOn: '2026-05-25' }
   expect(kindsOf(asked([CAST_IRON, after], [plastic()]))).toEqual([
     'findings-stale',

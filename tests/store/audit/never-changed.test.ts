@@ -1,7 +1,7 @@
 import pg from 'pg'
 import { afterAll, describe, expect, test } from 'vitest'
 import { testApp } from '../../support/app.ts'
-import { newParcel, permit1974, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974 } from '../../support/quillback.ts'
 
 /** What is on file is never changed in place: tried table by table, by the service's role and by the owner's own hand. */
 
@@ -16,7 +16,7 @@ const { body: entered } = await ask('reviewer', {
 const { body: draft } = await ask('firm', {
   method: 'POST',
   url: `${here}/parcels/${number}/findings`,
-  body: visitThatDiffers,
+  body: inspectionThatDiffers,
 })
 const { body: handedIn } = await ask('firm', {
   method: 'POST',

@@ -8,7 +8,7 @@ import { verifyAudit } from '../../../src/store/audit/verify-audit.ts'
 import { serviceIn } from '../../../src/store/database/actor.ts'
 import { transact } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
-import { newParcel, permit1974, visitThatDiffers } from '../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel, permit1974 } from '../../support/quillback.ts'
 
 const { services, ask, people, url } = await testApp()
 const here = '/v1/counties/quillback'
@@ -22,7 +22,11 @@ await ask('reviewer', {
   headers: { 'if-match': '"r1"' },
   body: { record: { ...permit1974, bedrooms: 4 }, reason: 'The 3 is a 4.' },
 })
-const { body: draft } = await ask('firm', { method: 'POST', url: `${at}/findings`, body: visitThatDiffers })
+const { body: draft } = await ask('firm', {
+  method: 'POST',
+  url: `${at}/findings`,
+  body: inspectionThatDiffers,
+})
 const { body: handedIn } = await ask('firm', {
   method: 'POST',
   url: `${here}/findings/${draft.id}/submission`,

@@ -182,7 +182,7 @@ table findings (
   parcel uuid not null,
   organization uuid not null,
   state text not null,
-  visited_on date,
+  inspected_on date,
   record jsonb not null,
   revision integer not null default 1,
   amends uuid,

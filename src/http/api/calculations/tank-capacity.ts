@@ -21,7 +21,7 @@ const vessels = [
     insideHeight: optional,
   }),
   z.strictObject({
-    kind: z.literal('upright-cylinder'),
+    kind: z.literal('vertical-cylinder'),
     diameter: length,
     liquidDepth: depth,
     floorDiameter: optional.meta({ description: 'Where it tapers: diameter at the floor' }),
@@ -41,14 +41,14 @@ const vessels = [
       .optional(),
   }),
   z.strictObject({
-    kind: z.enum(['lying-oval', 'lying-ellipse']),
+    kind: z.enum(['horizontal-oval', 'horizontal-ellipse']),
     width: length,
     height: length,
     length,
     liquidDepth: depth,
   }),
   z.strictObject({
-    kind: z.literal('upright-oval'),
+    kind: z.literal('vertical-oval'),
     length: length.meta({ description: 'Over all, not less than the width' }),
     width: length,
     liquidDepth: depth,

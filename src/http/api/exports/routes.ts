@@ -37,7 +37,7 @@ const ABOUT: { readonly [F in ExportForm]: string } = {
   csv: 'With headings; no cell is one that a spreadsheet takes for a formula.',
   ndjson: 'One JSON object a line.',
   geojson:
-    'RFC 7946. A position is known only where a visit took a fix (of the tank, or of the component that a difference is ' +
+    'RFC 7946. A position is known only where an inspection took a fix (of the tank, or of the component that a difference is ' +
     'about); everything else has a null geometry.',
 }
 

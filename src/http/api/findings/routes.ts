@@ -21,7 +21,7 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm'], idempotent: true },
       schema: {
-        summary: 'Begin the findings of a visit',
+        summary: 'Begin the findings of an inspection',
         description: 'A draft: seen by the firm alone, and changed at will, until it is handed in.',
         tags,
         operationId: 'draftFindings',
@@ -42,7 +42,7 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm', 'reviewer'] },
       schema: {
-        summary: 'The findings on a parcel, newest visit first',
+        summary: 'The findings on a parcel, newest inspection first',
         description: 'A firm sees its own, drafts too; a reviewer all that were handed in.',
         tags,
         operationId: 'listFindings',

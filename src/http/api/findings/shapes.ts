@@ -21,7 +21,7 @@ export const findings = z
     changedAt: instant,
     submittedAt: instant.nullable(),
   })
-  .meta({ id: 'Findings', description: 'One visit by one firm' })
+  .meta({ id: 'Findings', description: 'One inspection by one firm' })
 
 export const presentFindings = (it: Findings & Partial<Pick<FindingsRead, 'firmName'>>) =>
   ({

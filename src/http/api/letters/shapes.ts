@@ -12,7 +12,7 @@ export const letterBody = z
   .strictObject({
     kind: z.enum(LETTER_KINDS).meta({
       description:
-        'status: one page for anyone. report: everything with its evidence, for the firm whose findings it rests on and for reviewers. brief: what to know before a visit, for firms and reviewers',
+        'status: one page for anyone. report: everything with its evidence, for the firm whose findings it rests on and for reviewers. brief: what to know before an inspection, for firms and reviewers',
     }),
   })
   .meta({ id: 'LetterWanted', examples: [{ kind: 'status' }] })

@@ -29,7 +29,7 @@ export const photo = z
       .meta({ description: 'Only where whoever took it allowed it' }),
     addedAt: instant,
   })
-  .meta({ id: 'Photo', description: 'A photo of a visit' })
+  .meta({ id: 'Photo', description: 'A photo of an inspection' })
 
 export const presentPhoto = (it: Photo): z.output<typeof photo> => ({
   id: it.id,

@@ -61,7 +61,7 @@ export const reruns: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Reconcile the whole county again',
         description:
-          'After a rule change or an upgrade. Parcels whose papers, visits, decisions and rules are what their newest ' +
+          'After a rule change or an upgrade. Parcels whose papers, inspections, decisions and rules are what their newest ' +
           'answer was made from are known by their hashes and left as they are.',
         tags,
         operationId: 'beginRerun',

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { findingsEntry } from '../../../reading/entry/findings.ts'
 import { permitEntry } from '../../../reading/entry/permit.ts'
 
-/** A permit and a visit of parcel 07-0412-0031 in Quillback County, as people would write them. */
+/** A permit and an inspection of parcel 07-0412-0031 in Quillback County, as people would write them. */
 export const permitExample: z.input<typeof permitEntry> = {
   number: '74-118',
   kind: 'new',
@@ -25,7 +25,7 @@ export const permitExample: z.input<typeof permitEntry> = {
 }
 
 export const findingsExample: z.input<typeof findingsEntry> = {
-  visitedOn: '2026-10-12',
+  inspectedOn: '2026-10-12',
   occupancy: 'occupied',
   bedroomsCounted: 3,
   reference: { a: 'rear left corner', b: 'rear right corner', baseline: '36\'-1"' },
@@ -66,7 +66,7 @@ export const permitBody = permitEntry.meta({
 export const findingsBody = findingsEntry.meta({
   id: 'FindingsEntry',
   description:
-    'A visit as an inspector types it. `not-found` is said only of a search with a stated method; `not-reached` and ' +
+    'An inspection as an inspector types it. `not-found` is said only of a search with a stated method; `not-reached` and ' +
     '`not-looked-for` are no evidence either way. Never go into a tank; keep people off weak covers.',
   examples: [findingsExample],
 })

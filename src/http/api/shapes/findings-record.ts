@@ -56,7 +56,7 @@ const foundComponent = z
 
 export const findingsRecord = z
   .object({
-    visitedOn: day,
+    inspectedOn: day,
     occupancy: z.enum(OCCUPANCY),
     people: z.number().nullable(),
     bedroomsCounted: z.number().nullable(),
@@ -65,7 +65,7 @@ export const findingsRecord = z
     components: z.array(foundComponent),
     notes: z.string().nullable(),
   })
-  .meta({ id: 'FindingsRecord', description: 'What one visit found' })
+  .meta({ id: 'FindingsRecord', description: 'What one inspection found' })
 
 const present = (taken: FoundComponent['cameraRun']) => orNull(taken, presentFound)
 
@@ -95,7 +95,7 @@ const presentComponent = (found: FoundComponent): z.output<typeof foundComponent
 })
 
 export const presentFindingsRecord = (record: FindingsRecord): z.output<typeof findingsRecord> => ({
-  visitedOn: record.visitedOn,
+  inspectedOn: record.inspectedOn,
   occupancy: record.occupancy,
   people: record.people,
   bedroomsCounted: record.bedroomsCounted,

@@ -16,7 +16,7 @@ const exhibit = z
     from: z.discriminatedUnion('kind', [
       z.object({ kind: z.literal('permit'), origin }),
       z.object({
-        kind: z.literal('visit'),
+        kind: z.literal('inspection'),
         findings: z.string(),
         component: z.string().nullable(),
         how: z.string(),

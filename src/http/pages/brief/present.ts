@@ -1,5 +1,5 @@
+import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import type { Sureness } from '../../../brief/recorded.ts'
-import type { VisitBrief } from '../../../brief/visit-brief.ts'
 import { titleOf } from '../parcel/comparison/component-lines.ts'
 import { dayInWords } from '../words/dates.ts'
 import { capital } from '../words/plain.ts'
@@ -26,7 +26,7 @@ const SURE: { readonly [S in Sureness]: string } = {
 }
 
 /** The record part by part, with what is usual beside it and marked as such. */
-export function presentBriefParts({ recorded, expected }: VisitBrief): readonly BriefPart[] {
+export function presentBriefParts({ recorded, expected }: InspectionBrief): readonly BriefPart[] {
   const keys = [...new Set([null, ...[...recorded, ...expected].map(({ component }) => component)])]
   return keys
     .map((key) => ({
@@ -48,7 +48,12 @@ export function presentBriefParts({ recorded, expected }: VisitBrief): readonly 
 const tagOf = (key: string): string => key.slice(key.indexOf('/') + 1)
 
 /** The papers that the brief rests on, and what stands against relying on them. */
-export function presentFile({ permits, unapproved, contradictions, asOf }: VisitBrief): readonly string[] {
+export function presentFile({
+  permits,
+  unapproved,
+  contradictions,
+  asOf,
+}: InspectionBrief): readonly string[] {
   return [
     permits.length === 0
       ? `No approved permit is on file by ${dayInWords(asOf)}.`

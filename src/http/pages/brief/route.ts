@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { readVisitBrief } from '../../../operations/parcels/read-visit-brief.ts'
+import { readInspectionBrief } from '../../../operations/parcels/read-inspection-brief.ts'
 import { answered } from '../../api/answer.ts'
 import { briefView } from './view.ts'
 
@@ -11,9 +11,9 @@ export const brief: FastifyPluginAsyncZod = async (app) => {
     '/counties/:county/parcels/:parcel/brief',
     { config: { access: ['firm', 'reviewer'] }, schema: { params } },
     async ({ context, actor, params: asked }, reply) => {
-      const { parcel, brief: read } = answered(await readVisitBrief(context, actor, asked.parcel))
+      const { parcel, brief: read } = answered(await readInspectionBrief(context, actor, asked.parcel))
       return reply.page({
-        title: `Visit brief ${parcel.number}`,
+        title: `Inspection brief ${parcel.number}`,
         body: briefView(actor.county, parcel, read),
       })
     },

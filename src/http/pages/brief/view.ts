@@ -1,4 +1,4 @@
-import type { VisitBrief } from '../../../brief/visit-brief.ts'
+import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import type { Parcel } from '../../../store/parcels.ts'
 import { type Html, html } from '../html.ts'
 import { parcelPath } from '../layout/addresses.ts'
@@ -8,18 +8,18 @@ import { capital } from '../words/plain.ts'
 import { type BriefPart, presentBriefParts, presentFile } from './present.ts'
 
 /** What to know before going, in the order in which one needs it; made to be printed. */
-export const briefView = (county: string, parcel: Parcel, brief: VisitBrief): Html =>
-  html`<h1>Visit brief <span class="number">${parcel.number}</span> ${parcel.address}</h1><p class="soft">As the file stands on ${day(brief.asOf)}. <a class="screen" href="${parcelPath(county, parcel.number)}">The parcel</a></p>${presentFile(brief).map((line) => html`<p>${line}</p>`)}${cautions(brief)}<section><h2>Where to look</h2>${sitePlanFigure(brief.whereToLook.svg, brief.whereToLook.words)}${remarks(brief)}</section><section><h2>What to measure</h2>${measurements(brief)}</section><section><h2>What to expect</h2><p class="soft">Figures are as the papers write them. What is only usual, and on no paper, is set apart.</p><div class="parts">${presentBriefParts(brief).map(part)}</div></section><section><h2>What to bring</h2><ul>${brief.bring.map(({ what, because }) => html`<li><b>${capital(what)}</b>: ${because}.</li>`)}</ul></section>`
+export const briefView = (county: string, parcel: Parcel, brief: InspectionBrief): Html =>
+  html`<h1>Inspection brief <span class="number">${parcel.number}</span> ${parcel.address}</h1><p class="soft">As the file stands on ${day(brief.asOf)}. <a class="screen" href="${parcelPath(county, parcel.number)}">The parcel</a></p>${presentFile(brief).map((line) => html`<p>${line}</p>`)}${cautions(brief)}<section><h2>Where to look</h2>${sitePlanFigure(brief.whereToLook.svg, brief.whereToLook.words)}${remarks(brief)}</section><section><h2>What to measure</h2>${measurements(brief)}</section><section><h2>What to expect</h2><p class="soft">Figures are as the papers write them. What is only usual, and on no paper, is set apart.</p><div class="parts">${presentBriefParts(brief).map(part)}</div></section><section><h2>What to bring</h2><ul>${brief.bring.map(({ what, because }) => html`<li><b>${capital(what)}</b>: ${because}.</li>`)}</ul></section>`
 
-const cautions = ({ cautions: list }: VisitBrief): Html =>
+const cautions = ({ cautions: list }: InspectionBrief): Html =>
   html`<section class="cautions"><h2>Before anything is opened</h2><ul>${list.map(({ says, source }) => html`<li>${says} <span class="soft">${source}</span></li>`)}</ul></section>`
 
-const remarks = ({ remarks: list }: VisitBrief): Html | null =>
+const remarks = ({ remarks: list }: InspectionBrief): Html | null =>
   list.length === 0
     ? null
     : html`<h3>What the papers say in words</h3><ul>${list.map(({ permit, about, says }) => html`<li>${about !== null && html`<b>${capital(about)}:</b> `}${says} <span class="soft">${permit}</span></li>`)}</ul>`
 
-const measurements = ({ measurements: list }: VisitBrief): Html =>
+const measurements = ({ measurements: list }: InspectionBrief): Html =>
   list.length === 0
     ? html`<p>No measurement by itself would decide a question: measure and tie in all that you find.</p>`
     : html`<p class="soft">The most telling first: without it, the questions named stay open.</p><ol class="measure">${list.map(

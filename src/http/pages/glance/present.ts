@@ -92,13 +92,13 @@ function decades({ decades: list }: Glance): CountTable {
   return {
     title: 'Parcels by decade of the first approved permit',
     first: 'Decade',
-    columns: ['Parcels', 'Agree or settled', 'Something open', 'Not visited'],
+    columns: ['Parcels', 'Agree or settled', 'Something open', 'Not inspected'],
     bars: 'Something open',
     rows: names.map((decade) => {
       const own = list.filter((it) => it.decade === decade)
       const of = (words: readonly (string | null)[]) =>
         sum(own.filter(({ word }) => words.includes(word)).map(({ count }) => count))
-      const cells = [sum(own.map(({ count }) => count)), of(SETTLED), of(OPEN), of(['not-visited'])]
+      const cells = [sum(own.map(({ count }) => count)), of(SETTLED), of(OPEN), of(['not-inspected'])]
       return { name: decade === null ? 'No approved permit' : `${decade}s`, cells, bar: cells[2]! }
     }),
   }

@@ -3,12 +3,12 @@ import { listCounties } from '../../../operations/counties/read-counties.ts'
 import type { Role } from '../../../store/database/actor.ts'
 import { ALL_ROLES } from '../../access/require-caller.ts'
 import { html } from '../html.ts'
-import { countyPath, queuePath, searchPath, visitsPath } from '../layout/addresses.ts'
+import { countyPath, inspectionsPath, queuePath, searchPath } from '../layout/addresses.ts'
 
 /** Where each begins the day. */
 const FIRST: { readonly [R in Role]: (county: string) => string } = {
   reviewer: queuePath,
-  firm: visitsPath,
+  firm: inspectionsPath,
   agent: searchPath,
 }
 

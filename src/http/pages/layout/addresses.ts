@@ -11,7 +11,7 @@ export const rulesPath = (county: string): string => `${countyPath(county)}/rule
 export const importsPath = (county: string): string => `${countyPath(county)}/imports`
 export const packPath = (county: string, pack: string): string =>
   `${rulesPath(county)}/${pack.split('/').map(part).join('/')}`
-export const visitsPath = (county: string): string => `${countyPath(county)}/visits`
+export const inspectionsPath = (county: string): string => `${countyPath(county)}/inspections`
 export const parcelPath = (county: string, parcel: string): string =>
   `${countyPath(county)}/parcels/${part(parcel)}`
 export const briefPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/brief`

@@ -9,10 +9,10 @@ import {
   countyPath,
   glancePath,
   importsPath,
+  inspectionsPath,
   queuePath,
   rulesPath,
   searchPath,
-  visitsPath,
 } from './addresses.ts'
 import type { Reader } from './reader.ts'
 
@@ -37,7 +37,7 @@ const PLACES: { readonly [R in Role]: (county: string) => readonly Place[] } = {
     { path: rulesPath(county), name: 'Rules' },
     { path: importsPath(county), name: 'Imports' },
   ],
-  firm: (county) => [{ path: visitsPath(county), name: 'Visits' }],
+  firm: (county) => [{ path: inspectionsPath(county), name: 'Inspections' }],
   agent: (county) => [{ path: changesPath(county), name: 'What changed' }],
 }
 

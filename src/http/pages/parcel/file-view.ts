@@ -15,7 +15,7 @@ import type { ParcelFilePage } from './file.ts'
 import { heading } from './heading-view.ts'
 import { history } from './history-view.ts'
 import { papers } from './papers-view.ts'
-import { photosByVisit } from './photos-view.ts'
+import { photosByInspection } from './photos-view.ts'
 
 export type FileOptions = {
   readonly county: string
@@ -26,7 +26,7 @@ export type FileOptions = {
   readonly at: string | null
   /** Said at the top: what was just done, or why it was not. */
   readonly notice: { readonly says: string; readonly fault: boolean } | null
-  /** What only one audience has: a firm's visits. */
+  /** What only one audience has: a firm's inspections. */
   readonly own: Html | null
 }
 
@@ -43,13 +43,13 @@ const SECTIONS = [
 export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
   const { parcel, oldNumbers, status, plan } = page
   const { county, came, notice, own } = options
-  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${STATUS_HEAD[status.word]}</p><p>${status.sentence}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Visit brief</a></p></section>${summary(page)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
+  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${STATUS_HEAD[status.word]}</p><p>${status.sentence}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p></section>${summary(page)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
     ([id, name]) => html`<li><a href="#${id}">${name}</a></li>`,
   )}</ul></nav>${own}<section id="compared"><h2>Record and found</h2>${compared(page, options)}</section><section id="plan"><h2>Site plan</h2>${
     plan
       ? sitePlanFigure(plan.svg, plan.words)
-      : html`<p>Nothing can be drawn: neither the record nor a visit gives two ties and the distance between their corners.</p>`
-  }</section><section id="photos"><h2>Photos</h2>${photosByVisit(county, page.photos)}</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
+      : html`<p>Nothing can be drawn: neither the record nor an inspection gives two ties and the distance between their corners.</p>`
+  }</section><section id="photos"><h2>Photos</h2>${photosByInspection(county, page.photos)}</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
 }
 
 const summary = ({ differences, recordAlone }: ParcelFilePage): Html =>
@@ -63,7 +63,7 @@ function compared(
   { comparison: lines, differences, forms, names, recordAlone }: ParcelFilePage,
   { county, pictures, at }: FileOptions,
 ): Html {
-  if (!lines) return html`<p>Nothing was compared yet: there is no permit on file, and no visit.</p>`
+  if (!lines) return html`<p>Nothing was compared yet: there is no permit on file, and no inspection.</p>`
   const byKey = new Map(differences.map((it) => [it.key, it]))
   const shown = new Set<string>()
   const under = (key: string): Html | null => {
@@ -79,10 +79,10 @@ function compared(
   const body = comparison(lines, { sources: { names, picture: pictures }, under })
   const left = differences.filter(({ key }) => !shown.has(key))
   return html`<p class="soft">${
-    lines.visitedOn
-      ? html`The file as it stood on the day of the visit, ${day(lines.visitedOn)}.`
+    lines.inspectedOn
+      ? html`The file as it stood on the day of the inspection, ${day(lines.inspectedOn)}.`
       : recordAlone
-        ? 'The record as it stands; you have handed in no visit here.'
-        : 'The file as it stands; nobody has visited yet.'
+        ? 'The record as it stands; you have handed in no inspection here.'
+        : 'The file as it stands; nobody has inspected yet.'
   } Each line opens to what it rests on.</p>${body}${left.map(whole)}`
 }

@@ -13,7 +13,7 @@ import { type DecideForm, presentDecideForm, type Returned } from './decide-form
 import { type Difference, presentDifference } from './difference.ts'
 import { type Happened, presentHistory } from './history.ts'
 import { type PaperLine, presentDocuments, presentPermits } from './papers.ts'
-import { presentPhotos, type VisitPhotos } from './photos.ts'
+import { type InspectionPhotos, presentPhotos } from './photos.ts'
 
 export type Plan = { readonly svg: string; readonly words: readonly string[] }
 
@@ -30,7 +30,7 @@ export type ParcelFilePage = {
   /** The record alone is shown: what others found is not for this reader. */
   readonly recordAlone: boolean
   readonly plan: Plan | null
-  readonly photos: readonly VisitPhotos[]
+  readonly photos: readonly InspectionPhotos[]
   readonly history: readonly Happened[]
   readonly permits: readonly PaperLine[]
   readonly documents: readonly PaperLine[]
@@ -45,7 +45,7 @@ export function presentParcelFile(
   returned: Returned | null,
   book: RuleBook,
 ): ParcelFilePage {
-  const { parcel, oldNumbers, status, file, reconciliation, record, visit, decisions, names } = read
+  const { parcel, oldNumbers, status, file, reconciliation, record, inspection, decisions, names } = read
   const result = reconciliation?.result ?? record?.result
   const county = reconciliation?.inputs.place ?? record?.county
   const standing = file?.discrepancies ?? []
@@ -59,11 +59,11 @@ export function presentParcelFile(
         ? standing.map((it) => [it.id, presentDecideForm(it, result.asBuilt, returned)])
         : [],
     ),
-    comparison: result ? presentComparison(result, visit?.record ?? null) : null,
+    comparison: result ? presentComparison(result, inspection?.record ?? null) : null,
     recordAlone: !reconciliation && record !== null,
     plan:
       result && county
-        ? presentPlan({ asBuilt: result.asBuilt, findings: submitted(visit), book, county })
+        ? presentPlan({ asBuilt: result.asBuilt, findings: submitted(inspection), book, county })
         : null,
     photos: presentPhotos(file?.findings ?? [], read.photos),
     history: presentHistory(read, letters),
@@ -74,16 +74,16 @@ export function presentParcelFile(
   }
 }
 
-/** Drawn from the as-built and the visit that were compared, so that the plan and the lines never speak of two days. */
+/** Drawn from the as-built and the inspection that were compared, so that the plan and the lines never speak of two days. */
 export function presentPlan(given: Pick<Case, 'asBuilt' | 'findings' | 'book' | 'county'>): Plan | null {
   const plan = sitePlan({ ...given, ...pair(given.asBuilt, given.findings?.record ?? null) })
   return plan && { svg: drawSitePlan(plan), words: describeSitePlan(plan) }
 }
 
-export const submitted = (visit: ParcelFileRead['visit']): SubmittedFindings | null =>
-  visit && {
-    id: visit.id,
-    firm: visit.organization,
-    submittedOn: visit.record.visitedOn,
-    record: visit.record,
+export const submitted = (inspection: ParcelFileRead['inspection']): SubmittedFindings | null =>
+  inspection && {
+    id: inspection.id,
+    firm: inspection.organization,
+    submittedOn: inspection.record.inspectedOn,
+    record: inspection.record,
   }

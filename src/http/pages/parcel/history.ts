@@ -11,7 +11,7 @@ import { datesInWords } from '../words/prose.ts'
 import { STATUS_HEAD } from '../words/status.ts'
 import { tellDecision } from './difference.ts'
 
-export type HappenedKind = 'paper' | 'visit' | 'comparison' | 'decision' | 'letter'
+export type HappenedKind = 'paper' | 'inspection' | 'comparison' | 'decision' | 'letter'
 
 /** Something that happened to the parcel or its file, at its place in the line of events. */
 export type Happened = {
@@ -39,20 +39,20 @@ const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
   imported: 'an import had brought something new',
 }
 
-/** The line of events, oldest first: permits on their own dates, late paper, visits, comparisons, decisions. */
+/** The line of events, oldest first: permits on their own dates, late paper, inspections, comparisons, decisions. */
 export function presentHistory(
   { file, reconciliations, changes, decisions, names }: ParcelFileRead,
   letters: readonly Letter[],
 ): readonly Happened[] {
-  const visits = file?.findings.filter(({ state }) => state === 'submitted') ?? []
-  const firstVisit = visits.map(({ record }) => record.visitedOn).sort()[0]
+  const inspections = file?.findings.filter(({ state }) => state === 'submitted') ?? []
+  const firstInspection = inspections.map(({ record }) => record.inspectedOn).sort()[0]
   const placed: Placed[] = [
-    ...(file?.permits ?? []).flatMap((permit) => ofPermit(permit, firstVisit)),
-    ...visits.map(
+    ...(file?.permits ?? []).flatMap((permit) => ofPermit(permit, firstInspection)),
+    ...inspections.map(
       ({ record, firmName, submittedAt, amends, amendedBy }): Placed => ({
-        ...at(record.visitedOn, 1),
-        kind: 'visit',
-        says: `Visit${firmName ? ` by ${firmName}` : ''}`,
+        ...at(record.inspectedOn, 1),
+        kind: 'inspection',
+        says: `Inspection${firmName ? ` by ${firmName}` : ''}`,
         more: [
           ...(submittedAt ? [`handed in ${dayInWords(dayOf(submittedAt))}`] : []),
           ...(amends ? ['takes the place of earlier findings'] : []),
@@ -86,10 +86,13 @@ const atInstant = (instant: Date) => ({
   reconciliation: null,
 })
 
-function ofPermit({ record, enteredAt }: PermitOnFile, firstVisit: string | undefined): readonly Placed[] {
+function ofPermit(
+  { record, enteredAt }: PermitOnFile,
+  firstInspection: string | undefined,
+): readonly Placed[] {
   const entered = dayOf(enteredAt)
   const on = record.approvedOn ?? record.issuedOn
-  const late = firstVisit !== undefined && entered > firstVisit
+  const late = firstInspection !== undefined && entered > firstInspection
   const paper: Placed[] = on
     ? [
         {
@@ -106,7 +109,7 @@ function ofPermit({ record, enteredAt }: PermitOnFile, firstVisit: string | unde
   const entry: Placed = {
     ...atInstant(enteredAt),
     kind: 'paper',
-    says: `Permit ${record.number} came into the file${late ? ' after the visit' : ''}`,
+    says: `Permit ${record.number} came into the file${late ? ' after the inspection' : ''}`,
     more: on ? [] : [workInWords(record.components)],
   }
   return late || !on ? [...paper, entry] : paper
@@ -159,7 +162,7 @@ function changeInWords({ change, body }: ChangeNoticed): string {
 /** What a kind of event is called beside its line. */
 export const HAPPENED_WORDS: { readonly [K in HappenedKind]: string } = {
   paper: 'Paper',
-  visit: 'Visit',
+  inspection: 'Inspection',
   comparison: 'Comparison',
   decision: 'Decision',
   letter: 'Letter',

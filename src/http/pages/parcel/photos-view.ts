@@ -1,15 +1,15 @@
 import { type Html, html } from '../html.ts'
-import { photoPath } from '../visit/addresses.ts'
+import { photoPath } from '../inspection/addresses.ts'
 import { day } from '../words/dates.ts'
-import type { VisitPhotos } from './photos.ts'
+import type { InspectionPhotos } from './photos.ts'
 
 /** Small ones side by side, each opening the whole picture. */
-export const photosByVisit = (county: string, visits: readonly VisitPhotos[]): Html =>
-  visits.length === 0
-    ? html`<p>No visit has photos.</p>`
-    : html`${visits.map(
-        ({ visitedOn, firm, parts }) =>
-          html`<section class="part"><h3>Visit of ${day(visitedOn)}${firm && html` <span class="soft">${firm}</span>`}</h3><dl class="taken">${parts.map(
+export const photosByInspection = (county: string, inspections: readonly InspectionPhotos[]): Html =>
+  inspections.length === 0
+    ? html`<p>No inspection has photos.</p>`
+    : html`${inspections.map(
+        ({ inspectedOn, firm, parts }) =>
+          html`<section class="part"><h3>Inspection of ${day(inspectedOn)}${firm && html` <span class="soft">${firm}</span>`}</h3><dl class="taken">${parts.map(
             ({ about, photos }) =>
               html`<dt>${about}</dt><dd><ul>${photos.map(
                 ({ id, alt, at, width, height }) =>

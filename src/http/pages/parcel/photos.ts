@@ -2,11 +2,11 @@ import type { FindingsRead } from '../../../operations/findings/read-findings.ts
 import type { Photo } from '../../../store/photos.ts'
 import { capital } from '../words/plain.ts'
 
-export type VisitPhotos = {
-  readonly visitedOn: string
+export type InspectionPhotos = {
+  readonly inspectedOn: string
   /** Null where the reader may not know it. */
   readonly firm: string | null
-  /** In the order in which the visit met them, the whole site last. */
+  /** In the order in which the inspection met them, the whole site last. */
   readonly parts: readonly PartPhotos[]
 }
 type PartPhotos = { readonly about: string; readonly photos: readonly PhotoOnFile[] }
@@ -21,13 +21,13 @@ type PhotoOnFile = {
 
 const SITE = 'The whole site'
 
-/** The photos of a parcel by visit, the newest first, and by component. */
+/** The photos of a parcel by inspection, the newest first, and by component. */
 export function presentPhotos(
-  visits: readonly Pick<FindingsRead, 'id' | 'firmName' | 'record'>[],
+  inspections: readonly Pick<FindingsRead, 'id' | 'firmName' | 'record'>[],
   photos: readonly Photo[],
-): readonly VisitPhotos[] {
-  return [...visits]
-    .sort((one, other) => other.record.visitedOn.localeCompare(one.record.visitedOn))
+): readonly InspectionPhotos[] {
+  return [...inspections]
+    .sort((one, other) => other.record.inspectedOn.localeCompare(one.record.inspectedOn))
     .flatMap(({ id, firmName, record }) => {
       const own = photos.filter(({ findings }) => findings === id)
       if (own.length === 0) return []
@@ -39,7 +39,7 @@ export function presentPhotos(
         if (taken.length === 0) return []
         return [{ about, photos: taken.map((photo, at) => presentPhoto(photo, about, at, taken.length)) }]
       })
-      return [{ visitedOn: record.visitedOn, firm: firmName, parts }]
+      return [{ inspectedOn: record.inspectedOn, firm: firmName, parts }]
     })
 }
 

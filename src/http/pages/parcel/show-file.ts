@@ -4,8 +4,8 @@ import { readParcelFile } from '../../../operations/parcels/read-parcel-file.ts'
 import type { Answer } from '../../../operations/refusal.ts'
 import { answered } from '../../api/answer.ts'
 import { type Html, html } from '../html.ts'
+import { inspectionPath } from '../inspection/addresses.ts'
 import { pagePicturePath, searchPath } from '../layout/addresses.ts'
-import { visitPath } from '../visit/addresses.ts'
 import type { Returned } from './decide-form.ts'
 import { presentParcelFile } from './file.ts'
 import { type FileOptions, parcelFile } from './file-view.ts'
@@ -35,7 +35,7 @@ export async function showFile(
   const page = presentParcelFile(read, audience, letters, returned ?? null, context.book)
   const own: Html | null =
     audience === 'firm'
-      ? html`<p><a class="button" href="${visitPath(actor.county, read.parcel.number)}">Write down a visit</a></p>`
+      ? html`<p><a class="button" href="${inspectionPath(actor.county, read.parcel.number)}">Write down an inspection</a></p>`
       : null
   const body = parcelFile(page, {
     county: actor.county,

@@ -8,7 +8,7 @@ type County = { readonly id: string; readonly name: string }
 export const patternsView = ({ id, name }: County, { tables, cautions }: PatternsPage): Html =>
   html`<p class="crumb"><a href="${glancePath(id)}">County at a glance</a></p><h1>Patterns across ${name}</h1>${
     tables.length === 0
-      ? html`<p class="lead">Nothing to compare yet: no visit has been handed in and no paper has been confirmed. Patterns come with them.</p>`
+      ? html`<p class="lead">Nothing to compare yet: no inspection has been handed in and no paper has been confirmed. Patterns come with them.</p>`
       : html`<p class="lead">Where differences gather. Each group is held against all the others together. What stands out is a reason to look, and no finding about anybody.</p>${tables.map(table)}${howToRead(cautions)}`
   }`
 

@@ -17,14 +17,14 @@ export const reconciliation: FastifyPluginAsyncZod = async (app) => {
     async ({ context, actor, params: { id } }, reply) => {
       const read = answered(await readReconciliation(context, actor, id))
       const { findings, result, inputs } = read.reconciliation
-      const visit = findings === null ? null : answered(await readFindings(context, actor, findings))
+      const inspection = findings === null ? null : answered(await readFindings(context, actor, findings))
       const body = reconciliationView(read, {
         county: actor.county,
         audience: actor.role === 'firm' ? 'firm' : 'reviewer',
-        comparison: presentComparison(result, visit?.record ?? null),
+        comparison: presentComparison(result, inspection?.record ?? null),
         plan: presentPlan({
           asBuilt: result.asBuilt,
-          findings: submitted(visit),
+          findings: submitted(inspection),
           book: context.book,
           county: inputs.place,
         }),

@@ -27,7 +27,7 @@ export const DECISION_WORDS: { readonly [A in DecisionAction]: Words } = {
   },
   'require-repair': {
     choice: 'Require a repair',
-    follows: 'Stays open with the owner until a visit finds it repaired.',
+    follows: 'Stays open with the owner until an inspection finds it repaired.',
     done: 'Repair required',
   },
   'ask-remeasurement': {

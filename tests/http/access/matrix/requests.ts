@@ -1,7 +1,7 @@
 import type { InjectOptions } from 'fastify'
 import { findingsExample, permitExample } from '../../../../src/http/api/shapes/entries.ts'
+import { phoneFiles } from '../../../../src/http/pages/inspection/server/phone-files.ts'
 import { publicPath } from '../../../../src/http/pages/public-files.ts'
-import { phoneFiles } from '../../../../src/http/pages/visit/server/phone-files.ts'
 import type { Role } from '../../../../src/store/database/actor.ts'
 import { COUNTY } from '../../../support/people.ts'
 import { photoOf, type World } from './world.ts'
@@ -35,8 +35,8 @@ const IDS: Readonly<Record<string, (world: World, role: Role, method: string) =>
     problems: () => 'conflict',
     with: () => COUNTY,
     assets: () => publicPath('sheet.css').split('/').at(-1)!,
-    visit: async () => [...(await phoneFiles()).files.keys()][0]!.split('/').at(-1)!,
-    'visit-rules': ({ rules }) => rules,
+    inspection: async () => [...(await phoneFiles()).files.keys()][0]!.split('/').at(-1)!,
+    'inspection-rules': ({ rules }) => rules,
   }
 
 type Sample = Partial<InjectOptions> & { readonly params?: Readonly<Record<string, string>> }

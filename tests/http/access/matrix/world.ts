@@ -4,7 +4,7 @@ import { sql } from 'kysely'
 import { must } from '../../../../src/base/result.ts'
 import { taughtExample } from '../../../../src/http/api/forms/shapes.ts'
 import { permitExample } from '../../../../src/http/api/shapes/entries.ts'
-import { rulesText } from '../../../../src/http/pages/visit/server/file.ts'
+import { rulesText } from '../../../../src/http/pages/inspection/server/file.ts'
 import { invite } from '../../../../src/operations/access/invite.ts'
 import { readPaper } from '../../../../src/operations/documents/read-paper.ts'
 import { subscribe } from '../../../../src/operations/subscriptions/subscribe.ts'
@@ -18,7 +18,7 @@ import { makeForm } from '../../../forms/make.ts'
 import type { TestApp } from '../../../support/app.ts'
 import { COUNTY, type People } from '../../../support/people.ts'
 import { pictureWith } from '../../../support/pictures.ts'
-import { newParcel, visitThatDiffers } from '../../../support/quillback.ts'
+import { inspectionThatDiffers, newParcel } from '../../../support/quillback.ts'
 import { jobRunner } from '../../../support/run-jobs.ts'
 import { uploading } from '../../../support/upload.ts'
 
@@ -53,8 +53,8 @@ export async function liveThrough(test: TestApp) {
     return answer.body
   }
   const { permit } = await post('reviewer', `${at}/permits`, permitExample)
-  const draft = await post('firm', `${at}/findings`, visitThatDiffers)
-  const submitted = await post('firm', `${at}/findings`, visitThatDiffers)
+  const draft = await post('firm', `${at}/findings`, inspectionThatDiffers)
+  const submitted = await post('firm', `${at}/findings`, inspectionThatDiffers)
   const photo = await ask('firm', await photoOf(submitted.id))
   const { consequence } = await post('firm', `${here}/findings/${submitted.id}/submission`)
   const letters = {

@@ -82,7 +82,7 @@ describe('the page', () => {
   test('shows no group that is too small, and how many there are', () => {
     const page = view(streets(group('short street', 4, 4), group('heron road', 0, 9)))
     expect(page).not.toMatch(/short street/i)
-    expect(page).toContain('1 street with fewer than 5 visited parcels, or without a name, is not shown')
+    expect(page).toContain('1 street with fewer than 5 inspected parcels, or without a name, is not shown')
   })
 
   test('has no table where every group is too small', () => {

@@ -33,7 +33,7 @@ const result = z.object({
   parameters: z
     .array(z.string())
     .meta({ description: 'What the proposed rules say otherwise for this county' }),
-  looked: z.int().meta({ description: 'Parcels with a paper or a visit on file' }),
+  looked: z.int().meta({ description: 'Parcels with a paper or an inspection on file' }),
   changed: z.int().meta({ description: 'Those that would have another answer' }),
   byKind: z.array(
     z.object({ kind: z.enum(DISCREPANCY_KINDS), appears: z.int(), vanishes: z.int(), changes: z.int() }),

@@ -31,24 +31,24 @@ const ON_TWO_SIDES: readonly string[] = [
   'position',
 ]
 
-/** The lines of one component: what record and visit both speak of, then what only one of them or a rule can say. */
+/** The lines of one component: what record and inspection both speak of, then what only one of them or a rule can say. */
 export function componentLines(
   { built, found }: Pairing,
   outcomes: readonly Outcome[],
-  visited: boolean,
+  inspected: boolean,
   keyOf: KeyOf,
 ): readonly Line[] {
   const of = (...checks: readonly string[]) => outcomes.find(({ check }) => checks.includes(check))
-  const seen = visited ? found : null
+  const seen = inspected ? found : null
   const line = (what: string, names: readonly MeasureName[], outcome?: Outcome): readonly Line[] => {
     const record = recordSide(built, names)
-    const visit = foundSide(seen, names)
-    if (record.state === 'silent' && visit.state === 'silent' && !outcome?.raises) return []
-    return [twoSided(what, record, visit, outcome, keyOf)]
+    const inspection = foundSide(seen, names)
+    if (record.state === 'silent' && inspection.state === 'silent' && !outcome?.raises) return []
+    return [twoSided(what, record, inspection, outcome, keyOf)]
   }
   const material = of('line-material', 'material')
   return [
-    twoSided('presence', said('on record'), presence(seen, visited), of('component-presence'), keyOf),
+    twoSided('presence', said('on record'), presence(seen, inspected), of('component-presence'), keyOf),
     typeLine(built, seen, of('type-of-component'), keyOf),
     ...line(
       'material',
@@ -64,8 +64,8 @@ export function componentLines(
   ]
 }
 
-function presence(found: FoundComponent | null, visited: boolean): Side {
-  if (!visited) return silent('no findings')
+function presence(found: FoundComponent | null, inspected: boolean): Side {
+  if (!inspected) return silent('no findings')
   if (found === null) return silent('not looked for')
   switch (found.outcome) {
     case 'found':
@@ -92,9 +92,9 @@ function typeLine(
 ): Line {
   const names = ['shape', 'compartments', 'count'] as const
   const record = withKind(built.kind, recordSide(built, names))
-  const visit =
+  const inspection =
     found?.outcome === 'found' ? withKind(found.kind, foundSide(found, names)) : foundSide(found, names)
-  return twoSided('type', record, visit, outcome, keyOf)
+  return twoSided('type', record, inspection, outcome, keyOf)
 }
 
 const withKind = (kind: string, side: Side): Side =>
@@ -102,7 +102,7 @@ const withKind = (kind: string, side: Side): Side =>
     ? { ...said(plain(kind), ['seen by the inspector']), taken: side.taken }
     : { ...side, text: `${plain(kind)}, ${side.text}` }
 
-/** A size is found by computing it: the visit's side is what its readings come to. */
+/** A size is found by computing it: the inspection's side is what its readings come to. */
 function capacityLine(
   built: AsBuiltComponent,
   found: FoundComponent | null,
@@ -114,11 +114,11 @@ function capacityLine(
   const computed = outcome?.exhibits.findLast(
     ({ word, what }) => word === 'derived' && what.startsWith('capacity'),
   )
-  const visit = computed ? said(computed.asUsed) : foundSide(found, ['capacity'])
+  const inspection = computed ? said(computed.asUsed) : foundSide(found, ['capacity'])
   const fromRecord = outcome?.exhibits.find(({ word }) => word === 'stated')
   const shown =
     record.state === 'silent' && fromRecord && isVessel(built.kind) ? said('by its dimensions') : record
-  return [twoSided('capacity', shown, visit, outcome, keyOf)]
+  return [twoSided('capacity', shown, inspection, outcome, keyOf)]
 }
 
 /** Found, or searched for, and answering to nothing on record. */
@@ -132,10 +132,10 @@ export function unrecordedLines(
   return [
     twoSided('presence', silent('not on record'), presence(found, true), here, keyOf),
     ...measured.flatMap((name): readonly Line[] => {
-      const visit = foundSide(found, [name])
-      return visit.state === 'silent'
+      const inspection = foundSide(found, [name])
+      return inspection.state === 'silent'
         ? []
-        : [twoSided(MEASURE_WORDS[name], silent(''), visit, undefined, keyOf)]
+        : [twoSided(MEASURE_WORDS[name], silent(''), inspection, undefined, keyOf)]
     }),
     ...outcomes.filter((outcome) => outcome !== here).map((outcome) => oneSided(outcome, keyOf)),
   ]

@@ -15,7 +15,7 @@ export type Proof = {
 
 /**
  * One line of the comparison. Two-sided: what the record says, the verdict, what was found. One-sided (`record` and
- * `found` null): a question that only the visit or a rule can answer, told in its sentence.
+ * `found` null): a question that only the inspection or a rule can answer, told in its sentence.
  */
 export type Line = {
   readonly what: string
@@ -37,7 +37,7 @@ export const proofOf = (outcome: Outcome): Proof => ({
   wouldSettle: outcome.wouldSettle,
 })
 
-/** Record and visit on one thing, with the verdict where a check gave one. */
+/** Record and inspection on one thing, with the verdict where a check gave one. */
 export const twoSided = (
   what: string,
   record: Side,

@@ -16,8 +16,8 @@ export type Group = {
 }
 
 export type Comparison = {
-  /** The day of the visit; null while there was none. */
-  readonly visitedOn: string | null
+  /** The day of the inspection; null while there was none. */
+  readonly inspectedOn: string | null
   readonly groups: readonly Group[]
   /** Once in the ground by the record, and no longer in service. */
   readonly former: readonly { readonly label: string; readonly says: string }[]
@@ -28,23 +28,23 @@ export type Comparison = {
 /** Record and found, line by line, of one reconciliation and the findings it was made with. */
 export function presentComparison(
   { asBuilt, outcomes, discrepancies, advice }: Reconciliation,
-  visit: FindingsRecord | null,
+  inspection: FindingsRecord | null,
 ): Comparison {
   const keys = new Map(discrepancies.map(({ outcome, key }) => [questionOf(outcome), key]))
   const keyOf = (outcome: Outcome) => keys.get(questionOf(outcome)) ?? null
-  const { pairings, unrecorded } = pair(asBuilt, visit)
-  const visited = visit !== null
+  const { pairings, unrecorded } = pair(asBuilt, inspection)
+  const inspected = inspection !== null
   const about = (...subjects: readonly string[]) => {
     const own = outcomes.filter(({ subject }) => subjects.includes(subject.key))
     return own.filter(({ verdict }) => verdict !== 'does-not-apply')
   }
   return {
-    visitedOn: visit?.visitedOn ?? null,
+    inspectedOn: inspection?.inspectedOn ?? null,
     groups: [
       {
         title: 'The system',
         about: fileInWords(asBuilt),
-        lines: systemLines(asBuilt, visit, about('system'), keyOf),
+        lines: systemLines(asBuilt, inspection, about('system'), keyOf),
       },
       ...pairings.map((pairing) => ({
         title: titleOf(pairing.built.label, pairing.built.kind),
@@ -53,7 +53,7 @@ export function presentComparison(
         lines: componentLines(
           pairing,
           about(pairing.built.key, `found/${pairing.found?.label}`),
-          visited,
+          inspected,
           keyOf,
         ),
       })),
@@ -75,12 +75,12 @@ const questionOf = ({ check, subject, facet, raises }: Outcome): string =>
 
 function systemLines(
   asBuilt: AsBuilt,
-  visit: FindingsRecord | null,
+  inspection: FindingsRecord | null,
   outcomes: readonly Outcome[],
   keyOf: (outcome: Outcome) => string | null,
 ): readonly Line[] {
   const bedrooms = outcomes.find(({ check }) => check === 'bedrooms')
-  const counted = visit?.bedroomsCounted ?? null
+  const counted = inspection?.bedroomsCounted ?? null
   const recorded = [
     ['design flow', asBuilt.designFlowGpd, 'gpd'],
     ['percolation rate', asBuilt.percRateMpi, 'min/in'],
@@ -91,7 +91,7 @@ function systemLines(
       'bedrooms',
       claimSide(asBuilt.bedrooms),
       counted === null
-        ? silent(visit ? 'not counted' : 'no findings')
+        ? silent(inspection ? 'not counted' : 'no findings')
         : said(String(counted), ['counted in the house']),
       bedrooms,
       keyOf,

@@ -52,7 +52,7 @@ function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sourc
   switch (from.kind) {
     case 'permit':
       return html`${head}<br><span class="soft">${origin(from.origin, sources)}</span>`
-    case 'visit':
+    case 'inspection':
       return html`${head}<br><span class="soft">${from.how}</span>`
     case 'rule':
       return html`${head}<br><span class="soft">${from.says}</span>`

@@ -5,7 +5,7 @@ import type { MeasureName } from '../../../../records/component.ts'
 import type { FoundComponent } from '../../../../records/findings.ts'
 import type { FoundLength } from '../../../../records/quantity.ts'
 
-/** What one of the two, the record or the visit, says on a line. */
+/** What one of the two, the record or the inspection, says on a line. */
 export type Side = {
   readonly text: string
   /** `doubtful`: it is on the paper and can't be read, or the papers contradict each other. */
@@ -59,7 +59,7 @@ export const recordSide = ({ measures }: AsBuiltComponent, names: readonly Measu
     'not on record',
   )
 
-/** The same as the visit found it; a visit that did not see the thing measured nothing of it. */
+/** The same as the inspection found it; an inspection that did not see the thing measured nothing of it. */
 export function foundSide(found: FoundComponent | null, names: readonly MeasureName[]): Side {
   if (found === null) return silent('')
   return together(

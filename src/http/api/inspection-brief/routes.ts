@@ -1,0 +1,29 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+import { readInspectionBrief } from '../../../operations/parcels/read-inspection-brief.ts'
+import { answered } from '../answer.ts'
+import { parcelBasics, presentBasics } from '../parcels/shapes.ts'
+import { parcelPath } from '../shapes/paths.ts'
+import { inspectionBrief, presentInspectionBrief } from './shapes.ts'
+
+export const inspectionBriefs: FastifyPluginAsyncZod = async (app) => {
+  app.get(
+    '/counties/:county/parcels/:parcel/inspection-brief',
+    {
+      config: { access: ['reviewer', 'firm'] },
+      schema: {
+        summary: 'What to know before an inspection',
+        description:
+          'The record with how sure each line is, expectations apart from it, where to look, what to bring, the measurements ranked by what each would settle, and the cautions.',
+        tags: ['Parcels'],
+        operationId: 'readInspectionBrief',
+        params: parcelPath,
+        response: { 200: z.object({ parcel: parcelBasics, brief: inspectionBrief }) },
+      },
+    },
+    async ({ context, actor, params }) => {
+      const read = answered(await readInspectionBrief(context, actor, params.parcel))
+      return { parcel: presentBasics(read.parcel), brief: presentInspectionBrief(read.brief) }
+    },
+  )
+}

@@ -1,0 +1,37 @@
+import { dayOf } from '../../../base/plain-date.ts'
+import type { OwnInspection } from '../../../store/own-inspections.ts'
+import { dayInWords } from '../words/dates.ts'
+import { STATUS_HEAD } from '../words/status.ts'
+
+export type InspectionLine = {
+  readonly parcel: string
+  readonly address: string | null
+  readonly inspectedOn: string
+  readonly says: string
+  readonly status: string | null
+}
+
+/** Drafts, which still ask something of the firm, apart from what is handed in. */
+export function presentInspections(inspections: readonly OwnInspection[]): {
+  readonly drafts: readonly InspectionLine[]
+  readonly submitted: readonly InspectionLine[]
+} {
+  const of = (state: OwnInspection['state']) => inspections.filter((it) => it.state === state).map(line)
+  return { drafts: of('draft'), submitted: of('submitted') }
+}
+
+const line = (it: OwnInspection): InspectionLine => ({
+  parcel: it.parcelNumber,
+  address: it.parcelAddress,
+  inspectedOn: it.inspectedOn,
+  says: standing(it),
+  status: it.word && STATUS_HEAD[it.word],
+})
+
+function standing({ state, amends, amended, changedAt, submittedAt }: OwnInspection): string {
+  if (state === 'draft') {
+    return `${amends ? 'amendment, ' : ''}not handed in, last changed ${dayInWords(dayOf(changedAt))}`
+  }
+  const handed = submittedAt ? `handed in ${dayInWords(dayOf(submittedAt))}` : 'handed in'
+  return amended ? `${handed}, amended since` : handed
+}
