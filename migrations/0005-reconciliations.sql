@@ -39,6 +39,8 @@ create table discrepancy (
   evidence_hash text not null,
   reconciliation uuid not null,
   body jsonb not null,
+  -- What it comes to in words, for exports; written with the row and never read back.
+  says text not null,
   -- The decision in force, if one was made.
   decision uuid,
   raised_at timestamptz not null,

@@ -47,7 +47,7 @@ function asFound(built: AsBuiltComponent): FoundComponent {
     like(statedValue(measures[name]), fallback, absorbs ? 'ground-tape' : 'inside-tape')
   return {
     key: built.key,
-    label: built.label,
+    label: `${built.label}`,
     kind: built.kind,
     outcome: 'found',
     searchedBy: ['excavation'],

@@ -4,6 +4,7 @@ import type { Outcome } from '../reconcile/outcome.ts'
 import { reconcile } from '../reconcile/reconcile.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
 import type { FoundLength } from '../records/quantity.ts'
+import { questionWords } from '../words/questions.ts'
 import { MEASURE_WORDS } from './recorded.ts'
 
 /** One measurement, and the questions that stay open without it, most first. */
@@ -63,7 +64,7 @@ export function rankMeasurements(
       const lost = answered.filter((outcome) => !left.has(questionOf(outcome)))
       return {
         ...candidate,
-        settles: [...new Set(lost.map(({ question }) => question))],
+        settles: [...new Set(lost.map(({ check }) => questionWords(check)))],
         weight: lost.length,
       }
     })

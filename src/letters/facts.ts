@@ -1,3 +1,4 @@
+import { canonicalText } from '../base/canonical.ts'
 import type { StatusWord } from '../reconcile/status.ts'
 import type { DecisionAction } from '../records/decision.ts'
 
@@ -22,25 +23,23 @@ export type DifferenceFact = {
   readonly decided: DecisionAction | null
 }
 
-/** What has come in between two states of the facts, in words that tell nothing of what came in; empty where nothing has. */
-export function changesSince(then: LetterFacts, now: LetterFacts): readonly string[] {
+/** What may have come in since; it tells that something did, not what. */
+export const SINCE = ['permit', 'correction', 'findings', 'difference', 'status'] as const
+export type Since = (typeof SINCE)[number]
+
+/** What has come in between two states of the facts; empty where nothing has. */
+export function changesSince(then: LetterFacts, now: LetterFacts): readonly Since[] {
   const moved = (part: keyof LetterFacts): boolean =>
     then[part] !== null && inOrder(then[part]) !== inOrder(now[part])
   return [
-    ...(moved('permits') ? ['A permit was entered or corrected.'] : []),
-    ...(moved('corrections') ? ['The county corrected its record, or took a correction back.'] : []),
-    ...(moved('findings') ? ['Findings of an inspection were handed in or amended.'] : []),
-    ...(moved('differences') ? ['A difference appeared, changed, was decided or went away.'] : []),
-    ...(moved('word') ? ['The status is another one now.'] : []),
+    ...(moved('permits') ? ['permit' as const] : []),
+    ...(moved('corrections') ? ['correction' as const] : []),
+    ...(moved('findings') ? ['findings' as const] : []),
+    ...(moved('differences') ? ['difference' as const] : []),
+    ...(moved('word') ? ['status' as const] : []),
   ]
 }
 
 /** Lists are sets here: the order in which a database gives them says nothing. */
 const inOrder = (part: unknown): string =>
-  Array.isArray(part) ? part.map(stable).sort().join() : stable(part)
-
-/** What was stored comes back with its keys in another order. */
-const stable = (value: unknown): string =>
-  typeof value === 'object' && value !== null
-    ? JSON.stringify(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
-    : JSON.stringify(value)
+  Array.isArray(part) ? part.map(canonicalText).sort().join() : canonicalText(part)

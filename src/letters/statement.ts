@@ -1,6 +1,7 @@
-import { canonicalize } from 'json-canonicalize'
 import { z } from 'zod'
+import { canonicalText } from '../base/canonical.ts'
 import { STATUS_WORDS } from '../reconcile/status.ts'
+import { LANGUAGES } from '../words/language.ts'
 import { LETTER_KINDS } from './content/frame.ts'
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256 as 64 hexadecimal digits')
@@ -12,6 +13,7 @@ const hash = z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256 as 64 hexadeci
 export const letterStatement = z.strictObject({
   form: z.literal('asfound-letter-1'),
   kind: z.enum(LETTER_KINDS),
+  language: z.enum(LANGUAGES),
   number: z.string(),
   county: z.strictObject({ id: z.string(), name: z.string() }),
   parcel: z.strictObject({ number: z.string(), address: z.string().nullable() }),
@@ -28,4 +30,4 @@ export const letterStatement = z.strictObject({
 export type LetterStatement = z.output<typeof letterStatement>
 
 /** The statement as the bytes that are signed (RFC 8785): the same statement, the same bytes. */
-export const statementText = (statement: LetterStatement): string => canonicalize(statement)
+export const statementText = (statement: LetterStatement): string => canonicalText(statement)

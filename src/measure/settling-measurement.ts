@@ -6,14 +6,14 @@ import { budget, expanded, standardUncertainty, type Uncertain } from './uncerta
  * `replaces`: each named cause shrinks to `betterU / presentU` of itself (both in that cause's own unit, ft for a
  * length). A better u that is not smaller changes nothing: nobody would keep the worse of two readings.
  */
-export type BetterMeasurement =
-  | { readonly what: string; readonly after: Uncertain }
-  | { readonly what: string; readonly replaces: readonly Replacement[] }
+export type BetterMeasurement<What = string> =
+  | { readonly what: What; readonly after: Uncertain }
+  | { readonly what: What; readonly replaces: readonly Replacement[] }
 
 export type Replacement = { readonly cause: string; readonly presentU: number; readonly betterU: number }
 
-export type Settling = {
-  readonly what: string
+export type Settling<What = string> = {
+  readonly what: What
   /** Expanded uncertainty of the result (k = 2, the result's unit) if only this were measured again. */
   readonly expandedUncertaintyAfter: number
   /** Share of the result's variance that this would take away, 0 to 1. */
@@ -24,14 +24,14 @@ export type Settling = {
 
 /**
  * Which single measurement, taken again with a better method, would shrink the result's uncertainty most: from the
- * budget (JCGM 100:2008 7.2), most useful first, those that would change nothing left out. `isSettled` is the question
+ * budget (JCGM 100:2008 7.2), most useful first (of equals, as given), those that would change nothing left out. `isSettled` is the question
  * at hand (say, that a comparison no longer answers `cannot-tell`), asked of the result as it would be.
  */
-export function settlingMeasurement(
+export function settlingMeasurement<What>(
   result: Uncertain,
-  candidates: readonly BetterMeasurement[],
+  candidates: readonly BetterMeasurement<What>[],
   isSettled: (after: Uncertain) => boolean = () => false,
-): readonly Settling[] {
+): readonly Settling<What>[] {
   const variance = standardUncertainty(result) ** 2
   return candidates
     .map((candidate) => {
@@ -46,7 +46,7 @@ export function settlingMeasurement(
       }
     })
     .filter((settling) => settling.varianceRemoved > 0)
-    .sort((a, b) => b.varianceRemoved - a.varianceRemoved || (a.what < b.what ? -1 : 1))
+    .sort((a, b) => b.varianceRemoved - a.varianceRemoved)
 }
 
 /** The result with some causes shrunk as their better measurement would shrink them. */

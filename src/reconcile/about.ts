@@ -1,71 +1,87 @@
 import type { AsBuiltComponent } from '../records/as-built.ts'
 import type { FoundComponent } from '../records/findings.ts'
-import { type Cited, citedInWords } from '../rules/citation.ts'
-import type { Certainty, Exhibit, Subject } from './outcome.ts'
+import { type Part, partFound, partOnRecord } from '../records/part.ts'
+import type { FirmText } from '../records/whose.ts'
+import { type Citation, type Cited, type Verified, weakest } from '../rules/citation.ts'
+import type { Certainty, Exhibit, ExhibitSource } from './outcome.ts'
 import type { Paired, Pairing } from './pairing.ts'
+import type { Basis } from './reason.ts'
+import type { Shown, Thing } from './thing.ts'
 
-/** The system as a whole. */
-export const SYSTEM: Subject = { key: 'system', label: 'the system', kind: 'system' }
-
-const aboutBuilt = ({ key, label, kind }: AsBuiltComponent): Subject => ({ key, label, kind })
-
-export const aboutPairing = ({ built }: Pairing): Subject => aboutBuilt(built)
+export const aboutPairing = ({ built }: Pairing): Part => partOnRecord(built)
 
 /** A thing found: what it is on record, in service or no longer; else by the inspector's name. */
-export function aboutSeen(found: FoundComponent, { pairings, former }: Paired): Subject {
-  const known = [...pairings, ...former].find((paired) => paired.found === found)
-  return known ? aboutBuilt(known.built) : aboutFound(found)
+export function aboutSeen(found: FoundComponent, { pairings, former }: Paired): Part {
+  const built = builtFor(found, pairings, former)
+  return built ? partOnRecord(built) : partFound(found)
 }
 
-/** A thing found that is not on record is known by the name the inspector gave it. */
-export const aboutFound = ({ label, kind }: FoundComponent): Subject => ({
-  key: `found/${label}`,
-  label,
-  kind,
-})
+const builtFor = (
+  found: FoundComponent,
+  ...paired: readonly (readonly {
+    readonly built: AsBuiltComponent
+    readonly found: FoundComponent | null
+  }[])[]
+): AsBuiltComponent | undefined => paired.flat().find((it) => it.found === found)?.built
 
-export const firm = (because: string): Certainty => ({ word: 'firm', because })
-export const likely = (because: string): Certainty => ({ word: 'likely', because })
-export const open = (because: string): Certainty => ({ word: 'open', because })
+export const firm = (basis: Basis): Certainty => ({ word: 'firm', basis })
+export const likely = (basis: Basis): Certainty => ({ word: 'likely', basis })
+export const open = (basis: Basis): Certainty => ({ word: 'open', basis })
+
+type How = Extract<ExhibitSource, { kind: 'inspection' }>['how']
 
 /** What the inspector saw, as an exhibit. */
 export const seen = (
   found: FoundComponent,
+  part: Part,
   findings: string,
-  what: string,
-  asStated: string,
-  how: string,
+  thing: Thing,
+  used: Shown,
+  how: How = 'seen',
+  asStated: FirmText | null = null,
 ): Exhibit => ({
-  what,
+  thing,
+  part,
   word: 'found',
   asStated,
-  asUsed: asStated,
+  used,
   from: { kind: 'inspection', findings, component: found.label, how },
 })
 
-/** What a rule asks, beside what is on record and what was found. */
-export const required = (what: string, figure: string, rule: Cited<unknown>): Exhibit => ({
-  what,
+/** What a rule requires, beside what is on record and what was found. */
+export const required = (
+  thing: Thing,
+  used: Shown,
+  { citations }: Cited<unknown>,
+  part: Part | null = null,
+): Exhibit => ({
+  thing,
+  part,
   word: 'required',
-  asStated: figure,
-  asUsed: figure,
-  from: { kind: 'rule', says: citedInWords(rule) },
+  asStated: null,
+  used,
+  from: { kind: 'rule', citations },
 })
 
 /** What we allow by a convention that no code states: shown with its source, and never as required. */
-export const allowed = (what: string, figure: string, rule: Cited<unknown>): Exhibit => ({
-  ...required(what, figure, rule),
+export const allowed = (thing: Thing, used: Shown, rule: Cited<unknown>): Exhibit => ({
+  ...required(thing, used, rule),
   word: 'derived',
 })
 
 /** What the readings come to, to be held against it. */
-export const derived = (what: string, figure: string): Exhibit => ({
-  what,
+export const derived = (thing: Thing, used: Shown, part: Part | null = null): Exhibit => ({
+  thing,
+  part,
   word: 'derived',
-  asStated: 'computed',
-  asUsed: figure,
+  asStated: null,
+  used,
   from: { kind: 'computed' },
 })
+
+/** The least sure status among what a rule rests on: what a sentence about it must show. */
+export const sourceOf = ({ citations }: { readonly citations: readonly Citation[] }): Verified =>
+  weakest(citations)
 
 /** Pairings whose component the inspection saw. */
 export type SeenPairing = Pairing & { readonly found: FoundComponent }

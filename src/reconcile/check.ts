@@ -1,18 +1,22 @@
+import { isNonEmpty } from '../base/non-empty.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { Step } from '../measure/step.ts'
+import type { Part } from '../records/part.ts'
 import type { Citation } from '../rules/citation.ts'
 import { type InForce, inForce } from '../rules/in-force.ts'
-import { PARAMETERS, type ParameterName } from '../rules/parameters.ts'
+import type { ParameterName } from '../rules/parameters.ts'
 import type { Case } from './case.ts'
 import type { Fact } from './fact.ts'
+import type { RuleGap } from './gap.ts'
 import type { DiscrepancyKind } from './kinds.ts'
-import type { Certainty, Exhibit, Outcome, Settle, Subject, Verdict } from './outcome.ts'
+import type { Certainty, Exhibit, Outcome, Settle, Verdict } from './outcome.ts'
+import type { Reason } from './reason.ts'
 
 /** What a check says once all it needs is known. */
 export type Decision = {
   readonly verdict: Verdict
   readonly raises: DiscrepancyKind | null
-  readonly because: string
+  readonly reason: Reason
   readonly certainty: Certainty
   readonly steps?: readonly Step[]
   readonly exhibits?: readonly Exhibit[]
@@ -47,13 +51,12 @@ type Resolved<R> = {
 /** One question, asked of every subject it has in a case. */
 export type Check = {
   readonly id: string
-  readonly question: string
   readonly raises: readonly DiscrepancyKind[]
   readonly run: (given: Case) => readonly Outcome[]
 }
 
 /**
- * A check: its question, what it is about, the facts and rules it needs, and a decision that sees only known facts and
+ * A check: what it is about, the facts and rules it needs, and a decision that sees only known facts and
  * rules in force. What is lacking, doubtful or out of force is answered here, once, for all checks.
  */
 export function check<
@@ -62,19 +65,17 @@ export function check<
   const R extends { readonly [name: string]: RuleNeed<S> },
 >(definition: {
   readonly id: string
-  readonly question: string
   readonly raises: readonly DiscrepancyKind[]
   readonly subjects: (given: Case) => readonly S[]
-  readonly about: (subject: S, given: Case) => Subject
+  readonly about: (subject: S, given: Case) => Part
   readonly facet?: (subject: S) => string | null
   readonly facts: F
   readonly rules: R
   readonly decide: (facts: Known<F>, rules: Resolved<R>, subject: S, given: Case) => Decision
 }): Check {
-  const { id, question, raises } = definition
+  const { id, raises } = definition
   return {
     id,
-    question,
     raises,
     run: (given) => definition.subjects(given).map((subject) => ask(subject, given)),
   }
@@ -88,27 +89,26 @@ export function check<
     )
     const base = {
       check: id,
-      question,
       subject: definition.about(subject, given),
       facet: definition.facet?.(subject) ?? null,
     }
-    const undecided = (verdict: Verdict, because: string, citations: Outcome['citations'] = []): Outcome => ({
+    const undecided = (verdict: Verdict, reason: Reason): Outcome => ({
       ...base,
       verdict,
       raises: null,
-      because,
-      certainty: { word: 'open', because },
+      reason,
+      certainty: { word: 'open', basis: 'undecided' },
       exhibits,
       steps: [],
-      citations,
+      citations: [],
       wouldSettle: null,
     })
-    const asides = facts.flatMap(([, fact]) => (fact.state === 'beside' ? [fact.why] : []))
-    if (asides.length > 0) return undecided('does-not-apply', asides.join('; '))
+    const asides = facts.flatMap(([, fact]) => (fact.state === 'beside' ? [fact.aside] : []))
+    if (isNonEmpty(asides)) return undecided('does-not-apply', { is: 'not-asked', asides })
     const gaps = facts.flatMap(([, fact]) =>
-      fact.state === 'lacking' || fact.state === 'doubtful' ? [fact.what] : [],
+      fact.state === 'lacking' || fact.state === 'doubtful' ? [fact.gap] : [],
     )
-    if (gaps.length > 0) return undecided('cannot-tell', gaps.join('; '))
+    if (isNonEmpty(gaps)) return undecided('cannot-tell', { is: 'unknown', gaps })
 
     const rules = Object.entries(definition.rules).map(
       ([name, need]) => [name, need, lookUp(need, subject, given)] as const,
@@ -116,7 +116,7 @@ export function check<
     const missing = rules.flatMap(([, need, answer]) =>
       answer.state === 'in-force' || need.optional ? [] : [outOfForce(need.name, answer)],
     )
-    if (missing.length > 0) return undecided('cannot-tell', missing.join('; '))
+    if (isNonEmpty(missing)) return undecided('cannot-tell', { is: 'no-rule', rules: missing })
     const decision = definition.decide(
       Object.fromEntries(
         facts.map(([name, fact]) => [name, fact.state === 'known' ? fact.value : null]),
@@ -131,15 +131,15 @@ export function check<
       ...base,
       verdict: decision.verdict,
       raises: decision.raises,
-      because: decision.because,
+      reason: decision.reason,
       certainty: decision.certainty,
       exhibits: [...exhibits, ...(decision.exhibits ?? [])],
       steps: decision.steps ?? [],
       citations: [
-        ...rules.flatMap(([, { name }, answer]) =>
-          answer.state === 'in-force' ? answer.citations.map((it) => named(it, name)) : [],
+        ...rules.flatMap(([, need, answer]) =>
+          answer.state === 'in-force' ? answer.citations.map((it) => ({ ...it, rule: need.name })) : [],
         ),
-        ...(decision.citations ?? []),
+        ...(decision.citations ?? []).map((it) => ({ ...it, rule: null })),
       ],
       wouldSettle: decision.wouldSettle ?? null,
     }
@@ -151,24 +151,19 @@ export function check<
   }
 }
 
-/** What has no source stands among the rules with what it is about, so that it is not taken for part of the code. */
-const named = (it: Citation, name: ParameterName): Citation =>
-  it.verified === 'common-practice' && it.covers === null
-    ? { ...it, covers: PARAMETERS[name].meaning.split(',')[0]! }
-    : it
+type OutOfForce = Exclude<
+  InForce<ParameterName> | { readonly state: 'undated' },
+  { readonly state: 'in-force' }
+>
 
-function outOfForce(name: ParameterName, answer: InForce<ParameterName> | { state: 'undated' }): string {
-  const subject = PARAMETERS[name].meaning.split(',')[0]!
+function outOfForce(rule: ParameterName, answer: OutOfForce): RuleGap {
   switch (answer.state) {
-    case 'in-force':
-      return ''
     case 'undated':
-      return `the day whose rule on ${subject} governs is not on record`
-    case 'not-yet':
-      return `no rule on ${subject} was in force yet; the first began on ${answer.from}`
-    case 'ended':
-      return `the rule on ${subject} had ended on ${answer.until}`
     case 'no-record':
-      return `this county’s packs have no rule on ${subject}`
+      return { state: answer.state, rule }
+    case 'not-yet':
+      return { state: answer.state, rule, from: answer.from }
+    case 'ended':
+      return { state: answer.state, rule, until: answer.until }
   }
 }

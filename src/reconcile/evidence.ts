@@ -1,23 +1,23 @@
-import type { Exhibit } from './outcome.ts'
+import type { Exhibit, Outcome } from './outcome.ts'
+import type { Reason } from './reason.ts'
 import type { Discrepancy } from './reconcile.ts'
 
 /**
  * What a decision about a discrepancy rests on: the verdict and the facts as used, each with the paper or the part it
- * comes from. Left out on purpose: the wording (which an update of this program may change), the revision of a paper
- * (another value on it may have been mended) and which inspection it was (the same reading taken again moves no ground).
- *
- * An outcome that shows no exhibits rests on its sentence, without the day on which it was asked.
+ * comes from. Left out on purpose: the revision of a paper (another value on it may have been corrected), which
+ * inspection it was (the same reading taken again moves no ground), and the day on which the question was asked.
  */
-export const evidenceOf = ({ kind, severity, outcome }: Discrepancy, asOf: string) => ({
+export const evidenceOf = ({ kind, severity, outcome }: Discrepancy) => ({
   kind,
   severity,
   verdict: outcome.verdict,
   certainty: outcome.certainty.word,
-  exhibits: outcome.exhibits.map(({ what, word, asStated, asUsed, from }) => ({
-    what,
+  exhibits: outcome.exhibits.map(({ thing, part, word, asStated, used, from }) => ({
+    thing,
+    part: part?.key ?? null,
     word,
     asStated,
-    asUsed,
+    used,
     from: placeOf(from),
   })),
   citations: outcome.citations.map(({ authority, document, edition, section }) => ({
@@ -26,8 +26,19 @@ export const evidenceOf = ({ kind, severity, outcome }: Discrepancy, asOf: strin
     edition,
     section,
   })),
-  says: outcome.exhibits.length === 0 ? outcome.because.replaceAll(asOf, 'today') : null,
+  reason: outcome.exhibits.length === 0 ? lasting(outcome) : null,
 })
+
+/** An outcome that shows no exhibits rests on its reason, without the day on which it was asked. */
+function lasting({ reason }: Outcome): Reason {
+  switch (reason.is) {
+    case 'never-approved':
+    case 'permits-on-file':
+      return { ...reason, by: '0000-01-01' as typeof reason.by }
+    default:
+      return reason
+  }
+}
 
 function placeOf(from: Exhibit['from']) {
   switch (from.kind) {

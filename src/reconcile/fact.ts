@@ -1,55 +1,72 @@
 import type { Claim } from '../records/as-built.ts'
+import type { Part } from '../records/part.ts'
+import type { PaperText } from '../records/whose.ts'
+import type { Aside, Gap } from './gap.ts'
 import type { Exhibit } from './outcome.ts'
+import type { Shown, Thing } from './thing.ts'
 
 /**
  * What is known of one thing a check needs. Only a known fact reaches the check; the others are answered by the
- * runner, with the words given here, so that no check ever has to think about silence.
+ * runner, with the reason given here, so that no check ever has to think about silence.
  */
 export type Fact<T> =
   | { readonly state: 'known'; readonly value: T; readonly exhibits: readonly Exhibit[] }
   /** Nobody said or measured it. */
-  | { readonly state: 'lacking'; readonly what: string }
+  | { readonly state: 'lacking'; readonly gap: Gap }
   /** It is on the paper and can't be read, or the papers contradict each other. */
-  | { readonly state: 'doubtful'; readonly what: string; readonly exhibits: readonly Exhibit[] }
+  | {
+      readonly state: 'doubtful'
+      readonly gap: Extract<Gap, { gap: 'unreadable' | 'contradictory' }>
+      readonly exhibits: readonly Exhibit[]
+    }
   /** The question does not arise. */
-  | { readonly state: 'beside'; readonly why: string }
+  | { readonly state: 'beside'; readonly aside: Aside }
 
 export const known = <T>(value: T, ...exhibits: Exhibit[]): Fact<T> => ({ state: 'known', value, exhibits })
-export const lacking = (what: string): Fact<never> => ({ state: 'lacking', what })
-export const beside = (why: string): Fact<never> => ({ state: 'beside', why })
+export const lacking = (gap: Gap): Fact<never> => ({ state: 'lacking', gap })
+export const beside = (aside: Aside): Fact<never> => ({ state: 'beside', aside })
 
-/** A claim of the record as a fact: `what` names it in words, `print` shows it as used. */
-export function claimFact<T>(claim: Claim<T>, what: string, print: (value: T) => string): Fact<T> {
+/** A claim of the record as a fact: which thing of which part it is, and how its value is shown as used. */
+export function claimFact<T>(claim: Claim<T>, thing: Thing, part: Part, show: (value: T) => Shown): Fact<T> {
   const exhibit = (value: T, origin: Exhibit['from'] & { kind: 'permit' }): Exhibit => ({
-    what,
+    thing,
+    part,
     word: 'stated',
-    asStated: writtenAs(value) ?? print(value),
-    asUsed: print(value),
+    asStated: writtenAs(value),
+    used: show(value),
     from: origin,
   })
   switch (claim.state) {
     case 'stated':
       return known(claim.value, exhibit(claim.value, { kind: 'permit', origin: claim.origin }))
     case 'silent':
-      return lacking(`the record does not state ${what}`)
-    case 'unreadable':
+      return lacking({ gap: 'not-on-record', thing, part })
+    case 'unreadable': {
+      const { origin, note } = claim
       return {
         state: 'doubtful',
-        what: `${what} can't be read on permit ${claim.origin.permit.number}: ${claim.note}`,
+        gap: { gap: 'unreadable', thing, part, permit: origin.permit.number, note },
         exhibits: [],
       }
+    }
     case 'contradictory':
       return {
         state: 'doubtful',
-        what: `the permits contradict each other on ${what}: ${claim.claims
-          .map(({ value, origin }) => `${writtenAs(value) ?? print(value)} on ${origin.permit.number}`)
-          .join(', ')}`,
+        gap: {
+          gap: 'contradictory',
+          thing,
+          part,
+          claims: claim.claims.map(({ value, origin }) => ({
+            value: show(value),
+            permit: origin.permit.number,
+          })),
+        },
         exhibits: claim.claims.map(({ value, origin }) => exhibit(value, { kind: 'permit', origin })),
       }
   }
 }
 
-const writtenAs = (value: unknown): string | null =>
+const writtenAs = (value: unknown): PaperText | null =>
   typeof value === 'object' && value !== null && 'asWritten' in value ? String(value.asWritten) : null
 
 /** The first fact that is known; else the first that is doubtful; else the first. */

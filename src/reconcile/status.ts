@@ -1,26 +1,51 @@
+import type { PlainDate } from '../base/plain-date.ts'
 import { AWAITS, type DecisionAction } from '../records/decision.ts'
+import { ACTOR_OF, type Act } from './consequence.ts'
+import { type Detail, detailOf, type OpenPart, openPart } from './detail.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
-import type { Meaning } from './meaning/meaning.ts'
+import type { Discrepancy } from './reconcile.ts'
 
+/** A parcel in one word. The first that applies wins. */
 export const STATUS_WORDS = [
+  'action-needed',
   'no-record',
   'not-inspected',
-  'agrees',
-  'under-review',
-  'action-needed',
-  'settled',
   'out-of-date',
+  'under-review',
+  'resolved',
+  'matches',
 ] as const
 export type StatusWord = (typeof STATUS_WORDS)[number]
 
-/** A discrepancy as the status sees it: what it asks, and what a reviewer has done about it. */
-export type Standing = {
+/** Whose turn it is. */
+export const ITEM_STATES = ['owner-must-act', 'inspector-must-measure', 'county-reviewing'] as const
+export type ItemState = (typeof ITEM_STATES)[number]
+
+/** What is required: what the difference by itself leads to, or what a reviewer decided in its place. */
+export type Required =
+  | { readonly by: 'rule'; readonly act: Act }
+  | { readonly by: 'decision'; readonly act: DecisionAction }
+
+/**
+ * One thing that is open, in full, for whoever may know a parcel's status. It names its part by kind and mark and holds
+ * nothing that a firm, a permit or a reviewer wrote, so that nothing of theirs can reach an agent by it.
+ */
+export type OpenItem = {
+  /** The discrepancy's, stable over re-runs. */
+  readonly id: string
   readonly kind: DiscrepancyKind
-  readonly severity: Severity
-  /** Its sentence for agents. */
-  readonly says: string
-  /** Who has to act while nothing is decided. */
-  readonly next: Meaning['next']
+  readonly part: OpenPart
+  readonly detail: Detail
+  readonly state: ItemState
+  readonly required: Required
+  /** By when; null where no day is set. */
+  readonly due: PlainDate | null
+}
+
+/** A discrepancy as the status sees it: what it is, and what a reviewer has done about it. */
+export type Standing = {
+  readonly id: string
+  readonly discrepancy: Discrepancy
   /** The decision in force; null while there is none, or when its ground has moved since. */
   readonly decided: DecisionAction | null
 }
@@ -28,83 +53,76 @@ export type Standing = {
 export type StatusInput = {
   readonly hasApprovedPermit: boolean
   readonly hasInspection: boolean
-  readonly discrepancies: readonly Standing[]
+  readonly standing: readonly Standing[]
   /** A decision was made about something that no longer differs: a record that was corrected, a part put back. */
   readonly decidedBefore: boolean
 }
 
 export type ParcelStatus = {
   readonly word: StatusWord
-  readonly sentence: string
-  /** What is still open, in the words for agents, worst first and none of them twice. */
-  readonly outstanding: readonly Outstanding[]
-}
-
-/** One thing that is still open: what it is, and who has to do what about it. */
-export type Outstanding = {
-  readonly says: string
-  readonly who: Meaning['next']['who']
-  readonly what: string
+  /** What is open, those who must act first. The word follows from them. */
+  readonly items: readonly OpenItem[]
 }
 
 /**
- * The parcel's one word. What endangers someone or asks something of the owner comes first, whatever else is true; a
- * file that is empty or an inspection that no longer counts comes before the questions they leave open; notes never count.
+ * The parcel's one word and what is open. Each open thing has a state of its own, and the word follows from the states:
+ * what somebody must do comes first; an empty file or an inspection that no longer counts comes before the questions
+ * they leave open; notes never count.
  */
 export function statusOf(input: StatusInput): ParcelStatus {
-  const open = input.discrepancies.filter(isOpen)
-  const word = wordFor(input, open)
-  const outstanding = new Map<string, Outstanding>()
-  for (const standing of [...open].sort((a, b) => rank(a) - rank(b))) {
-    if (!outstanding.has(standing.says)) outstanding.set(standing.says, outstandingOf(standing))
+  const items = input.standing
+    .filter(isOpen)
+    .map(itemOf)
+    .sort((a, b) => ITEM_STATES.indexOf(a.state) - ITEM_STATES.indexOf(b.state))
+  return { word: wordFor(input, items), items }
+}
+
+export function itemOf({ id, discrepancy, decided }: Standing): OpenItem {
+  const { kind, act, outcome } = discrepancy
+  const awaits = decided === null ? null : AWAITS[decided]
+  return {
+    id,
+    kind,
+    part: openPart(outcome.subject),
+    detail: detailOf(outcome),
+    state: stateOf(discrepancy, awaits),
+    required: decided === null || awaits === null ? { by: 'rule', act } : { by: 'decision', act: decided },
+    due: null,
   }
-  return { word, sentence: SENTENCES[word], outstanding: [...outstanding.values()] }
 }
 
-/** What a decision asks takes the place of what the difference by itself asked. */
-function outstandingOf({ says, next, decided }: Standing): Outstanding {
-  const who = decided === null ? null : AWAITS[decided]
-  return who === null || decided === null ? { says, ...next } : { says, who, what: ASKED[decided] }
+/** A decision that leaves something to do says whose turn it is; without one, what the difference leads to does. */
+function stateOf({ act, severity }: Discrepancy, awaits: 'owner' | 'firm' | null): ItemState {
+  if (awaits === 'owner') return 'owner-must-act'
+  if (awaits === 'firm') return 'inspector-must-measure'
+  switch (ACTOR_OF[act]) {
+    case 'owner':
+      return severity === 'action' ? 'owner-must-act' : 'county-reviewing'
+    case 'firm':
+      return 'inspector-must-measure'
+    case 'reviewer':
+    case 'nobody':
+      return 'county-reviewing'
+  }
 }
 
-const ASKED: { readonly [A in DecisionAction]: string } = {
-  'correct-record': 'nothing: the record was corrected',
-  accept: 'nothing: it was accepted',
-  'require-permit': 'get the permit that the county requires for what is there',
-  'require-repair': 'have it repaired by a licensed installer, and inspected again',
-  'ask-remeasurement': 'measure it again and hand in amended findings',
-}
-
-const isOpen = ({ severity, decided }: Standing): boolean =>
-  severity !== 'note' && (decided === null || AWAITS[decided] !== null)
-
-/** A requirement laid on the owner is an action, however mild the difference that led to it. */
-const asksOwner = ({ severity, decided }: Standing): boolean =>
-  decided === null ? severity === 'action' : AWAITS[decided] === 'owner'
-
-const rank = (standing: Standing): number => (asksOwner(standing) ? 0 : 1)
-
-function wordFor(input: StatusInput, open: readonly Standing[]): StatusWord {
-  if (open.some(asksOwner)) return 'action-needed'
-  if (!input.hasApprovedPermit && open.some(({ kind }) => NO_RECORD.includes(kind))) return 'no-record'
-  if (!input.hasInspection) return 'not-inspected'
-  if (open.some(({ kind }) => kind === 'findings-stale')) return 'out-of-date'
-  if (open.length > 0) return 'under-review'
-  const decided = input.discrepancies.some(
-    ({ severity, decided: action }) => severity !== 'note' && action !== null,
-  )
-  return decided || input.decidedBefore ? 'settled' : 'agrees'
-}
+export const isOpen = ({ discrepancy, decided }: Standing): boolean =>
+  discrepancy.severity !== 'note' && (decided === null || AWAITS[decided] !== null)
 
 /** No permit at all, or none that was ever approved. */
 const NO_RECORD: readonly DiscrepancyKind[] = ['record-absent', 'record-unclear']
 
-const SENTENCES: { readonly [W in StatusWord]: string } = {
-  'no-record': 'The county has no approved record of a septic system on this parcel.',
-  'not-inspected': 'No inspection of the septic system has been compared with the county’s record yet.',
-  agrees: 'What the last inspection found agrees with the county’s record.',
-  'under-review': 'There are questions about the septic system that the county is looking at.',
-  'action-needed': 'Something has to be done about the septic system before it can be relied on.',
-  settled: 'The county has looked at every difference and decided it; nothing is open.',
-  'out-of-date': 'The last inspection no longer counts: a new one is needed.',
+function wordFor(input: StatusInput, items: readonly OpenItem[]): StatusWord {
+  const has = (kinds: readonly DiscrepancyKind[]): boolean => items.some(({ kind }) => kinds.includes(kind))
+  if (items.some(({ state }) => state === 'owner-must-act')) return 'action-needed'
+  if (!input.hasApprovedPermit && has(NO_RECORD)) return 'no-record'
+  if (!input.hasInspection) return 'not-inspected'
+  if (has(['findings-stale'])) return 'out-of-date'
+  if (items.length > 0) return 'under-review'
+  const decided = input.standing.some(
+    ({ discrepancy: { severity }, decided: action }) => counts(severity) && action !== null,
+  )
+  return decided || input.decidedBefore ? 'resolved' : 'matches'
 }
+
+const counts = (severity: Severity): boolean => severity !== 'note'

@@ -1,9 +1,11 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { ComponentKind, MeasureName, Measures, Reference } from './component.ts'
+import type { Part } from './part.ts'
 import type { PermitKind } from './permit.ts'
 import type { StatedLength, StatedVolume } from './quantity.ts'
 import type { Source } from './source.ts'
+import type { PaperText } from './whose.ts'
 
 export type PermitRef = {
   readonly id: string
@@ -21,7 +23,7 @@ export type Origin = { readonly permit: PermitRef; readonly pointer: string; rea
 export type Claim<T> =
   | { readonly state: 'stated'; readonly value: T; readonly origin: Origin }
   | { readonly state: 'silent' }
-  | { readonly state: 'unreadable'; readonly note: string; readonly origin: Origin }
+  | { readonly state: 'unreadable'; readonly note: PaperText; readonly origin: Origin }
   | {
       readonly state: 'contradictory'
       readonly claims: NonEmpty<{ readonly value: T; readonly origin: Origin }>
@@ -38,7 +40,7 @@ export type ComponentEvent = {
 export type AsBuiltComponent = {
   /** Stable across folds: the first permit's id and the component's tag on it. */
   readonly key: string
-  readonly label: string
+  readonly label: PaperText
   readonly kind: ComponentKind
   readonly standing: 'in-service' | 'replaced' | 'abandoned'
   /** Key of the component that took its place. */
@@ -49,7 +51,18 @@ export type AsBuiltComponent = {
   readonly events: NonEmpty<ComponentEvent>
 }
 
-export type Contradiction = { readonly says: string; readonly permits: readonly PermitRef[] }
+/** Where permits can't both be followed: which, about which component, and among which others. */
+export type Contradiction =
+  | { readonly gap: 'put-in-twice'; readonly part: Part; readonly permits: readonly PermitRef[] }
+  | {
+      readonly gap: 'no-target' | 'which-target'
+      readonly verb: 'replace' | 'alter' | 'abandon'
+      /** The permit that says so, and all that it may mean. */
+      readonly permit: string
+      readonly part: Part
+      readonly among: readonly Part[]
+      readonly permits: readonly PermitRef[]
+    }
 
 /** What should be in the ground on a day: the approved permits folded in date order, then reviewers' corrections. */
 export type AsBuilt = {

@@ -1,6 +1,7 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import type { ComponentKind, Measures, Reference } from './component.ts'
 import type { FoundLength, StatedVolume } from './quantity.ts'
+import type { FirmText } from './whose.ts'
 
 /** `not-found` is said only of a search with a stated method; the other two are no evidence either way. */
 export const SEARCH_OUTCOMES = ['found', 'not-found', 'not-reached', 'not-looked-for'] as const
@@ -43,7 +44,7 @@ export type Fix = {
 export type FoundComponent = Measures<FoundLength, StatedVolume> & {
   /** The as-built's key of the component this is taken to be; null where it answers to nothing on record. */
   readonly key: string | null
-  readonly label: string
+  readonly label: FirmText
   readonly kind: ComponentKind
   readonly outcome: SearchOutcome
   readonly searchedBy: readonly SearchMethod[]
@@ -51,7 +52,7 @@ export type FoundComponent = Measures<FoundLength, StatedVolume> & {
   readonly searchedWithin: FoundLength | null
   readonly notReachedBecause: NotReachedReason | null
   readonly condition: Condition | null
-  readonly conditionWords: string | null
+  readonly conditionWords: FirmText | null
   /** Liquid surface above (+) or below (−) the outlet invert, feet. */
   readonly levelAboveOutlet: FoundLength | null
   readonly scumThickness: FoundLength | null
@@ -68,7 +69,7 @@ export type FoundComponent = Measures<FoundLength, StatedVolume> & {
   readonly sondeDepth: FoundLength | null
   /** Length of line seen by camera. */
   readonly cameraRun: FoundLength | null
-  readonly note: string | null
+  readonly note: FirmText | null
 }
 
 export const OCCUPANCY = ['occupied', 'vacant', 'unknown'] as const
@@ -82,7 +83,7 @@ export type FindingsRecord = {
   readonly lastPumpedOn: PlainDate | null
   readonly reference: Reference<FoundLength> | null
   readonly components: readonly FoundComponent[]
-  readonly notes: string | null
+  readonly notes: FirmText | null
 }
 
 /** Findings as submitted: never changed afterwards, only amended by another. */

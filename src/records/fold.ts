@@ -10,7 +10,7 @@ import type {
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
 import { applyCorrections } from './correct.ts'
-import { the } from './naming.ts'
+import { partOnRecord } from './part.ts'
 import type { FiledPermit, StatedComponent } from './permit.ts'
 import { claimsOf, newComponent, refOf, systemClaim } from './permit-claims.ts'
 
@@ -84,12 +84,12 @@ function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponen
       replace(draft, permit, stated, index)
       break
     case 'alter':
-      onTarget(draft, permit, stated, 'alters', (target) =>
+      onTarget(draft, permit, stated, 'alter', (target) =>
         overlay(target, permit, stated, index, superseded, 'altered'),
       )
       break
     case 'abandon':
-      onTarget(draft, permit, stated, 'abandons', (target) => ({
+      onTarget(draft, permit, stated, 'abandon', (target) => ({
         ...target,
         standing: 'abandoned',
         events: [...target.events, { what: 'abandoned', permit: refOf(permit) }],
@@ -112,7 +112,8 @@ function install(draft: Draft, permit: FiledPermit, stated: StatedComponent, ind
   }
   put(draft, overlay(twin, permit, stated, index, together, 'installed'))
   draft.contradictions.push({
-    says: `two permits each put in ${the(twin.label)}, and neither says that it replaces the other`,
+    gap: 'put-in-twice',
+    part: partOnRecord(twin),
     permits: [twin.events[0].permit, refOf(permit)],
   })
 }
@@ -121,7 +122,7 @@ function replace(draft: Draft, permit: FiledPermit, stated: StatedComponent, ind
   const found = targets(draft, stated)
   const named = stated.replaces.length > 0
   if (found.length === 0 || (!named && found.length > 1)) {
-    draft.contradictions.push(unclear(permit, stated, 'replaces', found))
+    draft.contradictions.push(unclear(permit, stated, 'replace', found))
     draft.components.push(newComponent(permit, stated, index, 'installed'))
     return
   }
@@ -141,7 +142,7 @@ function onTarget(
   draft: Draft,
   permit: FiledPermit,
   stated: StatedComponent,
-  verb: 'alters' | 'abandons',
+  verb: 'alter' | 'abandon',
   change: (target: AsBuiltComponent) => AsBuiltComponent,
 ): void {
   const found = targets(draft, stated)
@@ -168,13 +169,14 @@ function targets(draft: Draft, stated: StatedComponent): AsBuiltComponent[] {
 const unclear = (
   permit: FiledPermit,
   stated: StatedComponent,
-  verb: string,
+  verb: 'replace' | 'alter' | 'abandon',
   found: readonly AsBuiltComponent[],
 ): Contradiction => ({
-  says:
-    found.length === 0
-      ? `permit ${permit.record.number} ${verb} ${stated.tag}, but no earlier permit put one in`
-      : `permit ${permit.record.number} ${verb} ${stated.tag}, and does not say which of ${found.map(({ label }) => label).join(', ')} it means`,
+  gap: found.length === 0 ? 'no-target' : 'which-target',
+  verb,
+  permit: permit.record.number,
+  part: partOnRecord({ key: `${permit.id}/${stated.tag}`, label: stated.tag, kind: stated.kind }),
+  among: found.map(partOnRecord),
   permits: [refOf(permit), ...found.map(({ events }): PermitRef => events[0].permit)],
 })
 

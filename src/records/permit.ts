@@ -2,6 +2,7 @@ import type { PlainDate } from '../base/plain-date.ts'
 import type { ComponentKind, Measures, Reference } from './component.ts'
 import type { StatedLength, StatedVolume } from './quantity.ts'
 import type { Source } from './source.ts'
+import type { PaperText } from './whose.ts'
 
 export const PERMIT_KINDS = ['new', 'repair', 'alteration', 'abandonment'] as const
 export type PermitKind = (typeof PERMIT_KINDS)[number]
@@ -12,12 +13,12 @@ export type PermitAction = (typeof PERMIT_ACTIONS)[number]
 
 export type StatedComponent = Measures<StatedLength, StatedVolume> & {
   /** The component's name on the paper, unique within the permit: `tank 1`. */
-  readonly tag: string
+  readonly tag: PaperText
   readonly kind: ComponentKind
   readonly action: PermitAction
   /** Tags of components already in the ground that this one takes the place of. */
   readonly replaces: readonly string[]
-  readonly note: string | null
+  readonly note: PaperText | null
 }
 
 /** One paper in the file, as confirmed by a person. Absent values are null; unreadable ones are in `unreadable`. */
@@ -32,9 +33,9 @@ export type PermitRecord = {
   readonly soilTexture: string | null
   readonly reference: Reference<StatedLength> | null
   readonly components: readonly StatedComponent[]
-  readonly remarks: string | null
+  readonly remarks: PaperText | null
   /** Values that are on the paper but cannot be read: JSON Pointer into this record, and what can be made out. */
-  readonly unreadable: readonly { readonly pointer: string; readonly note: string }[]
+  readonly unreadable: readonly { readonly pointer: string; readonly note: PaperText }[]
 }
 
 /** A permit in the file: the record, its revision, and where each value came from (JSON Pointer; '' is the rest). */

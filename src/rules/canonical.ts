@@ -1,4 +1,4 @@
-import { canonicalize } from 'json-canonicalize'
+import { canonicalText as textOf } from '../base/canonical.ts'
 import type { RuleBook } from './book.ts'
 import type { PlaceId } from './pack.ts'
 
@@ -10,5 +10,5 @@ import type { PlaceId } from './pack.ts'
 export function canonicalText(book: RuleBook, place: PlaceId | null = null): string {
   const layers = place === null ? null : (book.places.get(place)?.layers ?? [])
   const packs = layers === null ? [...book.packs.values()] : [...new Set(layers.map(({ pack }) => pack))]
-  return canonicalize(packs.sort((a, b) => (a.pack < b.pack ? -1 : 1)))
+  return textOf(packs.sort((a, b) => (a.pack < b.pack ? -1 : 1)))
 }

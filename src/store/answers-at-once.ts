@@ -1,7 +1,8 @@
 import { sql } from 'kysely'
+import type { PlainDate } from '../base/plain-date.ts'
 import type { Actor } from './database/actor.ts'
 import type { Tx } from './database/database.ts'
-import type { StandingDiscrepancy } from './discrepancies.ts'
+import { type StandingDiscrepancy, saysOf } from './discrepancies.ts'
 import type { Happened } from './events.ts'
 import type { StoredReconciliation } from './reconciliations.ts'
 import type { DerivedStatus } from './statuses.ts'
@@ -9,7 +10,10 @@ import type { DerivedStatus } from './statuses.ts'
 /** The answers for many parcels in a handful of statements: what one parcel's run writes, for all of them together. */
 
 /** A reconciliation with its result as it is written down: the text that was hashed is the one that is sent. */
-export type WrittenReconciliation = StoredReconciliation & { readonly resultText: string }
+export type WrittenReconciliation = StoredReconciliation & {
+  readonly resultText: string
+  readonly asBuiltOn: PlainDate
+}
 
 export async function insertReconciliations(
   tx: Tx,
@@ -26,7 +30,7 @@ export async function insertReconciliations(
         parcel: it.parcel,
         findings: it.findings,
         organization: it.organization,
-        as_built_on: it.result.asBuilt.on,
+        as_built_on: it.asBuiltOn,
         inputs: JSON.stringify(it.inputs),
         input_hash: it.inputHash,
         engine: it.engine,
@@ -64,6 +68,7 @@ const asRow = (it: StandingDiscrepancy) => ({
   evidence_hash: it.evidenceHash,
   reconciliation: it.reconciliation,
   body: it.body,
+  says: saysOf(it),
   decision: it.decision,
   raised_at: it.raisedAt,
   changed_at: it.changedAt,
@@ -79,18 +84,19 @@ export async function writeDiscrepancies(
   if (inserted.length > 0) {
     await sql`
       insert into discrepancy (county, id, parcel, kind, subject, organization, severity, state, evidence_hash,
-        reconciliation, body, raised_at, changed_at)
+        reconciliation, body, says, raised_at, changed_at)
       select ${county}, r.* from json_to_recordset(${JSON.stringify(inserted.map(asRow))}::json) as r (id uuid, parcel uuid,
         kind text, subject text, organization uuid, severity text, state text, evidence_hash text, reconciliation uuid,
-        body jsonb, raised_at timestamptz, changed_at timestamptz)`.execute(tx)
+        body jsonb, says text, raised_at timestamptz, changed_at timestamptz)`.execute(tx)
   }
   if (updated.length > 0) {
     await sql`
       update discrepancy d set organization = r.organization, severity = r.severity, state = r.state,
-        evidence_hash = r.evidence_hash, reconciliation = r.reconciliation, body = r.body, decision = r.decision,
+        evidence_hash = r.evidence_hash, reconciliation = r.reconciliation, body = r.body, says = r.says,
+        decision = r.decision,
         changed_at = r.changed_at, revision = r.revision
       from json_to_recordset(${JSON.stringify(updated.map(asRow))}::json) as r (id uuid, organization uuid, severity text,
-        state text, evidence_hash text, reconciliation uuid, body jsonb, decision uuid, changed_at timestamptz,
+        state text, evidence_hash text, reconciliation uuid, body jsonb, says text, decision uuid, changed_at timestamptz,
         revision integer)
       where d.county = ${county} and d.id = r.id`.execute(tx)
   }

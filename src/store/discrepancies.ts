@@ -1,6 +1,7 @@
 import type { DiscrepancyKind, Severity } from '../reconcile/kinds.ts'
 import type { DiscrepancyState } from '../reconcile/projection.ts'
 import type { Discrepancy } from '../reconcile/reconcile.ts'
+import { discrepancyWords } from '../words/follow-up.ts'
 import type { Tx } from './database/database.ts'
 import { queueHeads } from './queue-heads.ts'
 import { RANKS } from './queue-ranks.ts'
@@ -45,6 +46,10 @@ export const queueKeyOf = ({ severity, raisedAt, id }: StandingDiscrepancy): Que
   raisedAt,
   id,
 })
+
+/** For exports and nothing else: written with the row and never read back. */
+export const saysOf = ({ body }: Pick<StandingDiscrepancy, 'body'>): string =>
+  discrepancyWords(body, 'reviewer')
 
 const COLUMNS = [
   'd.id',
@@ -173,6 +178,7 @@ export async function insertDiscrepancy(
       evidence_hash: made.evidenceHash,
       reconciliation: made.reconciliation,
       body: JSON.stringify(made.body),
+      says: saysOf(made),
       decision: null,
       raised_at: made.raisedAt,
       changed_at: made.changedAt,
@@ -191,6 +197,7 @@ export async function updateDiscrepancy(tx: Tx, county: string, now: StandingDis
       evidence_hash: now.evidenceHash,
       reconciliation: now.reconciliation,
       body: JSON.stringify(now.body),
+      says: saysOf(now),
       decision: now.decision,
       changed_at: now.changedAt,
       revision: now.revision,

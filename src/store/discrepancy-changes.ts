@@ -1,5 +1,7 @@
 import type { DiscrepancyKind } from '../reconcile/kinds.ts'
 import type { DiscrepancyChange, DiscrepancyState } from '../reconcile/projection.ts'
+import type { Reason } from '../reconcile/reason.ts'
+import type { Part } from '../records/part.ts'
 import type { Tx } from './database/database.ts'
 
 /** What one reconciliation changed about one discrepancy. */
@@ -15,12 +17,12 @@ export type ChangeNoticed = {
   readonly noticedAt: Date
 }
 
-/** The change in words: what was said before, what is said now, and whether a decision's ground has moved. */
+/** The change: the reason before, the reason now, and whether a decision's ground has moved. */
 export type ChangeTold = {
   readonly kind: DiscrepancyKind
-  readonly about: string
-  readonly before: string | null
-  readonly after: string | null
+  readonly about: Part
+  readonly before: Reason | null
+  readonly after: Reason | null
   readonly state: DiscrepancyState
 }
 

@@ -1,7 +1,7 @@
 import { sql } from 'kysely'
 import type { FindingsRecord } from '../records/findings.ts'
-import { hashOf } from './canonical.ts'
 import type { Tx } from './database/database.ts'
+import { hashOf } from './hash.ts'
 
 /** An inspection as it is taken in: handed in already. */
 export type SubmittedInspection = {

@@ -1,7 +1,7 @@
 import { dayOf } from '../base/plain-date.ts'
 import type { FindingsRecord, SubmittedFindings } from '../records/findings.ts'
-import { hashOf } from './canonical.ts'
 import type { Tx } from './database/database.ts'
+import { hashOf } from './hash.ts'
 
 /** One inspection by one firm, as a draft or as handed in. */
 export type Findings = {

@@ -1,7 +1,7 @@
 import { sql } from 'kysely'
 import type { PermitRecord } from '../records/permit.ts'
-import { hashOf } from './canonical.ts'
 import type { Tx } from './database/database.ts'
+import { hashOf } from './hash.ts'
 import type { PermitContent } from './permits.ts'
 
 export type PermitOnParcel = PermitContent & { readonly id: string; readonly parcel: string }

@@ -1,6 +1,6 @@
 import type { FiledPermit, PermitRecord } from '../records/permit.ts'
-import { hashOf } from './canonical.ts'
 import type { Tx } from './database/database.ts'
+import { hashOf } from './hash.ts'
 
 /** What is stored of a permit: what the paper says, and where each value came from. */
 export type PermitContent = Pick<FiledPermit, 'record' | 'sources'>

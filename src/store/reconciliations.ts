@@ -1,7 +1,8 @@
 import type { PlainDate } from '../base/plain-date.ts'
-import type { Reconciliation } from '../reconcile/reconcile.ts'
-import { hashOf } from './canonical.ts'
+import type { SaidOnce } from '../base/say-once.ts'
+import { type Answer, answerOf, keptForm } from '../reconcile/kept.ts'
 import type { Tx } from './database/database.ts'
+import { hashOf } from './hash.ts'
 
 /** What brought a reconciliation about. */
 export const OCCASIONS = [
@@ -39,7 +40,7 @@ export type StoredReconciliation = {
   readonly inputs: InputsNamed
   readonly inputHash: string
   readonly engine: string
-  readonly result: Reconciliation
+  readonly result: Answer
   readonly resultHash: string
   readonly occasion: Occasion
   readonly madeAt: Date
@@ -71,7 +72,7 @@ type Row = Omit<StoredReconciliation, 'inputs' | 'result' | 'occasion'> & {
 const asStored = (row: Row): StoredReconciliation => ({
   ...row,
   inputs: row.inputs as InputsNamed,
-  result: row.result as Reconciliation,
+  result: answerOf(row.result as SaidOnce),
   occasion: row.occasion as Occasion,
 })
 
@@ -136,11 +137,13 @@ export async function reconciliationsOf(
   return rows.map((row) => ({ ...row, occasion: row.occasion as Occasion }))
 }
 
-type New = Omit<StoredReconciliation, 'inputHash' | 'resultHash'>
+type New = Omit<StoredReconciliation, 'inputHash' | 'resultHash'> & { readonly asBuiltOn: PlainDate }
 
 /** Stores it and returns it with its hashes. */
 export async function insertReconciliation(tx: Tx, county: string, made: New): Promise<StoredReconciliation> {
-  const stored = { ...made, inputHash: hashOf(made.inputs), resultHash: hashOf(made.result) }
+  const { asBuiltOn, ...rest } = made
+  const kept = keptForm(made.result)
+  const stored = { ...rest, inputHash: hashOf(made.inputs), resultHash: hashOf(kept) }
   await tx
     .insertInto('reconciliation')
     .values({
@@ -149,11 +152,11 @@ export async function insertReconciliation(tx: Tx, county: string, made: New): P
       parcel: stored.parcel,
       findings: stored.findings,
       organization: stored.organization,
-      as_built_on: stored.result.asBuilt.on,
+      as_built_on: asBuiltOn,
       inputs: JSON.stringify(stored.inputs),
       input_hash: stored.inputHash,
       engine: stored.engine,
-      result: JSON.stringify(stored.result),
+      result: JSON.stringify(kept),
       result_hash: stored.resultHash,
       occasion: stored.occasion,
       made_at: stored.madeAt,

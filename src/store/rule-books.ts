@@ -1,8 +1,8 @@
 import { type RuleBook, ruleBook } from '../rules/book.ts'
 import { canonicalText } from '../rules/canonical.ts'
 import type { Pack } from '../rules/pack.ts'
-import { sha256 } from './canonical.ts'
 import type { Tx } from './database/database.ts'
+import { sha256 } from './hash.ts'
 
 const hashes = new WeakMap<RuleBook, string>()
 

@@ -43,7 +43,7 @@ try {
        select county, id, 'A-' || number, 'renumbered' from parcel where random() < 0.1`,
     )
     await owner.query(
-      `insert into discrepancy (county, id, parcel, kind, subject, severity, state, evidence_hash, reconciliation, body,
+      `insert into discrepancy (county, id, parcel, kind, subject, severity, state, evidence_hash, reconciliation, body, says,
          raised_at, changed_at)
        select county, gen_random_uuid(), id,
          (array['capacity-below-record','line-replaced','solids-high','condition-poor','record-unclear'])[1 + (random() * 4)::int],

@@ -18,7 +18,7 @@ let folder: string
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'asfound-check-'))
   await mkdir(join(folder, 'alder'))
-  await writeFile(join(folder, 'alder', 'code.yaml'), 'pack: alder/code\ntitle: T\ncolour: red\n')
+  await writeFile(join(folder, 'alder', 'code.yaml'), 'pack: alder/code\ntitle: T\ncolor: red\n')
   await writeFile(join(folder, 'alder', 'more.yaml'), 'pack: alder/mo re\n')
 })
 afterAll(() => rm(folder, { recursive: true }))

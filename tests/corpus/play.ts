@@ -81,10 +81,10 @@ function statusBy(
   return statusOf({
     hasApprovedPermit: asBuilt.permits.length > 0,
     hasInspection: findings !== null,
-    discrepancies: discrepancies.map((it) => {
+    standing: discrepancies.map((it) => {
       const decision = decisions.findLast((made) => isTarget(it, made))
       const decided = decision && holds(file, decision, on, it, book) ? decision.action : null
-      return { kind: it.kind, severity: it.severity, says: it.sentences.agent, next: it.next, decided }
+      return { id: it.key, discrepancy: it, decided }
     }),
     decidedBefore: decisions.some((decision) => !discrepancies.some((it) => isTarget(it, decision))),
   })
@@ -102,11 +102,11 @@ function holds(
   const then = play(before, decision.on, book).reconciliation.discrepancies.find((it) =>
     isTarget(it, decision),
   )
-  const evidence = (it: Discrepancy, day: PlainDate) => JSON.stringify(evidenceOf(it, day))
+  const evidence = (it: Discrepancy) => JSON.stringify(evidenceOf(it))
   const inForce = {
     action: decision.action,
-    evidenceHash: then ? evidence(then, decision.on) : '',
+    evidenceHash: then ? evidence(then) : '',
     inspectedSince: file.findings.some(({ submittedOn }) => submittedOn > decision.on && submittedOn <= on),
   }
-  return stateAfter(inForce, evidence(now, on), false) === 'decided'
+  return stateAfter(inForce, evidence(now), false) === 'decided'
 }

@@ -7,13 +7,15 @@ const FLOORS: readonly (readonly string[])[] = [
   ['measure'],
   ['geometry'],
   ['records', 'rules'],
-  ['reading', 'reconcile', 'brief', 'status'],
+  ['reading', 'reconcile'],
+  ['words'],
+  ['brief'],
   ['store', 'scan', 'files', 'letters', 'jobs', 'net'],
   ['operations'],
   ['http'],
 ]
 const ROOF = FLOORS.length
-const FIRE_LINE = 4
+const FIRE_LINE = 6
 const ROOF_ROOMS = ['cli']
 
 const roomOf = (file: string): string => file.split('/')[1] ?? ''
@@ -62,7 +64,7 @@ test('no file imports itself by way of others', () => {
 })
 
 /** Libraries that are pure: the same input gives the same output for ever. */
-const PURE_PACKAGES = ['zod', 'yaml', 'json-canonicalize']
+const PURE_PACKAGES = ['zod', 'yaml']
 
 test('below the fire line nothing reaches the world: no node, no database, no server', () => {
   const reaching = pure.flatMap((file) =>

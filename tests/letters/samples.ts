@@ -5,12 +5,7 @@ import { sitePlan } from '../../src/brief/site-plan/plan.ts'
 import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import { printBrief } from '../../src/letters/content/brief.ts'
 import { printDay } from '../../src/letters/content/day.ts'
-import {
-  LETTER_TITLES,
-  type LetterFrame,
-  type LetterKind,
-  SEAL_NOTE,
-} from '../../src/letters/content/frame.ts'
+import { LETTER_TITLES, type LetterFrame, type LetterKind } from '../../src/letters/content/frame.ts'
 import { printableThroughout } from '../../src/letters/content/printable.ts'
 import { type ReportFacts, report } from '../../src/letters/content/report.ts'
 import { ROOMS, type StatusLetterFacts, statusLetter } from '../../src/letters/content/status-letter.ts'
@@ -31,6 +26,7 @@ export const CHECK = `https://records.quillback.example/letters/${CODE}`
 
 export const frameOf = (kind: LetterKind, over: Partial<LetterFrame> = {}): LetterFrame => ({
   kind,
+  language: 'en',
   title: LETTER_TITLES[kind],
   number: '2026-00017',
   county: 'Quillback County',
@@ -46,29 +42,22 @@ export const frameOf = (kind: LetterKind, over: Partial<LetterFrame> = {}): Lett
 })
 
 export function factsOf(input: ReconcileInput): StatusLetterFacts {
-  const reconciliation = reconcile(input)
-  const { discrepancies } = reconciliation
-  const status = statusOf({
-    hasApprovedPermit: reconciliation.asBuilt.permits.length > 0,
-    hasInspection: input.findings !== null,
-    decidedBefore: false,
-    discrepancies: discrepancies.map(({ kind, severity, sentences, next }) => ({
-      kind,
-      severity,
-      says: sentences.agent,
-      next,
-      decided: null,
-    })),
-  })
-  const standing = discrepancies.map(({ sentences, severity }) => ({
-    says: sentences.agent,
-    severity,
+  const { asBuilt, ...answer } = reconcile(input)
+  const standing = answer.discrepancies.map((discrepancy) => ({
+    id: discrepancy.key,
+    discrepancy,
     decided: null,
   }))
-  return { status, reconciliation, standing }
+  const status = statusOf({
+    hasApprovedPermit: asBuilt.permits.length > 0,
+    hasInspection: input.findings !== null,
+    decidedBefore: false,
+    standing,
+  })
+  return { status, file: { answer, permits: asBuilt.permits, on: asBuilt.on }, standing }
 }
 
-const ready = (content: object): unknown => printableThroughout({ ...content, seal: SEAL_NOTE })
+const ready = (content: object): unknown => printableThroughout(content)
 
 export function statusSheet(facts: StatusLetterFacts, frame = frameOf('status')): Sheet {
   const [first, ...tighter] = ROOMS.map((room) => ready(statusLetter(frame, facts, room)))

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { canonicalText } from '../../src/base/canonical.ts'
 import { must } from '../../src/base/result.ts'
 import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import type { ReconcileInput } from '../../src/reconcile/case.ts'
 import { evidenceOf } from '../../src/reconcile/evidence.ts'
 import { reconcile } from '../../src/reconcile/reconcile.ts'
-import { canonicalText } from '../../src/store/canonical.ts'
 import { day, findingsRecord, inspectionThatDiffers, permit1974, permitRecord } from '../support/quillback.ts'
 
 const book = must(await loadRuleBook())
@@ -28,7 +28,7 @@ const input = (over: Partial<ReconcileInput> = {}): ReconcileInput => ({
 function evidence(of: ReconcileInput, kind: string): string {
   const found = reconcile(of).discrepancies.find((it) => it.kind === kind)
   expect(found, kind).toBeDefined()
-  return canonicalText(evidenceOf(found!, of.asOf))
+  return canonicalText(evidenceOf(found!))
 }
 
 const findings = input().findings!

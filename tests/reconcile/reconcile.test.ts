@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { SEVERITIES } from '../../src/reconcile/kinds.ts'
 import { reconcile } from '../../src/reconcile/reconcile.ts'
+import { discrepancyWords } from '../../src/words/follow-up.ts'
 import { parcelOfTwelve } from '../bench/parcel-of-twelve.ts'
 import { asked, book, inputOf, kindsOf, permit } from './asked.ts'
 
@@ -18,9 +19,9 @@ describe('a reconciliation', () => {
     const { discrepancies } = reconcile({ ...parcelOfTwelve, book })
     const ranks = discrepancies.map(({ severity }) => SEVERITIES.indexOf(severity))
     expect(ranks).toEqual(ranks.toSorted((a, b) => a - b))
-    for (const { sentences } of discrepancies) {
-      for (const sentence of Object.values(sentences)) expect(sentence).toMatch(/^[A-Z0-9].*[.!?]$/s)
-    }
+    for (const it of discrepancies)
+      for (const audience of ['firm', 'reviewer'] as const)
+        expect(discrepancyWords(it, audience)).toMatch(/^[A-Z0-9].*[.!?]$/s)
   })
 
   test('no two discrepancies share a key', () => {

@@ -1,46 +1,63 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { DISCREPANCY_KINDS, SEVERITIES } from '../../src/reconcile/kinds.ts'
+import { consequenceOf } from '../../src/reconcile/consequence.ts'
+import { DISCREPANCY_KINDS, type DiscrepancyKind, SEVERITIES } from '../../src/reconcile/kinds.ts'
+import type { Outcome } from '../../src/reconcile/outcome.ts'
+import type { Discrepancy } from '../../src/reconcile/reconcile.ts'
 import { STATUS_WORDS, type Standing, type StatusInput, statusOf } from '../../src/reconcile/status.ts'
-import { DECISION_ACTIONS } from '../../src/records/decision.ts'
+import { DECISION_ACTIONS, type DecisionAction } from '../../src/records/decision.ts'
+import { partOnRecord, SYSTEM } from '../../src/records/part.ts'
 
-const standing = (over: Partial<Standing>): Standing => ({
-  kind: 'material-differs',
-  severity: 'review',
-  says: 'It is of another material.',
-  next: { who: 'reviewer', what: 'look at it' },
-  decided: null,
+const outcome = (over: Partial<Outcome> = {}): Outcome => ({
+  check: 'material',
+  subject: SYSTEM,
+  facet: null,
+  verdict: 'differs',
+  raises: null,
+  reason: { is: 'other-material', recorded: 'concrete', found: 'steel' },
+  certainty: { word: 'firm', basis: 'seen' },
+  exhibits: [],
+  steps: [],
+  citations: [],
+  wouldSettle: null,
   ...over,
 })
-const at = (over: Partial<StatusInput>, ...discrepancies: Standing[]): StatusInput => ({
+const differs = (kind: DiscrepancyKind, over: Partial<Discrepancy> = {}): Discrepancy => {
+  const of = over.outcome ?? outcome()
+  return { key: kind, kind, outcome: of, ...consequenceOf(kind, of), ...over }
+}
+const standing = (
+  kind: DiscrepancyKind,
+  decided: DecisionAction | null = null,
+  over: Partial<Discrepancy> = {},
+): Standing => ({ id: kind, discrepancy: differs(kind, over), decided })
+const at = (over: Partial<StatusInput>, ...all: Standing[]): StatusInput => ({
   hasApprovedPermit: true,
   hasInspection: true,
   decidedBefore: false,
-  discrepancies,
+  standing: all,
   ...over,
 })
 
 describe('the status word', () => {
+  const review = standing('material-differs')
   const cases: readonly (readonly [string, StatusInput])[] = [
-    [
-      'no-record',
-      at({ hasApprovedPermit: false, hasInspection: false }, standing({ kind: 'record-absent' })),
-    ],
-    ['no-record', at({ hasApprovedPermit: false }, standing({ kind: 'record-unclear' }))],
+    ['no-record', at({ hasApprovedPermit: false, hasInspection: false }, standing('record-absent'))],
+    ['no-record', at({ hasApprovedPermit: false }, standing('record-unclear'))],
     ['not-inspected', at({ hasInspection: false })],
-    ['not-inspected', at({ hasInspection: false }, standing({ kind: 'record-unclear' }))],
-    ['agrees', at({})],
-    ['agrees', at({}, standing({ severity: 'note' }))],
-    ['under-review', at({}, standing({}))],
-    ['under-review', at({}, standing({ decided: 'ask-remeasurement' }))],
-    ['action-needed', at({}, standing({ severity: 'action' }))],
-    ['action-needed', at({}, standing({ decided: 'require-permit' }))],
-    ['action-needed', at({}, standing({ severity: 'action', decided: 'require-repair' }))],
-    ['action-needed', at({ hasApprovedPermit: false }, standing({ kind: 'level-high', severity: 'action' }))],
-    ['settled', at({}, standing({ decided: 'accept' }))],
-    ['settled', at({ decidedBefore: true })],
-    ['out-of-date', at({}, standing({ kind: 'findings-stale' }), standing({}))],
-    ['action-needed', at({}, standing({ kind: 'findings-stale' }), standing({ severity: 'action' }))],
+    ['not-inspected', at({ hasInspection: false }, standing('record-unclear'))],
+    ['matches', at({})],
+    ['matches', at({}, standing('line-replaced'))],
+    ['under-review', at({}, review)],
+    ['under-review', at({}, standing('material-differs', 'ask-remeasurement'))],
+    ['action-needed', at({}, standing('level-high'))],
+    ['action-needed', at({}, standing('material-differs', 'require-permit'))],
+    ['action-needed', at({}, standing('level-high', 'require-repair'))],
+    ['action-needed', at({ hasApprovedPermit: false }, standing('level-high'))],
+    ['resolved', at({}, standing('material-differs', 'accept'))],
+    ['resolved', at({ decidedBefore: true })],
+    ['out-of-date', at({}, standing('findings-stale'), review)],
+    ['action-needed', at({}, standing('findings-stale'), standing('level-high'))],
   ]
   test.each(cases)('%s', (word, input) => {
     expect(statusOf(input).word).toBe(word)
@@ -49,67 +66,89 @@ describe('the status word', () => {
   test('every word has a case above', () => {
     expect(new Set(cases.map(([word]) => word))).toEqual(new Set(STATUS_WORDS))
   })
+})
 
-  test('what is outstanding is said once, what the owner has to do first', () => {
-    const status = statusOf(
+describe('what is open', () => {
+  test('of two unpermitted lines, one decided and one not, both stand, each with its own turn', () => {
+    const line = (label: string) =>
+      differs('line-replaced-without-permit', {
+        outcome: outcome({ subject: partOnRecord({ key: label, label, kind: 'effluent-line' }) }),
+      })
+    const { items } = statusOf(
       at(
         {},
-        standing({}),
-        standing({
-          kind: 'level-high',
-          severity: 'action',
-          says: 'It backs up.',
-          next: { who: 'owner', what: 'have it looked at' },
-        }),
-        standing({}),
+        { id: '1', discrepancy: line('line 1'), decided: 'require-permit' },
+        { id: '2', discrepancy: line('line 2'), decided: null },
       ),
     )
-    expect(status.outstanding).toEqual([
-      { says: 'It backs up.', who: 'owner', what: 'have it looked at' },
-      { says: 'It is of another material.', who: 'reviewer', what: 'look at it' },
+    expect(items.map(({ id, part, state }) => [id, part.mark, state])).toEqual([
+      ['1', '1', 'owner-must-act'],
+      ['2', '2', 'county-reviewing'],
     ])
   })
 
-  test('who has to act is whoever the decision asks, not whoever had to decide', () => {
-    const asks = (decided: Standing['decided']) => statusOf(at({}, standing({ decided }))).outstanding[0]?.who
-    expect([asks(null), asks('require-permit'), asks('require-repair'), asks('ask-remeasurement')]).toEqual([
-      'reviewer',
-      'owner',
-      'owner',
-      'firm',
+  test('those who must act come first', () => {
+    const { items } = statusOf(at({}, standing('material-differs'), standing('level-high')))
+    expect(items.map(({ kind }) => kind)).toEqual(['level-high', 'material-differs'])
+  })
+
+  test('whose turn it is follows the decision, not whoever had to decide', () => {
+    const turn = (decided: DecisionAction | null) =>
+      statusOf(at({}, standing('material-differs', decided))).items[0]?.state
+    expect([turn(null), turn('require-permit'), turn('require-repair'), turn('ask-remeasurement')]).toEqual([
+      'county-reviewing',
+      'owner-must-act',
+      'owner-must-act',
+      'inspector-must-measure',
     ])
+  })
+
+  test('severity and next step hang on the typed reason, whatever a label says', () => {
+    const collapsed = (label: string) =>
+      consequenceOf(
+        'condition-poor',
+        outcome({
+          subject: partOnRecord({ key: 'pit', label, kind: 'seepage-pit' }),
+          reason: { is: 'condition', seen: 'collapsed', words: null },
+        }),
+      )
+    expect(collapsed('pit')).toMatchObject({ severity: 'action', act: 'repair-or-replace' })
+    expect(collapsed('rear: pit')).toEqual(collapsed('pit'))
   })
 })
 
-const anyStanding: fc.Arbitrary<Standing> = fc.record({
-  kind: fc.constantFrom(...DISCREPANCY_KINDS),
-  severity: fc.constantFrom(...SEVERITIES),
-  says: fc.constantFrom('One.', 'Another.'),
-  next: fc.constant({ who: 'reviewer', what: 'look at it' } as const),
-  decided: fc.option(fc.constantFrom(...DECISION_ACTIONS)),
-})
+const anyStanding: fc.Arbitrary<Standing> = fc
+  .record({
+    kind: fc.constantFrom(...DISCREPANCY_KINDS),
+    severity: fc.constantFrom(...SEVERITIES),
+    decided: fc.option(fc.constantFrom(...DECISION_ACTIONS)),
+  })
+  .map(({ kind, severity, decided }) => standing(kind, decided, { severity }))
 const anyInput: fc.Arbitrary<StatusInput> = fc.record({
   hasApprovedPermit: fc.boolean(),
   hasInspection: fc.boolean(),
   decidedBefore: fc.boolean(),
-  discrepancies: fc.array(anyStanding, { maxLength: 6 }),
+  standing: fc.array(anyStanding, { maxLength: 6 }),
 })
 
 test('notes never change the word, nor does the order of the differences', () => {
   fc.assert(
     fc.property(anyInput, (input) => {
       const { word } = statusOf(input)
-      const discrepancies = input.discrepancies.filter(({ severity }) => severity !== 'note').reverse()
-      expect(statusOf({ ...input, discrepancies }).word).toBe(word)
+      const reversed = input.standing
+        .filter(({ discrepancy: { severity } }) => severity !== 'note')
+        .toReversed()
+      expect(statusOf({ ...input, standing: reversed }).word).toBe(word)
     }),
   )
 })
 
-test('nothing is outstanding exactly where the word says so, once there is a record and an inspection', () => {
+test('the word follows from the items: it reassures only where nothing is open, and calls for action only where somebody must act', () => {
   fc.assert(
     fc.property(anyInput, (input) => {
-      const { word, outstanding } = statusOf({ ...input, hasApprovedPermit: true, hasInspection: true })
-      expect(outstanding.length === 0).toBe(word === 'agrees' || word === 'settled')
+      const { word, items } = statusOf({ ...input, hasApprovedPermit: true, hasInspection: true })
+      expect(items.length === 0).toBe(word === 'matches' || word === 'resolved')
+      expect(items.some(({ state }) => state === 'owner-must-act')).toBe(word === 'action-needed')
     }),
   )
 })

@@ -125,8 +125,14 @@ describe('the as-built of a day', () => {
     expect(
       asBuilt.components.filter((known) => known.kind === 'seepage-pit').map(({ standing }) => standing),
     ).toEqual(['in-service', 'in-service', 'in-service'])
-    expect(asBuilt.contradictions.map(({ says }) => says)).toEqual([
-      'permit 95-R-3 replaces new pit, and does not say which of pit 1, pit 2 it means',
+    expect(asBuilt.contradictions).toMatchObject([
+      {
+        gap: 'which-target',
+        verb: 'replace',
+        permit: '95-R-3',
+        part: { label: 'new pit' },
+        among: [{ label: 'pit 1' }, { label: 'pit 2' }],
+      },
     ])
   })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { canonicalText, hashOf, sha256 } from '../../src/store/canonical.ts'
+import { canonicalText } from '../../src/base/canonical.ts'
+import { hashOf, sha256 } from '../../src/store/hash.ts'
 
 describe('canonical text', () => {
   test('as RFC 8785, 3.2.3, sorts and prints it', () => {

@@ -54,6 +54,7 @@ await transact(database, serviceIn(COUNTY), async (tx) => {
         evidence_hash: 'x',
         reconciliation,
         body: '{}',
+        says: 'It differs.',
         decision: null,
         raised_at: day(n % 7),
         changed_at: day(n % 30),

@@ -1,8 +1,10 @@
 import type { Case } from '../../reconcile/case.ts'
-import { sizeDiffers, words } from '../../reconcile/checks/pipe.ts'
+import { sizeDiffers } from '../../reconcile/checks/pipe.ts'
 import type { Pairing } from '../../reconcile/pairing.ts'
 import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
+import { MATERIAL_NOUNS } from '../../words/nouns.ts'
+import { figure } from '../../words/quantity.ts'
 import type { Mark } from './plan.ts'
 
 type Spot = { readonly x: number; readonly y: number }
@@ -71,16 +73,18 @@ function changed({ built, found }: Pairing, asBuilt: Case['asBuilt']): LineChang
   const now = found?.outcome === 'found' ? found.material : null
   const size = found?.outcome === 'found' && sizeDiffers(built, found)
   if (recorded && now && recorded !== now) {
-    return { says: `${words(recorded)} on record, ${words(now)} found`, permit: null }
+    return { says: `${MATERIAL_NOUNS[recorded]} on record, ${MATERIAL_NOUNS[now]} found`, permit: null }
   }
-  if (size) return { says: size, permit: null }
+  if (size) {
+    return { says: `${figure(size.recorded)} pipe on record, ${figure(size.found)} found`, permit: null }
+  }
   const former = asBuilt.components.find(({ replacedBy }) => replacedBy === built.key)
   if (!former) return null
   const before = statedValue(former.measures.material)
   const after = now ?? recorded
   const { permit } = built.events[0]
   return {
-    says: before && after ? `${words(before)} before, ${words(after)} since` : 'replaced',
+    says: before && after ? `${MATERIAL_NOUNS[before]} before, ${MATERIAL_NOUNS[after]} since` : 'replaced',
     permit: permit.number,
   }
 }

@@ -5,6 +5,7 @@ import { foundPlace, recordedPlace } from '../../reconcile/facts/place.ts'
 import { SILENT, statedValue } from '../../records/claim.ts'
 import type { ComponentKind, Reference } from '../../records/component.ts'
 import type { Fix, SubmittedFindings } from '../../records/findings.ts'
+import { partFound } from '../../records/part.ts'
 import type { StatedLength } from '../../records/quantity.ts'
 import { type PlanLine, planLines } from './lines.ts'
 import { type Ring, setbackRings, type Within } from './rings.ts'
@@ -56,14 +57,18 @@ export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
   const seen = findings
     ? [
         ...pairings.flatMap(({ built, found }) =>
-          found ? [{ found, label: built.label, reference: built.reference }] : [],
+          found ? [{ found, label: `${built.label}`, reference: built.reference }] : [],
         ),
         ...former.map(({ built, found }) => ({ found, label: found.label, reference: built.reference })),
         ...unrecorded.map((found) => ({ found, label: found.label, reference: SILENT })),
       ]
     : []
   const found = seen.flatMap((one) => {
-    const place = foundPlace(one.found, findings as SubmittedFindings, one.reference)
+    const place = foundPlace(
+      one.found,
+      { reference: one.reference, part: partFound(one.found) },
+      findings as SubmittedFindings,
+    )
     return place.state === 'known'
       ? marks(one.label, one.found.kind, 'found', place.value.points, coverage)
       : []

@@ -1,6 +1,6 @@
+import { canonicalText } from '../../base/canonical.ts'
 import { type AnswerChange, compareAnswers } from '../../operations/rule-trials/compare-answers.ts'
-import type { Reconciliation } from '../../reconcile/reconcile.ts'
-import { canonicalText } from '../../store/canonical.ts'
+import { type Answer, keptForm } from '../../reconcile/kept.ts'
 
 /** How one answer differs from another; null where they are the same to the byte. */
 export type Difference = {
@@ -9,8 +9,8 @@ export type Difference = {
   readonly changes: readonly AnswerChange[]
 }
 
-export function difference(name: string, before: Reconciliation, after: Reconciliation): Difference | null {
-  if (canonicalText(before) === canonicalText(after)) return null
+export function difference(name: string, before: Answer, after: Answer): Difference | null {
+  if (canonicalText(keptForm(before)) === canonicalText(keptForm(after))) return null
   return { name, changes: compareAnswers(before, after) }
 }
 

@@ -2,8 +2,10 @@ import type { Bring } from '../../brief/bring.ts'
 import type { Caution } from '../../brief/cautions.ts'
 import type { InspectionBrief } from '../../brief/inspection-brief.ts'
 import type { WantedMeasurement } from '../../brief/measurements.ts'
-import { sentence } from '../../reconcile/meaning/meaning.ts'
 import type { AsBuiltComponent } from '../../records/as-built.ts'
+import { type LetterText, letterText } from '../../words/agent/letter.ts'
+import { doubtOf, doubtWords } from '../../words/gaps.ts'
+import { capital, sentence } from '../../words/sentence.ts'
 import { printCitation } from './evidence.ts'
 import type { LetterFrame } from './frame.ts'
 import { aboutIn, permitInWords, printRecord, type RecordPrinted } from './record.ts'
@@ -13,6 +15,7 @@ export type BriefFacts = { readonly brief: InspectionBrief; readonly components:
 
 export type BriefPrinted = {
   readonly frame: LetterFrame
+  readonly copy: LetterText
   readonly file: string
   readonly unapproved: readonly string[]
   readonly contradictions: readonly string[]
@@ -37,16 +40,21 @@ export type BriefPrinted = {
 export function printBrief(frame: LetterFrame, { brief, components }: BriefFacts): BriefPrinted {
   return {
     frame,
+    copy: letterText(frame.language),
     file: brief.permits.map(permitInWords).join('; ') || 'no approved permit',
     unapproved: brief.unapproved.map(permitInWords),
-    contradictions: brief.contradictions.map(({ says }) => sentence(says)),
+    contradictions: brief.contradictions.map(doubtOf).map(doubtWords).map(sentence),
     cautions: brief.cautions,
     recorded: printRecord(brief.recorded, components),
     expected: brief.expected.map(({ about, component, says, citations }) => ({
       about: aboutIn(components, component, about),
       says: sentence(says),
       from: [
-        ...new Set(citations.map(printCitation).map(({ place, verified }) => `${place} (${verified})`)),
+        ...new Set(
+          citations
+            .map((it) => printCitation({ ...it, rule: null }))
+            .map(({ place, verified }) => `${place} (${verified})`),
+        ),
       ].join('; '),
     })),
     plan: printPlan(brief.whereToLook.plan),
@@ -63,7 +71,7 @@ export function printBrief(frame: LetterFrame, { brief, components }: BriefFacts
 }
 
 const printMeasurement = ({ what, how, settles }: WantedMeasurement) => ({
-  what: sentence(what).replace(/\.$/, ''),
+  what: capital(what),
   how: sentence(how),
   settles,
 })

@@ -1,7 +1,15 @@
-import { sentence } from '../../reconcile/meaning/meaning.ts'
-import type { Exhibit, Outcome, Settle } from '../../reconcile/outcome.ts'
+import type { Step } from '../../measure/step.ts'
+import type { Exhibit, Outcome, RuleCited } from '../../reconcile/outcome.ts'
 import type { Source } from '../../records/source.ts'
-import { type Citation, citeInWords, type Verified } from '../../rules/citation.ts'
+import { citeInWords } from '../../rules/citation.ts'
+import { remeasureWords, settleWhy } from '../../words/acts.ts'
+import { certaintyWords } from '../../words/certainty.ts'
+import { questionWords } from '../../words/questions.ts'
+import { reasonWords } from '../../words/reasons.ts'
+import { RULE_NOUNS, VERIFIED_WORDS } from '../../words/rules.ts'
+import { sentence } from '../../words/sentence.ts'
+import { howTaken, shown, THING_NOUNS } from '../../words/things.ts'
+import { VERDICT_WORDS } from '../../words/titles.ts'
 
 /** One question with its answer and all that the answer rests on, as a report prints it. */
 export type EvidencePrinted = {
@@ -9,10 +17,10 @@ export type EvidencePrinted = {
   readonly question: string
   readonly verdict: string
   readonly because: string
-  /** Null where it says no more than the answer. */
+  /** Null where nothing was decided. */
   readonly certainty: string | null
   readonly exhibits: readonly ExhibitPrinted[]
-  readonly steps: readonly StepPrinted[]
+  readonly steps: readonly Step[]
   readonly citations: readonly CitationPrinted[]
   readonly wouldSettle: string | null
 }
@@ -25,52 +33,54 @@ type ExhibitPrinted = {
   readonly asUsed: string | null
   readonly source: string
 }
-type StepPrinted = Outcome['steps'][number]
 type CitationPrinted = { readonly place: string; readonly words: string | null; readonly verified: string }
 
+/** Facets that tell a reader something; the others only tell keys apart. */
+const TELLING: readonly (string | null)[] = ['when permitted', 'today', 'cover', 'age']
+
+export const aboutOutcome = ({ subject, facet }: Pick<Outcome, 'subject' | 'facet'>): string =>
+  TELLING.includes(facet) ? `${subject.label}, ${facet}` : subject.label
+
 export function printEvidence(outcome: Outcome): EvidencePrinted {
-  const { subject, facet, question, verdict, because, certainty, exhibits, steps, citations, wouldSettle } =
-    outcome
+  const { check, verdict, certainty, exhibits, steps, citations, wouldSettle } = outcome
   return {
-    about: facet === null || facet === because ? subject.label : `${subject.label}, ${facet}`,
-    question,
-    verdict: verdict.replaceAll('-', ' '),
-    because: sentence(because),
-    certainty: certainty.because === because ? null : `${certainty.word}: ${certainty.because}`,
-    exhibits: exhibits.map(({ what, word, asStated, asUsed, from }) => ({
-      what,
-      word,
-      asStated,
-      asUsed: asUsed === asStated ? null : asUsed,
-      source: sourceInWords(from),
-    })),
+    about: aboutOutcome(outcome),
+    question: questionWords(check),
+    verdict: VERDICT_WORDS[verdict].word,
+    because: sentence(reasonWords(outcome)),
+    certainty: certaintyWords(certainty),
+    exhibits: exhibits.map(printExhibit),
     steps: steps.map(({ says, formula, numbers, result }) => ({ says, formula, numbers, result })),
     citations: unique(citations).map(printCitation),
-    wouldSettle: wouldSettle && settleInWords(wouldSettle),
+    wouldSettle:
+      wouldSettle &&
+      sentence(`to settle it: ${remeasureWords(wouldSettle.measurement)} (${settleWhy(wouldSettle)})`),
   }
 }
 
-const VERIFIED_IN_WORDS: { readonly [V in Verified]: string } = {
-  read: 'the source itself was read',
-  'second-hand': 'second-hand: read as another page repeats it',
-  'from-memory': 'from memory: nobody has read the source yet',
-  'common-practice': 'no source',
+function printExhibit({ thing, part, word, asStated, used, from }: Exhibit): ExhibitPrinted {
+  const asUsed = shown(used)
+  return {
+    what: part && part.kind !== 'system' ? `${THING_NOUNS[thing]} of ${part.label}` : THING_NOUNS[thing],
+    word,
+    asStated: asStated ?? asUsed,
+    asUsed: asStated === null || asUsed === asStated ? null : asUsed,
+    source: sourceInWords(from),
+  }
 }
 
-export const printCitation = (it: Citation): CitationPrinted => ({
+export const printCitation = (it: RuleCited): CitationPrinted => ({
   place:
     it.verified === 'common-practice'
-      ? `common practice${it.covers === null ? '' : `, for ${it.covers}`}`
+      ? `common practice, for ${it.covers ?? (it.rule === null ? 'this' : RULE_NOUNS[it.rule])}`
       : citeInWords({ ...it, verified: 'read' }),
   words: it.words,
-  verified: VERIFIED_IN_WORDS[it.verified],
+  verified: VERIFIED_WORDS[it.verified],
 })
 
-const unique = (all: readonly Citation[]): readonly Citation[] => [
+const unique = (all: readonly RuleCited[]): readonly RuleCited[] => [
   ...new Map(all.map((it) => [JSON.stringify(it), it])).values(),
 ]
-
-const settleInWords = ({ what, why }: Settle): string => sentence(`to settle it: ${what} (${why})`)
 
 /** Where a piece of evidence comes from, down to the page or to how it was measured; no account and no file name. */
 export function sourceInWords(from: Exhibit['from']): string {
@@ -78,9 +88,9 @@ export function sourceInWords(from: Exhibit['from']): string {
     case 'permit':
       return `permit ${from.origin.permit.number}, ${readingInWords(from.origin.source)}`
     case 'inspection':
-      return `inspection${from.component === null ? '' : `, ${from.component}`}: ${from.how}`
+      return `inspection${from.component === null ? '' : `, ${from.component}`}: ${howTaken(from.how)}`
     case 'rule':
-      return from.says
+      return from.citations.map(citeInWords).join('; ')
     case 'computed':
       return 'computed, steps below'
   }

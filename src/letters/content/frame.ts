@@ -1,4 +1,5 @@
 import type { PlainDate } from '../../base/plain-date.ts'
+import type { Language } from '../../words/language.ts'
 
 export const LETTER_KINDS = ['status', 'report', 'brief'] as const
 export type LetterKind = (typeof LETTER_KINDS)[number]
@@ -13,6 +14,7 @@ export const LETTER_TITLES: { readonly [K in LetterKind]: string } = {
 /** What is the same on every letter: whose it is, about what, and where it can be checked. */
 export type LetterFrame = {
   readonly kind: LetterKind
+  readonly language: Language
   readonly title: string
   /** Counted per county and year: `2026-00017`. */
   readonly number: string
@@ -29,8 +31,3 @@ export type LetterFrame = {
   readonly checkAddress: string
   readonly checkSvg: { readonly svg: string }
 }
-
-/** What the paper says of its own seal. */
-export const SEAL_NOTE =
-  'This letter is sealed by an electronic signature in place of one by hand. To learn whether it is genuine and ' +
-  'still stands, point a phone at the square or type the address. The answer names what has come in since.'

@@ -1,24 +1,32 @@
+import type { PlainDate } from '../../base/plain-date.ts'
 import { CAUTIONS, type Caution, DEFERENCE } from '../../brief/cautions.ts'
 import { recordedLines } from '../../brief/recorded.ts'
 import type { SitePlan } from '../../brief/site-plan/plan.ts'
 import { SEVERITIES, type Severity } from '../../reconcile/kinds.ts'
-import { sentence } from '../../reconcile/meaning/meaning.ts'
 import type { Outcome } from '../../reconcile/outcome.ts'
 import type { Discrepancy, Reconciliation } from '../../reconcile/reconcile.ts'
 import type { DecisionAction } from '../../records/decision.ts'
+import type { ReviewerText } from '../../records/whose.ts'
+import { ACTOR_NOUNS, actorOf, actWords } from '../../words/acts.ts'
+import { adviceWords } from '../../words/advice.ts'
+import { type LetterText, letterText } from '../../words/agent/letter.ts'
+import { DECISION_WORDS } from '../../words/decisions.ts'
+import { discrepancyWords } from '../../words/follow-up.ts'
+import { doubtOf, doubtWords } from '../../words/gaps.ts'
+import { capital, counted, listed, sentence } from '../../words/sentence.ts'
+import { SEVERITY_WORDS, titleOf } from '../../words/titles.ts'
 import { printDay } from './day.ts'
 import { type EvidencePrinted, isShort, printEvidence } from './evidence.ts'
 import type { LetterFrame } from './frame.ts'
 import { type PhotoInReport, type PhotosPrinted, printPhotos } from './photos.ts'
 import { permitInWords, printRecord, type RecordPrinted } from './record.ts'
 import { type PlanPrinted, printPlan } from './site-plan.ts'
-import { ACTORS_IN_WORDS } from './status-letter.ts'
 
 /** What a reviewer did about one of the differences, where its ground has not moved since. */
 export type DecisionInReport = {
   readonly key: string
   readonly action: DecisionAction
-  readonly reason: string
+  readonly reason: ReviewerText
   readonly on: string
 }
 
@@ -37,6 +45,7 @@ export type ReportFacts = {
 
 export type Report = {
   readonly frame: LetterFrame
+  readonly copy: LetterText
   readonly basis: readonly (readonly [name: string, value: string])[]
   readonly counts: string
   readonly differences: readonly DifferencePrinted[]
@@ -67,11 +76,7 @@ type DifferencePrinted = {
   readonly evidence: EvidencePrinted
 }
 
-const SEVERITY_IN_WORDS: { readonly [S in Severity]: string } = {
-  action: 'Action: before the property changes hands or the system goes on being used',
-  review: 'Review: a person has to look',
-  note: 'Note: nothing is needed',
-}
+const COUNTED: { readonly [S in Severity]: string } = { action: 'action', review: 'review', note: 'note' }
 
 const WELL = ['agrees', 'suffices']
 const UNTOLD = ['cannot-tell', 'too-close-to-call']
@@ -80,10 +85,10 @@ const UNTOLD = ['cannot-tell', 'too-close-to-call']
 export function report(frame: LetterFrame, facts: ReportFacts): Report {
   const { reconciliation, audience, decisions } = facts
   const { outcomes, discrepancies, asBuilt, advice } = reconciliation
-  const raising = new Set(discrepancies.map(({ outcome }) => JSON.stringify(outcome)))
-  const others = outcomes.filter((it) => !raising.has(JSON.stringify(it)))
+  const others = outcomes.filter(({ raises }) => raises === null)
   return {
     frame,
+    copy: letterText(frame.language),
     basis: basisOf(reconciliation, facts.firm),
     counts: countsOf(discrepancies),
     differences: discrepancies.map((it) => printDifference(it, audience, decisions)),
@@ -96,8 +101,8 @@ export function report(frame: LetterFrame, facts: ReportFacts): Report {
       .map(printEvidence)
       .map(({ about, question, because }) => ({ about, question, because })),
     record: printRecord(recordedLines(asBuilt), asBuilt.components),
-    contradictions: asBuilt.contradictions.map(({ says }) => sentence(says)),
-    advice: advice.map(({ about, says }) => ({ about, says: sentence(says) })),
+    contradictions: asBuilt.contradictions.map(doubtOf).map(doubtWords).map(sentence),
+    advice: advice.map((it) => ({ about: it.about.label, says: adviceWords(it) })),
     cautions: CAUTIONS,
     deference: DEFERENCE,
     fingerprints: facts.fingerprints,
@@ -120,7 +125,7 @@ function basisOf({ asBuilt, findings }: Reconciliation, firm: string | null): Re
       : []),
     [
       'Inspection',
-      findings === null ? 'none was handed in' : `${printDay(asBuilt.on)}${firm === null ? '' : `, ${firm}`}`,
+      findings === null ? 'none submitted' : `${printDay(asBuilt.on)}${firm === null ? '' : `, ${firm}`}`,
     ],
   ]
 }
@@ -128,24 +133,25 @@ function basisOf({ asBuilt, findings }: Reconciliation, firm: string | null): Re
 function countsOf(discrepancies: readonly Discrepancy[]): string {
   if (discrepancies.length === 0) return 'Nothing differs.'
   const counts = SEVERITIES.map((severity) => discrepancies.filter((it) => it.severity === severity).length)
-  return sentence(SEVERITIES.map((severity, at) => `${counts[at]} for ${severity}`).join(', '))
+  return sentence(listed(SEVERITIES.map((severity, at) => counted(counts[at]!, COUNTED[severity]))))
 }
 
 function printDifference(
-  { key, kind, severity, sentences, next, outcome }: Discrepancy,
+  it: Discrepancy,
   audience: ReportFacts['audience'],
   decisions: readonly DecisionInReport[],
 ): DifferencePrinted {
-  const decision = decisions.find((it) => it.key === key)
+  const { key, kind, severity, outcome } = it
+  const decision = decisions.find((made) => made.key === key)
   return {
-    kind: kind.replaceAll('-', ' '),
+    kind: titleOf(kind, outcome.subject),
     severity,
-    severityInWords: SEVERITY_IN_WORDS[severity],
-    says: sentences[audience],
-    who: ACTORS_IN_WORDS[next.who],
-    what: sentence(next.what),
+    severityInWords: `${SEVERITY_WORDS[severity].word}: ${SEVERITY_WORDS[severity].means}`,
+    says: discrepancyWords(it, audience),
+    who: capital(ACTOR_NOUNS[actorOf(it)]),
+    what: sentence(actWords(it, outcome.subject)),
     decided: decision
-      ? `Decided on ${decision.on}: ${decision.action.replaceAll('-', ' ')}. Reason: ${sentence(decision.reason)}`
+      ? `Decided ${printDay(decision.on as PlainDate)}: ${DECISION_WORDS[decision.action].done}. Reason: ${sentence(decision.reason)}`
       : null,
     evidence: printEvidence(outcome),
   }

@@ -1,35 +1,40 @@
 import type { NonEmpty } from '../../base/non-empty.ts'
-import { DEFERENCE } from '../../brief/cautions.ts'
-import type { Severity } from '../../reconcile/kinds.ts'
-import type { Actor } from '../../reconcile/meaning/meaning.ts'
-import { sentence } from '../../reconcile/meaning/meaning.ts'
-import type { Outcome, Subject } from '../../reconcile/outcome.ts'
-import type { Reconciliation } from '../../reconcile/reconcile.ts'
-import type { ParcelStatus, StatusWord } from '../../reconcile/status.ts'
-import type { PermitRef } from '../../records/as-built.ts'
-import type { DecisionAction } from '../../records/decision.ts'
-import { printDay } from './day.ts'
+import { openPart } from '../../reconcile/detail.ts'
+import type { Answer } from '../../reconcile/kept.ts'
+import type { Outcome, Verdict } from '../../reconcile/outcome.ts'
+import {
+  isOpen,
+  itemOf,
+  type OpenItem,
+  type ParcelStatus,
+  type Standing,
+  type StatusWord,
+} from '../../reconcile/status.ts'
+import type { AsBuilt, PermitRef } from '../../records/as-built.ts'
+import type { OurText } from '../../records/whose.ts'
+import { LETTER_COPY, type LetterCopy, type LetterText, letterText } from '../../words/agent/letter.ts'
+import { type ItemTold, itemWords, statusWords, VOICES } from '../../words/agent/status.ts'
+import { topicOf } from '../../words/agent/topics.ts'
+import { printDate } from '../../words/date.ts'
+import type { Language } from '../../words/language.ts'
+import { ours } from '../../words/ours.ts'
 import type { LetterFrame } from './frame.ts'
-import { topicOf } from './topics.ts'
-
-/** A difference that stands, in the words for agents. */
-export type StandingInLetter = {
-  readonly says: string
-  readonly severity: Severity
-  /** The decision in force, where its ground holds. */
-  readonly decided: DecisionAction | null
-}
 
 export type StatusLetterFacts = {
   readonly status: ParcelStatus
   /** Null where nothing is on file and nobody has inspected. */
-  readonly reconciliation: Reconciliation | null
-  /** Worst first. */
-  readonly standing: readonly StandingInLetter[]
+  readonly file: {
+    readonly answer: Answer
+    readonly permits: AsBuilt['permits']
+    readonly on: AsBuilt['on']
+  } | null
+  /** All that differs, with what was decided about it. */
+  readonly standing: readonly Standing[]
 }
 
-/** How much is told before "and 3 more", and how large: a letter is one page, whatever the file holds. */
+/** How much is told, and how large: a letter is one page, whatever the file holds. */
 export type Room = {
+  /** Rows of what the county reviews and of what is closed. What the owner must do is told in full, always. */
   readonly rows: number
   readonly lines: number
   readonly labels: number
@@ -37,187 +42,219 @@ export type Room = {
   readonly scale: number
 }
 
-/** From ample to tight: what agrees gives way first, what somebody has to do last. The last one fits any file. */
+/** From ample to tight: what matches gives way first. What somebody must do is never cut. */
 export const ROOMS: NonEmpty<Room> = [
   { rows: 40, lines: 20, labels: 40, scale: 1 },
   { rows: 40, lines: 10, labels: 6, scale: 0.94 },
   { rows: 12, lines: 8, labels: 4, scale: 0.88 },
   { rows: 8, lines: 6, labels: 2, scale: 0.88 },
-  { rows: 6, lines: 4, labels: 2, scale: 0.84 },
-  { rows: 3, lines: 2, labels: 1, scale: 0.84 },
+  { rows: 4, lines: 4, labels: 2, scale: 0.84 },
+  { rows: 2, lines: 2, labels: 1, scale: 0.8 },
+  { rows: 0, lines: 1, labels: 1, scale: 0.72 },
 ]
+
+type Row = {
+  readonly about: OurText
+  readonly says: OurText
+  readonly state: OurText
+  readonly required: OurText
+}
 
 export type StatusLetter = {
   readonly frame: LetterFrame
+  readonly copy: LetterText
   readonly scale: number
   readonly word: StatusWord
-  readonly wordInWords: string
-  readonly sentence: string
+  readonly title: OurText
+  readonly sentence: OurText
   readonly basis: string
-  readonly open: readonly { readonly says: string; readonly who: string; readonly what: string }[]
-  readonly openMore: string | null
-  readonly closed: readonly { readonly says: string; readonly how: string }[]
-  readonly closedMore: string | null
-  readonly agrees: readonly { readonly what: string; readonly labels: string }[]
-  readonly agreesMore: string | null
-  readonly notSeen: readonly string[]
-  readonly notSeenMore: string | null
-  readonly undecided: readonly { readonly what: string; readonly labels: string }[]
-  readonly undecidedMore: string | null
-  readonly caution: string
-  readonly deference: string
+  /** Open things by the part they are about. */
+  readonly open: readonly { readonly about: OurText; readonly rows: readonly Row[] }[]
+  readonly openMore: OurText | null
+  readonly notes: OurText | null
+  readonly closed: readonly { readonly about: OurText; readonly says: OurText; readonly how: OurText }[]
+  readonly closedMore: OurText | null
+  readonly agrees: readonly Line[]
+  readonly agreesMore: OurText | null
+  readonly notSeen: readonly OurText[]
+  readonly notSeenMore: OurText | null
+  readonly undecided: readonly Line[]
+  readonly undecidedMore: OurText | null
 }
 
-export const STATUS_IN_WORDS: { readonly [W in StatusWord]: string } = {
-  'no-record': 'No record',
-  'not-inspected': 'Not inspected',
-  agrees: 'Agrees',
-  'under-review': 'Under review',
-  'action-needed': 'Action needed',
-  settled: 'Settled',
-  'out-of-date': 'Out of date',
-}
-
-export const ACTORS_IN_WORDS: { readonly [A in Actor]: string } = {
-  owner: 'The owner',
-  firm: 'The inspection firm',
-  reviewer: 'The county',
-  nobody: 'Nobody',
-}
-
-/** For a reader who may walk over the system or have it opened; the whole list stands in every inspection brief. */
-const CAUTION =
-  'Keep off old tanks, pits and their covers, and never open, enter or lean into one: covers give way, and air that ' +
-  'looks clear can kill. Keep children away from any opening. Call 811 days before anyone digs; private lines are not ' +
-  'marked. Opening a system is work for licensed people.'
+type Line = { readonly what: OurText; readonly labels: OurText }
 
 /**
- * What one letter to an agent or lender shows: status, what differs and who has to act, what agrees, and what nobody
- * looked at. Names components as the county's record does and takes no other word of the inspector's or the scan's.
+ * What one letter to an agent or lender shows: status, what differs and whose turn it is, what matches, and what was not
+ * inspected. Our own words alone; a permit is named by its number and a part by its kind.
  */
 export function statusLetter(frame: LetterFrame, facts: StatusLetterFacts, room: Room): StatusLetter {
-  const { status, reconciliation, standing } = facts
-  const outcomes = reconciliation?.outcomes ?? []
-  const known = new Set(status.outstanding.map(({ says }) => says))
-  const closed = standing
-    .filter(({ says }) => !known.has(says))
-    .map(({ says, decided }) => ({ says, how: decided ? CLOSED[decided] : 'Noted; nothing is needed.' }))
-  const open = cut(status.outstanding, room.rows)
-  const past = cut(
-    unique(closed, ({ says }) => says),
+  const { status, file, standing } = facts
+  const { language } = frame
+  const copy = LETTER_COPY[language]
+  const told = statusWords(status, language)
+  const outcomes = file?.answer.outcomes ?? []
+  const musts = status.items.filter(({ state }) => state !== 'county-reviewing')
+  const reviewing = cut(
+    status.items.filter(({ state }) => state === 'county-reviewing'),
     room.rows,
   )
-  const agrees = cut(agreeing(outcomes, room.labels), room.lines)
-  const notSeen = cut(unseen(outcomes, reconciliation), room.lines)
-  const undecided = cut(leftOpen(outcomes, room.labels), Math.min(room.lines, 6))
+  const closed = cut(closedItems(standing), room.rows)
+  const agrees = cut(agreeing(outcomes, room.labels, language), room.lines)
+  const notSeen = cut(unseen(outcomes, file, copy), room.lines)
+  const undecided = cut(leftOpen(outcomes, room.labels, language), Math.min(room.lines, 6))
+  const notes = standing.filter(
+    ({ discrepancy: { severity }, decided }) => severity === 'note' && decided === null,
+  )
+  const more = (left: number): OurText | null => (left > 0 ? copy.more(left) : null)
   return {
     frame,
+    copy: letterText(language),
     scale: room.scale,
-    word: status.word,
-    wordInWords: STATUS_IN_WORDS[status.word],
-    sentence: status.sentence,
-    basis: basisOf(reconciliation),
-    open: open.shown.map(({ says, who, what }) => ({
-      says,
-      who: ACTORS_IN_WORDS[who],
-      what: sentence(what),
-    })),
-    openMore: more(open.left),
-    closed: past.shown,
-    closedMore: more(past.left),
+    word: told.word,
+    title: told.title,
+    sentence: told.sentence,
+    basis: basisOf(file, copy, language),
+    open: byPart([...musts, ...reviewing.shown], language),
+    openMore: reviewing.left > 0 ? copy.moreReviewing(reviewing.left) : null,
+    notes: notes.length > 0 ? copy.notes(notes.length) : null,
+    closed: closed.shown.map(({ item, how }) => {
+      const { about, says } = itemWords(item, language)
+      return { about, says, how: copy.how[how] }
+    }),
+    closedMore: more(closed.left),
     agrees: agrees.shown,
     agreesMore: more(agrees.left),
     notSeen: notSeen.shown,
     notSeenMore: more(notSeen.left),
     undecided: undecided.shown,
     undecidedMore: more(undecided.left),
-    caution: CAUTION,
-    deference: DEFERENCE,
   }
 }
 
-const CLOSED: { readonly [A in DecisionAction]: string } = {
-  'correct-record': 'Decided: the county corrected its record.',
-  accept: 'Decided: the county accepted it, with a reason on file.',
-  'require-permit': 'Decided: a permit is required.',
-  'require-repair': 'Decided: a repair is required.',
-  'ask-remeasurement': 'Decided: it has to be measured again.',
+/**
+ * Parts in the order of what is most pressing about them. The same about several parts of one kind is told once, with
+ * all of them named, so that eighty collapsed pits are still one page and none is left out.
+ */
+function byPart(items: readonly OpenItem[], language: Language): StatusLetter['open'] {
+  const { by } = LETTER_COPY[language]
+  const alike = Map.groupBy(items, ({ id: _, part, ...rest }) =>
+    JSON.stringify([rest, { ...part, mark: null }]),
+  )
+  const groups = new Map<OurText, Row[]>()
+  for (const [first, ...others] of alike.values()) {
+    if (!first) continue
+    const several = others.length > 0
+    const told = itemWords(several ? { ...first, part: { ...first.part, mark: null } } : first, language)
+    const about = several ? namedTogether(told.about, [first, ...others]) : told.about
+    const row = {
+      about,
+      says: told.says,
+      state: VOICES[language].state[told.state],
+      required: withDue(told, by, language),
+    }
+    groups.set(about, [...(groups.get(about) ?? []), row])
+  }
+  return [...groups].map(([about, rows]) => ({ about, rows }))
 }
 
-function basisOf(reconciliation: Reconciliation | null): string {
-  if (!reconciliation) return 'Nothing is on file for this parcel, and no inspection has been handed in.'
-  const { asBuilt, findings } = reconciliation
-  const [first] = asBuilt.permits
-  const file = first
-    ? `The county’s file (${cut(asBuilt.permits, 3).shown.map(permitInWords).join('; ')}${asBuilt.permits.length > 3 ? `; and ${asBuilt.permits.length - 3} more` : ''})`
-    : 'The county’s file, which has no approved permit,'
-  return findings === null
-    ? `${file}. No inspection has been handed in.`
-    : `${file} compared with the inspection of ${printDay(asBuilt.on)}.`
+/** `Seepage pit 1, 2, B`; those that nothing tells apart are counted: `Seepage pit (3)`. */
+function namedTogether(kind: OurText, items: readonly OpenItem[]): OurText {
+  const marks = items.flatMap(({ part: { mark } }) => mark ?? [])
+  const named = marks.reduce(
+    (all, mark, at) => (at === 0 ? ours`${kind} ${mark}` : ours`${all}, ${mark}`),
+    kind,
+  )
+  return marks.length === items.length ? named : ours`${named} (${items.length})`
 }
 
-const permitInWords = ({ number, approvedOn }: PermitRef): string =>
-  `permit ${number}${approvedOn ? `, approved ${printDay(approvedOn)}` : ''}`
+const withDue = ({ required, due }: ItemTold, by: OurText, language: Language): OurText =>
+  due === null ? required : ours`${required} ${by} ${printDate(due, language)}.`
 
-const WELL = new Set(['agrees', 'suffices'])
-const BADLY = new Set(['differs', 'falls-short'])
-const OPEN = new Set(['cannot-tell', 'too-close-to-call'])
+/** What a reviewer closed. */
+const closedItems = (standing: readonly Standing[]) =>
+  standing.flatMap((it) =>
+    it.decided !== null && !isOpen(it) ? [{ item: itemOf(it), how: it.decided }] : [],
+  )
+
+function basisOf(file: StatusLetterFacts['file'], copy: LetterCopy, language: Language): string {
+  if (!file) return copy.noFile
+  const { answer, permits, on } = file
+  const { shown, left } = cut(permits, 3)
+  const named = shown.map((permit) => permitNamed(permit, copy, language)).join('; ')
+  const paper =
+    shown.length === 0 ? copy.noApproved : `${copy.file} (${named}${left > 0 ? `; +${left}` : ''})`
+  return answer.findings === null
+    ? `${paper}. ${copy.noInspection}`
+    : `${paper}, ${copy.comparedWith} ${printDate(on, language)}.`
+}
+
+const permitNamed = ({ number, approvedOn }: PermitRef, copy: LetterCopy, language: Language): string =>
+  `${copy.permit} ${number}${approvedOn ? `, ${copy.approved} ${printDate(approvedOn, language)}` : ''}`
+
+const WELL: readonly Verdict[] = ['agrees', 'suffices']
+const BADLY: readonly Verdict[] = ['differs', 'falls-short']
+const OPEN: readonly Verdict[] = ['cannot-tell', 'too-close-to-call']
 
 /** By topic, so that twelve components still make a short list; what one rule grants and another denies is left out. */
-function agreeing(outcomes: readonly Outcome[], labels: number) {
-  const denied = new Set(outcomes.filter(({ verdict }) => BADLY.has(verdict)).map(askedOf))
+function agreeing(outcomes: readonly Outcome[], labels: number, language: Language): readonly Line[] {
+  const askedOf = ({ check, facet, subject }: Outcome): string =>
+    `${topicOf(language, check, facet)?.agrees} | ${subject.key}`
+  const denied = new Set(outcomes.filter(({ verdict }) => BADLY.includes(verdict)).map(askedOf))
   return byTopic(
-    outcomes.filter((it) => WELL.has(it.verdict) && !denied.has(askedOf(it))),
+    outcomes.filter((it) => WELL.includes(it.verdict) && !denied.has(askedOf(it))),
     'agrees',
     labels,
+    language,
   )
 }
 
-const leftOpen = (outcomes: readonly Outcome[], labels: number) =>
+const leftOpen = (outcomes: readonly Outcome[], labels: number, language: Language): readonly Line[] =>
   byTopic(
-    outcomes.filter(({ verdict, check }) => OPEN.has(verdict) && check !== 'component-presence'),
+    outcomes.filter(({ verdict, check }) => OPEN.includes(verdict) && check !== 'component-presence'),
     'open',
     labels,
+    language,
   )
 
-const askedOf = ({ check, facet, subject }: Outcome): string =>
-  `${topicOf(check, facet)?.agrees} | ${subject.key}`
-
-function byTopic(outcomes: readonly Outcome[], side: 'agrees' | 'open', most: number) {
-  const topics = new Map<string, Set<string>>()
+function byTopic(
+  outcomes: readonly Outcome[],
+  side: 'agrees' | 'open',
+  most: number,
+  language: Language,
+): readonly Line[] {
+  const topics = new Map<OurText, Set<OurText>>()
   for (const { check, facet, subject } of outcomes) {
-    const words = topicOf(check, facet)?.[side]
+    const words = topicOf(language, check, facet)?.[side]
     if (words === undefined) continue
-    const labels = topics.get(words) ?? new Set()
-    if (subject.kind !== 'system') labels.add(nameOf(subject))
+    const labels = topics.get(words) ?? new Set<OurText>()
+    if (subject.kind !== 'system') labels.add(VOICES[language].part(openPart(subject)))
     topics.set(words, labels)
   }
-  return [...topics].map(([what, labels]) => ({ what, labels: listed([...labels], most) }))
+  return [...topics].map(([what, labels]) => ({ what, labels: listedLabels([...labels], most) }))
 }
 
-/** As the county's record names it; a thing only the inspector named is called by its kind. */
-const nameOf = ({ key, label, kind }: Subject): string =>
-  key.startsWith('found/') ? kind.replaceAll('-', ' ') : label
-
-/** Not reached and not looked for, with the reason: the checks' own words, which hold none of the inspector's notes. */
-function unseen(outcomes: readonly Outcome[], reconciliation: Reconciliation | null): readonly string[] {
-  if (reconciliation?.findings == null) return ['Nothing in the ground: no inspection has been handed in.']
-  return outcomes
-    .filter(({ check, verdict }) => check === 'component-presence' && OPEN.has(verdict))
-    .map(({ because }) => sentence(because.replace(/: see the note$/, '')))
+/** Not looked for and not reached, with the reason from a closed list. */
+function unseen(
+  outcomes: readonly Outcome[],
+  file: StatusLetterFacts['file'],
+  copy: LetterCopy,
+): readonly OurText[] {
+  if (file?.answer.findings == null) return [copy.noInspection]
+  return outcomes.flatMap(({ reason, subject }) => {
+    if (reason.is !== 'unknown') return []
+    return reason.gaps.flatMap((gap) => {
+      if (gap.gap === 'not-looked-for') return [copy.notLookedFor(openPart(subject))]
+      return gap.gap === 'not-reached' ? [copy.notReached(openPart(subject), gap.why)] : []
+    })
+  })
 }
 
-function listed(labels: readonly string[], most: number): string {
+function listedLabels(labels: readonly OurText[], most: number): OurText {
   const { shown, left } = cut(labels, most)
-  return left > 0 ? `${shown.join(', ')} and ${left} more` : shown.join(', ')
+  const joined = shown.reduce((all, label, at) => (at === 0 ? label : ours`${all}, ${label}`), ours``)
+  return left > 0 ? ours`${joined} +${left}` : joined
 }
 
 const cut = <T>(all: readonly T[], most: number): { readonly shown: readonly T[]; readonly left: number } =>
   all.length <= most ? { shown: all, left: 0 } : { shown: all.slice(0, most), left: all.length - most }
-
-const more = (left: number): string | null =>
-  left > 0 ? `And ${left} more, named in the county’s file.` : null
-
-const unique = <T>(all: readonly T[], by: (one: T) => string): readonly T[] => [
-  ...new Map(all.map((one) => [by(one), one])).values(),
-]

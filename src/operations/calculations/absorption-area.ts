@@ -8,6 +8,7 @@ import type { Uncertain } from '../../measure/uncertain.ts'
 import type { Citation, Verified } from '../../rules/citation.ts'
 import type { PackId } from '../../rules/pack.ts'
 import { requiredAbsorption } from '../../rules/work/required-absorption.ts'
+import { silenceWords } from '../../words/silence.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, invalid } from '../refusal.ts'
 import { absorbingLengths, absorptionShapeOf, type MeasuredAbsorption } from './measured-absorption.ts'
@@ -99,7 +100,8 @@ function requiredOf(
       steps,
     })
   }
-  const { reason, says } = required.error
+  const { reason } = required.error
+  const says = silenceWords(required.error)
   if (reason === 'needs-bedrooms') return invalid({ pointer: '/required/bedrooms', message: says })
   if (reason === 'needs-flow') return invalid({ pointer: '/required/flowGpd', message: says })
   return ok({ ...none, silence: says, pack, verified, citations })

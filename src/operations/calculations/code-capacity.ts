@@ -5,6 +5,7 @@ import type { Citation, Verified } from '../../rules/citation.ts'
 import type { PackId } from '../../rules/pack.ts'
 import type { Burden } from '../../rules/values/capacity-rule.ts'
 import { requiredCapacity } from '../../rules/work/required-capacity.ts'
+import { silenceWords } from '../../words/silence.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, invalid } from '../refusal.ts'
 import { type RuleAsked, ruleAsked } from './rule-asked.ts'
@@ -51,7 +52,8 @@ export function calculateCodeCapacity(
   if (required.ok) {
     return ok({ ...base, requiredGal: required.value.value, silence: null, steps: required.value.steps })
   }
-  const { reason, says } = required.error
+  const { reason } = required.error
+  const says = silenceWords(required.error)
   if (reason === 'needs-bedrooms') return invalid({ pointer: '/bedrooms', message: says })
   if (reason === 'needs-flow') return invalid({ pointer: '/flowGpd', message: says })
   return ok({ ...base, requiredGal: null, silence: says, steps: [] })

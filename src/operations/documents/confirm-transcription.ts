@@ -2,12 +2,12 @@ import { dayOf, type PlainDate } from '../../base/plain-date.ts'
 import { ok, type Result } from '../../base/result.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
 import type { PermitRecord } from '../../records/permit.ts'
-import { hashOf } from '../../store/canonical.ts'
 import type { Person } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { changeDocument, type Document, documentById, lockDocument } from '../../store/documents.ts'
 import { recordEvent } from '../../store/events.ts'
+import { hashOf } from '../../store/hash.ts'
 import { lockParcel, type Parcel } from '../../store/parcels.ts'
 import {
   insertPermit,

@@ -1,8 +1,8 @@
+import { canonicalText } from '../../base/canonical.ts'
 import { dayOf } from '../../base/plain-date.ts'
 import { findingsEntry } from '../../reading/entry/findings.ts'
 import { entryIssues } from '../../reading/entry/issues.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
-import { canonicalText } from '../../store/canonical.ts'
 import {
   firmsNamed,
   insertSubmitted,

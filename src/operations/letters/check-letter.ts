@@ -2,7 +2,7 @@ import { invariant } from '../../base/invariant.ts'
 import { dayOf, type PlainDate } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import { readCode } from '../../letters/code.ts'
-import { changesSince } from '../../letters/facts.ts'
+import { changesSince, type Since } from '../../letters/facts.ts'
 import { verifyLetter } from '../../letters/signing/verify.ts'
 import type { LetterStatement } from '../../letters/statement.ts'
 import { serviceIn } from '../../store/database/actor.ts'
@@ -24,7 +24,7 @@ export type LetterChecked = {
   /** JWS in compact form, to check the statement without this service. */
   readonly signature: string
   /** What has come in since; it tells that something did, not what. */
-  readonly since: readonly string[]
+  readonly since: readonly Since[]
   /** The newest letter that stands in its place, where it is superseded and one was issued. */
   readonly newer: { readonly number: string; readonly issuedOn: PlainDate } | null
   readonly withdrawn: { readonly on: PlainDate; readonly reason: string } | null
@@ -65,7 +65,7 @@ export async function checkLetter(context: OperationContext, typed: string): Pro
   })
 }
 
-function stateOf({ withdrawn }: Letter, since: readonly string[]): LetterState {
+function stateOf({ withdrawn }: Letter, since: readonly Since[]): LetterState {
   if (withdrawn) return 'withdrawn'
   return since.length > 0 ? 'superseded' : 'valid'
 }

@@ -11,6 +11,7 @@ import { decisionsInForce } from '../../store/decisions.ts'
 import { discrepanciesOf } from '../../store/discrepancies.ts'
 import { organizationNames } from '../../store/organizations.ts'
 import { newestReconciliation, type StoredReconciliation } from '../../store/reconciliations.ts'
+import { fullAnswer } from '../reconciliation/full-answer.ts'
 import { regather } from '../reconciliation/replay-reconciliation.ts'
 import { conflict } from '../refusal.ts'
 import type { Drafting } from './draft.ts'
@@ -18,7 +19,7 @@ import { gatherFacts } from './gather-facts.ts'
 import { reportPhotos } from './report-photos.ts'
 
 const NONE =
-  'Nothing was reconciled on this parcel yet that you may see: hand in findings or enter a permit first.'
+  'Nothing was reconciled on this parcel yet that you may see. Submit an inspection or enter a permit first.'
 
 /** The newest reconciliation that the asker may see, as it was made: a firm's own, for a reviewer the parcel's. */
 export const draftReport: Drafting = async ({ tx, within, context, actor, parcel, status }) => {
@@ -29,6 +30,7 @@ export const draftReport: Drafting = async ({ tx, within, context, actor, parcel
   const photos = await reportPhotos(tx, context.files, county, stored.findings)
   return transact(within, asService(actor), async (service) => {
     const { input, missing } = await regather(service, county, stored)
+    const { result } = await fullAnswer(service, county, stored)
     if (!input) {
       return conflict(`What the newest reconciliation rests on is not all kept: ${missing.join(', ')}.`)
     }
@@ -44,7 +46,7 @@ export const draftReport: Drafting = async ({ tx, within, context, actor, parcel
       contents: (frame) => [
         report(frame, {
           audience: actor.role === 'reviewer' ? 'reviewer' : 'firm',
-          reconciliation: stored.result,
+          reconciliation: result,
           plan: sitePlan(layOut(input)),
           decisions,
           photos,

@@ -8,6 +8,7 @@ import type { Database, Tx } from '../../store/database/database.ts'
 import type { Parcel } from '../../store/parcels.ts'
 import type { StoredReconciliation } from '../../store/reconciliations.ts'
 import type { DatedStatus } from '../../store/statuses.ts'
+import type { Language } from '../../words/language.ts'
 import type { OperationContext } from '../context.ts'
 import type { Answer } from '../refusal.ts'
 
@@ -30,6 +31,7 @@ export type Desk = {
   readonly actor: Person
   readonly parcel: Parcel
   readonly status: DatedStatus
+  readonly language: Language
 }
 
 export type Drafting = (desk: Desk) => Promise<Answer<LetterDraft>>

@@ -5,8 +5,7 @@ import { OutsideFailure } from '../../base/outside-failure.ts'
 import { dayOf, yearOf } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import { newCode } from '../../letters/code.ts'
-import { printDay } from '../../letters/content/day.ts'
-import { LETTER_TITLES, type LetterFrame, type LetterKind, SEAL_NOTE } from '../../letters/content/frame.ts'
+import { LETTER_TITLES, type LetterFrame, type LetterKind } from '../../letters/content/frame.ts'
 import { printableThroughout } from '../../letters/content/printable.ts'
 import { qrSvg } from '../../letters/qr.ts'
 import { countyById } from '../../store/counties.ts'
@@ -16,10 +15,13 @@ import { recordEvent } from '../../store/events.ts'
 import { insertLetter, type Letter, nextNumber } from '../../store/letters.ts'
 import type { Parcel } from '../../store/parcels.ts'
 import { maySign } from '../../store/signing-keys.ts'
+import { LETTER_COPY } from '../../words/agent/letter.ts'
+import { printDate } from '../../words/date.ts'
+import type { Language } from '../../words/language.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { statusToday } from '../parcels/read-status.ts'
-import { type Answer, notAllowed } from '../refusal.ts'
+import { type Answer, invalid, notAllowed } from '../refusal.ts'
 import type { Desk, Drafting, LetterDraft } from './draft.ts'
 import { draftBrief } from './draft-brief.ts'
 import { draftReport } from './draft-report.ts'
@@ -51,6 +53,7 @@ export const issueLetter = (
   actor: Person,
   asked: string,
   kind: LetterKind,
+  language: Language,
 ): Promise<Answer<IssuedLetter>> =>
   transact(context.database, actor, async (tx, within) => {
     if (!LETTERS_FOR[actor.role].includes(kind)) {
@@ -63,14 +66,20 @@ export const issueLetter = (
     const parcel = found.value
     const joined = { ...context, database: within }
     const status = await statusToday(joined, actor, parcel.id)
-    const desk: Desk = { tx, within, context: joined, actor, parcel, status }
+    if (language !== 'en' && kind !== 'status') {
+      return invalid({
+        pointer: '/language',
+        message: 'Only status letters are issued in Spanish. Use English for this one.',
+      })
+    }
+    const desk: Desk = { tx, within, context: joined, actor, parcel, status, language }
     const draft = await DRAFTS[kind](desk)
     if (!draft.ok) return draft
     return ok({ parcel, letter: await seal(desk, kind, draft.value) })
   })
 
 async function seal(desk: Desk, kind: LetterKind, draft: LetterDraft): Promise<Letter> {
-  const { tx, within, context, actor, parcel, status } = desk
+  const { tx, within, context, actor, parcel, status, language } = desk
   const { letters, files, newId, clock } = context
   const { kid } = letters.signer.publicKey
   if (!(await maySign(tx, kid))) {
@@ -87,14 +96,15 @@ async function seal(desk: Desk, kind: LetterKind, draft: LetterDraft): Promise<L
   const checkAddress = letters.checkAddress(code)
   const frame: LetterFrame = {
     kind,
-    title: LETTER_TITLES[kind],
+    language,
+    title: kind === 'status' ? LETTER_COPY[language].title : LETTER_TITLES[kind],
     number,
     county: county.name,
     parcel: { number: parcel.number, address: parcel.address },
     issuedOn,
     asOf: draft.asOf,
-    issued: printDay(issuedOn),
-    asOfInWords: printDay(draft.asOf),
+    issued: printDate(issuedOn, language),
+    asOfInWords: printDate(draft.asOf, language),
     code,
     checkAddress,
     checkSvg: { svg: qrSvg(checkAddress) },
@@ -108,6 +118,7 @@ async function seal(desk: Desk, kind: LetterKind, draft: LetterDraft): Promise<L
   const signature = await letters.signer.sign({
     form: 'asfound-letter-1',
     kind,
+    language,
     number,
     county: { id: county.id, name: county.name },
     parcel: { number: parcel.number, address: parcel.address },
@@ -156,4 +167,4 @@ async function seal(desk: Desk, kind: LetterKind, draft: LetterDraft): Promise<L
 }
 
 /** As it goes to the press: the words of the seal with it, and no character that the fonts lack. */
-const ready = (content: unknown): unknown => printableThroughout({ ...(content as object), seal: SEAL_NOTE })
+const ready = (content: unknown): unknown => printableThroughout(content)

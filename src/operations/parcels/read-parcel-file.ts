@@ -19,6 +19,7 @@ import {
 } from '../../store/reconciliations.ts'
 import type { OperationContext } from '../context.ts'
 import type { FindingsRead } from '../findings/read-findings.ts'
+import { fullAnswerFor } from '../reconciliation/full-answer.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import type { Answer } from '../refusal.ts'
 import { type ParcelRead, readParcel } from './read-parcel.ts'
@@ -27,6 +28,8 @@ import { type ParcelRead, readParcel } from './read-parcel.ts'
 export type ParcelFileRead = ParcelRead & {
   /** The newest; null where there is none, or none that the reader may see. */
   readonly reconciliation: StoredReconciliation | null
+  /** The answer of the newest with its as-built and its working. */
+  readonly result: Reconciliation | null
   /** Where there is none: what the record says by itself, with no inspection. */
   readonly record: RecordAlone | null
   /** The inspection that it was made with. */
@@ -65,6 +68,7 @@ export const readParcelFile = (
     return ok({
       ...read.value,
       reconciliation: newest ?? null,
+      result: newest ? await fullAnswerFor(within, actor, newest) : null,
       record: newest ? null : await recordAlone(context, within, actor, parcel.id),
       inspection: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
       photos: await photosOfInspections(tx, actor.county, handedIn(read.value)),

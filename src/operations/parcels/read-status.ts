@@ -70,17 +70,15 @@ const statusUnwritten = (
     if (input.permits.length > 0 || input.findings) {
       return (await reconcileParcel({ ...context, database: within }, actor, parcel, 'time-passed')).status
     }
-    const discrepancies = reconcile(input).discrepancies.map(({ kind, severity, sentences, next }) => ({
-      kind,
-      severity,
-      says: sentences.agent,
-      next,
+    const standing = reconcile(input).discrepancies.map((discrepancy) => ({
+      id: discrepancy.key,
+      discrepancy,
       decided: null,
     }))
     const status = statusOf({
       hasApprovedPermit: false,
       hasInspection: false,
-      discrepancies,
+      standing,
       decidedBefore: false,
     })
     return { ...status, asOf: today }

@@ -1,8 +1,8 @@
+import { canonicalText } from '../../base/canonical.ts'
 import { MEASURE_NAMES } from '../../records/component.ts'
 import type { FiledPermit, PermitRecord } from '../../records/permit.ts'
 import { sourceAt } from '../../records/permit-claims.ts'
 import type { Source } from '../../records/source.ts'
-import { canonicalText } from '../../store/canonical.ts'
 
 const FIELDS = [
   'number',

@@ -38,7 +38,7 @@ export function statusFrom(
       ({ record }) => record.approvedOn !== null && record.approvedOn <= input.asOf,
     ),
     hasInspection: input.findings !== null,
-    discrepancies: discrepancies.flatMap((it) => standingOf(it, decisions)),
+    standing: discrepancies.flatMap((it) => standingOf(it, decisions)),
     decidedBefore: discrepancies.some(
       ({ state, severity, decision }) => state === 'vanished' && severity !== 'note' && decision !== null,
     ),
@@ -51,10 +51,8 @@ function standingOf(it: StandingDiscrepancy, decisions: readonly Decision[]): St
   const decision = decisions.find(({ id }) => id === it.decision)
   return [
     {
-      kind: it.kind,
-      severity: it.severity,
-      says: it.body.sentences.agent,
-      next: it.body.next,
+      id: it.id,
+      discrepancy: it.body,
       decided: it.state === 'decided' && decision ? decision.action : null,
     },
   ]

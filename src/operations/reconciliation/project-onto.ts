@@ -1,11 +1,13 @@
+import { canonicalText } from '../../base/canonical.ts'
 import { evidenceOf } from '../../reconcile/evidence.ts'
+import { withoutWorking } from '../../reconcile/kept.ts'
 import { type Projected, project } from '../../reconcile/projection.ts'
 import type { Discrepancy } from '../../reconcile/reconcile.ts'
-import { canonicalText, hashOf } from '../../store/canonical.ts'
 import type { Decision } from '../../store/decisions.ts'
 import type { StandingDiscrepancy } from '../../store/discrepancies.ts'
 import type { ChangeNoticed } from '../../store/discrepancy-changes.ts'
 import type { Findings } from '../../store/findings.ts'
+import { hashOf } from '../../store/hash.ts'
 import type { StoredReconciliation } from '../../store/reconciliations.ts'
 import type { OperationContext } from '../context.ts'
 
@@ -32,8 +34,8 @@ export function projectOnto(
   { newId }: Pick<OperationContext, 'newId'>,
 ): Projection {
   const raised = new Map<string, Discrepancy>()
-  for (const it of made.result.discrepancies) if (!raised.has(it.key)) raised.set(it.key, it)
-  const hashes = new Map([...raised].map(([key, it]) => [key, hashOf(evidenceOf(it, made.result.asOf))]))
+  for (const it of made.result.discrepancies) if (!raised.has(it.key)) raised.set(it.key, withoutWorking(it))
+  const hashes = new Map([...raised].map(([key, it]) => [key, hashOf(evidenceOf(it))]))
 
   const projected = project(
     before.map(({ key, state, evidenceHash, decision }) => ({
@@ -101,9 +103,9 @@ export function projectOnto(
       afterHash: gone ? null : now.evidenceHash,
       body: {
         kind: now.kind,
-        about: now.body.outcome.subject.label,
-        before: change === 'appeared' ? null : (old?.body.outcome.because ?? null),
-        after: gone ? null : now.body.outcome.because,
+        about: now.body.outcome.subject,
+        before: change === 'appeared' ? null : (old?.body.outcome.reason ?? null),
+        after: gone ? null : now.body.outcome.reason,
         state: now.state,
       },
       noticedAt: made.madeAt,

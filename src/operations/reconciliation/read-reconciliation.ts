@@ -1,4 +1,5 @@
 import { ok } from '../../base/result.ts'
+import type { Reconciliation } from '../../reconcile/reconcile.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type ChangeNoticed, changesBy } from '../../store/discrepancy-changes.ts'
@@ -14,10 +15,13 @@ import {
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, notFound } from '../refusal.ts'
+import { fullAnswerFor } from './full-answer.ts'
 
 export type ReconciliationRead = {
   readonly parcel: Parcel
   readonly reconciliation: StoredReconciliation
+  /** The answer with its as-built and its working. */
+  readonly result: Reconciliation
   /** What it changed against the one before it. */
   readonly changes: readonly ChangeNoticed[]
 }
@@ -30,11 +34,16 @@ export const readReconciliation = (
   actor: Person,
   id: string,
 ): Promise<Answer<ReconciliationRead>> =>
-  transact(context.database, actor, async (tx) => {
+  transact(context.database, actor, async (tx, within) => {
     const reconciliation = await reconciliationById(tx, actor.county, id)
     const parcel = reconciliation && (await parcelById(tx, actor.county, reconciliation.parcel))
     if (!parcel) return notFound()
-    return ok({ parcel, reconciliation, changes: await changesBy(tx, actor.county, id) })
+    return ok({
+      parcel,
+      reconciliation,
+      result: await fullAnswerFor(within, actor, reconciliation),
+      changes: await changesBy(tx, actor.county, id),
+    })
   })
 
 /** The newest that the asker may see. */
@@ -43,13 +52,14 @@ export const readNewestReconciliation = (
   actor: Person,
   asked: string,
 ): Promise<Answer<ReconciliationRead>> =>
-  transact(context.database, actor, async (tx) => {
+  transact(context.database, actor, async (tx, within) => {
     const parcel = await parcelAsked(tx, actor.county, asked)
     if (!parcel.ok) return parcel
     const reconciliation = await newestReconciliation(tx, actor.county, parcel.value.id)
     if (!reconciliation) return notFound('Nothing was reconciled on this parcel yet that you may see.')
     const changes = await changesBy(tx, actor.county, reconciliation.id)
-    return ok({ parcel: parcel.value, reconciliation, changes })
+    const result = await fullAnswerFor(within, actor, reconciliation)
+    return ok({ parcel: parcel.value, reconciliation, result, changes })
   })
 
 /** All of a parcel's, newest first, from before `before`. */

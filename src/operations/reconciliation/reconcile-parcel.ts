@@ -1,9 +1,9 @@
 import { reconcile } from '../../reconcile/reconcile.ts'
-import { hashOf } from '../../store/canonical.ts'
 import { type Actor, asService } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import type { ChangeNoticed } from '../../store/discrepancy-changes.ts'
 import { recordEvent } from '../../store/events.ts'
+import { hashOf } from '../../store/hash.ts'
 import { lockParcel } from '../../store/parcels.ts'
 import {
   insertReconciliation,
@@ -48,6 +48,7 @@ export const reconcileParcel = (
       return { reconciliation: newest, changes: [], status }
     }
     await keepRuleBook(tx, context.book, at)
+    const answer = reconcile(input)
     const reconciliation = await insertReconciliation(tx, county, {
       id: context.newId(),
       parcel,
@@ -55,7 +56,8 @@ export const reconcileParcel = (
       organization: findings?.organization ?? null,
       inputs: named,
       engine: ENGINE,
-      result: reconcile(input),
+      result: answer,
+      asBuiltOn: answer.asBuilt.on,
       occasion,
       madeAt: at,
     })

@@ -1,13 +1,15 @@
+import { canonicalText } from '../../base/canonical.ts'
 import { ok } from '../../base/result.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
+import { keptForm } from '../../reconcile/kept.ts'
 import { reconcile } from '../../reconcile/reconcile.ts'
 import type { FiledPermit } from '../../records/permit.ts'
-import { canonicalText, sha256 } from '../../store/canonical.ts'
 import { type Actor, asService } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { asCorrection, decisionById } from '../../store/decisions.ts'
 import { asSubmitted, findingsById } from '../../store/findings.ts'
+import { sha256 } from '../../store/hash.ts'
 import { permitAt } from '../../store/permits.ts'
 import { reconciliationById, type StoredReconciliation } from '../../store/reconciliations.ts'
 import { ruleBookByHash } from '../../store/rule-books.ts'
@@ -40,7 +42,7 @@ export const replayReconciliation = (
     const stored = await reconciliationById(tx, actor.county, id)
     if (!stored) return notFound()
     const { input, missing } = await regather(tx, actor.county, stored)
-    const bytes = input ? canonicalText(reconcile(input)) : null
+    const bytes = input ? canonicalText(keptForm(reconcile(input))) : null
     const resultHashNow = bytes === null ? null : sha256(bytes)
     return ok({
       reconciliation: id,

@@ -1,7 +1,7 @@
 import type { RuleBook } from '../../rules/book.ts'
 import type { PlaceId } from '../../rules/pack.ts'
 import type { ParameterName } from '../../rules/parameters.ts'
-import { hashOf } from '../../store/canonical.ts'
+import { hashOf } from '../../store/hash.ts'
 
 /** The parameters on which two states of the rules differ for a place, in whatever way it could show in an answer. */
 export function parametersChanged(

@@ -1,4 +1,6 @@
+import { canonicalText } from '../../base/canonical.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
+import { keptForm } from '../../reconcile/kept.ts'
 import { reconcile } from '../../reconcile/reconcile.ts'
 import {
   discrepanciesOnMany,
@@ -8,11 +10,11 @@ import {
   writeDiscrepancies,
   writeStatuses,
 } from '../../store/answers-at-once.ts'
-import { canonicalText, hashOf, sha256 } from '../../store/canonical.ts'
 import type { Service } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import type { StandingDiscrepancy } from '../../store/discrepancies.ts'
 import { type ChangeNoticed, insertChanges } from '../../store/discrepancy-changes.ts'
+import { hashOf, sha256 } from '../../store/hash.ts'
 import type { ManyOnFile } from '../../store/many-parcels.ts'
 import { RANKS } from '../../store/queue-ranks.ts'
 import type { Occasion } from '../../store/reconciliations.ts'
@@ -102,7 +104,7 @@ export async function reconcileMany(
       return { parcel, made: null, projection: null, changes: [], before: null, status }
     }
     const result = reconcile(input)
-    const resultText = canonicalText(result)
+    const resultText = canonicalText(keptForm(result))
     const it: WrittenReconciliation = {
       id: context.newId(),
       parcel,
@@ -112,6 +114,7 @@ export async function reconcileMany(
       inputHash,
       engine: ENGINE,
       result,
+      asBuiltOn: result.asBuilt.on,
       resultText,
       resultHash: sha256(resultText),
       occasion,

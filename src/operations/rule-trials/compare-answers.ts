@@ -1,7 +1,10 @@
 import { evidenceOf } from '../../reconcile/evidence.ts'
+import type { Answer } from '../../reconcile/kept.ts'
 import type { DiscrepancyKind } from '../../reconcile/kinds.ts'
-import type { Discrepancy, Reconciliation } from '../../reconcile/reconcile.ts'
-import { hashOf } from '../../store/canonical.ts'
+import type { Discrepancy } from '../../reconcile/reconcile.ts'
+import { hashOf } from '../../store/hash.ts'
+import { reasonWords } from '../../words/reasons.ts'
+import { sentence } from '../../words/sentence.ts'
 
 /** What is other about one difference: it is there only under the other rules, only under these, or says something else. */
 export type AnswerChange = {
@@ -15,22 +18,21 @@ export type AnswerChange = {
 }
 
 /** The differences that two answers for one parcel differ in, those that would be there first. */
-export function compareAnswers(now: Reconciliation, would: Reconciliation): readonly AnswerChange[] {
+export function compareAnswers(now: Answer, would: Answer): readonly AnswerChange[] {
   const [before, after] = [byKey(now), byKey(would)]
   const changes: AnswerChange[] = []
   for (const [key, it] of after) {
     const old = before.get(key)
     if (!old) changes.push(told('appears', it, null, it))
-    else if (ground(old, now) !== ground(it, would)) changes.push(told('changes', it, old, it))
+    else if (ground(old) !== ground(it)) changes.push(told('changes', it, old, it))
   }
   for (const [key, it] of before) if (!after.has(key)) changes.push(told('vanishes', it, it, null))
   return changes
 }
 
-const byKey = ({ discrepancies }: Reconciliation) => new Map(discrepancies.map((it) => [it.key, it]))
+const byKey = ({ discrepancies }: Answer) => new Map(discrepancies.map((it) => [it.key, it]))
 
-const ground = (it: Discrepancy, { asOf }: Reconciliation): string =>
-  `${it.severity} ${hashOf(evidenceOf(it, asOf))}`
+const ground = (it: Discrepancy): string => `${it.severity} ${hashOf(evidenceOf(it))}`
 
 const told = (
   change: AnswerChange['change'],
@@ -41,6 +43,6 @@ const told = (
   change,
   kind,
   about: outcome.subject.label,
-  inForce: now?.outcome.because ?? null,
-  proposed: would?.outcome.because ?? null,
+  inForce: now && sentence(reasonWords(now.outcome)),
+  proposed: would && sentence(reasonWords(would.outcome)),
 })

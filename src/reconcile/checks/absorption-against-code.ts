@@ -1,22 +1,21 @@
 import type { PlainDate } from '../../base/plain-date.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
-import { printWithU } from '../../measure/print/gallons.ts'
-import { printSignificant } from '../../measure/print/number.ts'
 import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
-import { unread } from '../../rules/citation.ts'
+import { SYSTEM } from '../../records/part.ts'
 import { requiredAbsorption } from '../../rules/work/required-absorption.ts'
-import { derived, firm, likely, open, required as requiredBy, SYSTEM } from '../about.ts'
+import { derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
 import { absorbingArea } from '../facts/absorbing-area.ts'
-import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
+import { bedroomsFor, flowFor } from '../facts/household.ts'
+import { exactly, measured } from '../quantity.ts'
+import { AGAINST_LEAST, OCCASIONS, type Occasion } from '../reason.ts'
 
 /** Area provided against the area the percolation table asks, for the permit's day and for today. */
 export const absorptionAgainstCode = check({
   id: 'absorption-against-code',
-  question: 'Is the absorption area as large as the code asks?',
   raises: ['absorption-below-code'],
   subjects: (): readonly Occasion[] => OCCASIONS,
   about: () => SYSTEM,
@@ -24,7 +23,7 @@ export const absorptionAgainstCode = check({
   facts: {
     bedrooms: bedroomsFor,
     perc: (_, { asBuilt }) =>
-      claimFact(asBuilt.percRateMpi, 'the percolation rate', (rate) => `${rate} min/in`),
+      claimFact(asBuilt.percRateMpi, 'percRateMpi', SYSTEM, (rate) => exactly(rate, 'min/in')),
     area: (_, given) => absorbingArea(given, 'bottom'),
   },
   rules: {
@@ -43,32 +42,42 @@ export const absorptionAgainstCode = check({
       return {
         verdict: 'cannot-tell',
         raises: null,
-        because: required.error.says,
-        certainty: open(required.error.says),
+        reason: {
+          is: 'no-rule',
+          rules: [{ state: 'silent', rule: 'absorption.perc-table', silence: required.error }],
+        },
+        certainty: open('undecided'),
       }
     }
     const recounted = absorbingArea(given, required.value.value.counts)
     const provided = recounted.state === 'known' ? recounted.value : area
     const least = required.value.value.sqFt
     const compared = compareWithMinimum(provided.sqFt, least, 'sq ft')
-    const when = occasion === 'today' ? 'the code asks today' : 'the code asked when it was permitted'
-    const because = `${printWithU(provided.sqFt, 'sq ft')} of absorption area against the ${printSignificant(least, 4)} sq ft that ${when} for ${bedrooms} bedrooms at ${perc} min/in${unread(table)}`
     const exhibits = [
-      derived('absorption area', printWithU(provided.sqFt, 'sq ft')),
-      requiredBy('absorption area', `${printSignificant(least, 4)} sq ft`, table),
+      derived('absorption-area', measured(provided.sqFt, 'sq ft')),
+      requiredBy('absorption-area', exactly(least, 'sq ft'), table),
     ]
     const steps = [...provided.steps, ...required.value.steps, ...compared.steps]
     const { verdict } = compared.value
     return {
       verdict,
       raises: verdict === 'falls-short' ? 'absorption-below-code' : null,
-      because: verdict === 'too-close-to-call' ? `${because}: too close to call` : because,
+      reason: {
+        is: 'absorption-code',
+        occasion,
+        provided: measured(provided.sqFt, 'sq ft'),
+        least: exactly(least, 'sq ft'),
+        bedrooms,
+        perc: exactly(perc, 'min/in'),
+        source: sourceOf(table),
+        comes: AGAINST_LEAST[verdict],
+      },
       certainty:
         verdict === 'too-close-to-call'
-          ? open('the required area lies within the expanded uncertainty')
+          ? open('within-uncertainty')
           : table.verified === 'from-memory'
-            ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
-            : firm('beyond the expanded uncertainty'),
+            ? likely('rule-not-verified')
+            : firm('beyond-uncertainty'),
       exhibits,
       steps,
     }

@@ -1,15 +1,16 @@
 import type { PlainDate } from '../../base/plain-date.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
-import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
+import { printGal } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
-import { the } from '../../records/naming.ts'
-import { unread } from '../../rules/citation.ts'
+import { partOnRecord, SYSTEM } from '../../records/part.ts'
 import { requiredCapacity } from '../../rules/work/required-capacity.ts'
-import { allowed, firm, likely, open, required as requiredBy, SYSTEM } from '../about.ts'
+import { allowed, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
-import { bedroomsFor, flowFor, OCCASIONS, type Occasion } from '../facts/household.ts'
+import { bedroomsFor, flowFor } from '../facts/household.ts'
 import { totalTankCapacity } from '../facts/total-capacity.ts'
+import { exactly, measured } from '../quantity.ts'
+import { type AgainstLeast, OCCASIONS, type Occasion } from '../reason.ts'
 import { bestMeasurement } from '../settle.ts'
 
 /**
@@ -19,12 +20,11 @@ import { bestMeasurement } from '../settle.ts'
  */
 export const capacityAgainstCode = check({
   id: 'capacity-against-code',
-  question: 'Is the tank as large as the code asks?',
   raises: ['capacity-below-code', 'measurement-unclear'],
   subjects: (): readonly Occasion[] => OCCASIONS,
   about: (_, { pairings }) => {
-    const tanks = pairings.filter(({ built }) => built.kind === 'tank').map(({ built }) => built)
-    return tanks.length === 1 ? { key: tanks[0]!.key, label: tanks[0]!.label, kind: 'tank' } : SYSTEM
+    const [tank, second] = tanksIn(pairings)
+    return tank && !second ? partOnRecord(tank.built) : SYSTEM
   },
   facet: (occasion) => occasion,
   facts: { bedrooms: bedroomsFor, capacity: (_, given) => totalTankCapacity(given) },
@@ -42,18 +42,29 @@ export const capacityAgainstCode = check({
       return {
         verdict: 'cannot-tell',
         raises: null,
-        because: required.error.says,
-        certainty: open(required.error.says),
+        reason: {
+          is: 'no-rule',
+          rules: [{ state: 'silent', rule: 'tank.minimum-capacity', silence: required.error }],
+        },
+        certainty: open('undecided'),
       }
     }
     const nominal = required.value.value
     const least = nominal * (1 - tolerancePct.value.amount / 100)
     const compared = compareWithMinimum(capacity.gal, least, 'gal')
-    const when = occasion === 'today' ? 'the code asks today' : 'the code asked when it was permitted'
-    const because = `${holds(given)} ${printGalWithU(capacity.gal)} against the ${printGal(nominal)} that ${when} for ${bedrooms} bedrooms${unread(minimum)}`
+    const reason = (comes: AgainstLeast) => ({
+      is: 'capacity-code' as const,
+      occasion,
+      tanks: tanksIn(given.pairings).length,
+      found: measured(capacity.gal, 'gal'),
+      least: exactly(nominal, 'gal'),
+      bedrooms,
+      source: sourceOf(minimum),
+      comes,
+    })
     const exhibits = [
-      requiredBy('least capacity', printGal(nominal), minimum),
-      allowed('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct),
+      requiredBy('least-capacity', exactly(nominal, 'gal'), minimum),
+      allowed('nominal-tolerance', exactly(tolerancePct.value.amount, '%'), tolerancePct),
     ]
     const steps = [
       ...capacity.steps,
@@ -71,8 +82,8 @@ export const capacityAgainstCode = check({
         return {
           verdict: 'suffices',
           raises: null,
-          because,
-          certainty: firm('beyond the expanded uncertainty'),
+          reason: reason('enough'),
+          certainty: firm('beyond-uncertainty'),
           exhibits,
           steps,
         }
@@ -80,11 +91,9 @@ export const capacityAgainstCode = check({
         return {
           verdict: 'falls-short',
           raises: 'capacity-below-code',
-          because,
+          reason: reason('short'),
           certainty:
-            minimum.verified === 'from-memory'
-              ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
-              : firm('beyond the expanded uncertainty'),
+            minimum.verified === 'from-memory' ? likely('rule-not-verified') : firm('beyond-uncertainty'),
           exhibits,
           steps,
         }
@@ -92,8 +101,8 @@ export const capacityAgainstCode = check({
         return {
           verdict: 'too-close-to-call',
           raises: 'measurement-unclear',
-          because: `${because}: too close to call`,
-          certainty: open('the required size lies within the expanded uncertainty'),
+          reason: reason('too-close'),
+          certainty: open('within-uncertainty'),
           exhibits,
           steps,
           wouldSettle: bestMeasurement(
@@ -106,16 +115,10 @@ export const capacityAgainstCode = check({
   },
 })
 
-function holds({ pairings }: Case): string {
-  const tanks = pairings.filter(({ built }) => built.kind === 'tank')
-  return tanks.length === 1 ? `${the(tanks[0]!.built.label)} comes to` : 'the tanks together come to'
-}
+const tanksIn = (pairings: Case['pairings']) => pairings.filter(({ built }) => built.kind === 'tank')
 
 /** The day the tanks in service were permitted for the bedrooms on record, or today. */
 function governingDay(occasion: Occasion, { asOf, asBuilt, pairings }: Case): PlainDate | null {
   if (occasion === 'today') return asOf
-  return permittedTogether(
-    pairings.filter(({ built }) => built.kind === 'tank'),
-    asBuilt,
-  )
+  return permittedTogether(tanksIn(pairings), asBuilt)
 }

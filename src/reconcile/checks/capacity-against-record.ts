@@ -1,10 +1,11 @@
 import { compareWithStated } from '../../measure/compare.ts'
-import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { isVessel } from '../../records/component.ts'
-import { the } from '../../records/naming.ts'
+import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, allowed, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { foundCapacity, recordedCapacity } from '../facts/capacity.ts'
+import { exactly, measured } from '../quantity.ts'
+import type { ReasonOf } from '../reason.ts'
 import { bestMeasurement } from '../settle.ts'
 
 /**
@@ -13,20 +14,19 @@ import { bestMeasurement } from '../settle.ts'
  */
 export const capacityAgainstRecord = check({
   id: 'capacity-against-record',
-  question: 'Does the tank hold what the record says?',
   raises: ['capacity-below-record', 'capacity-above-record', 'measurement-unclear'],
   subjects: ({ pairings }): readonly SeenPairing[] =>
     pairings.filter(wasSeen).filter(({ built }) => isVessel(built.kind)),
   about: aboutPairing,
   facts: {
     recorded: ({ built }) => recordedCapacity(built),
-    found: ({ found }, { findings }) => foundCapacity(found, findings?.id ?? ''),
+    found: ({ built, found }, { findings }) => foundCapacity(found, findings?.id ?? '', partOnRecord(built)),
   },
   rules: {
     tolerancePct: { name: 'tank.nominal-tolerance-pct', on: (_, given) => given.asBuilt.on },
     usablePct: { name: 'tank.usable-uncertainty-pct', on: (_, given) => given.asBuilt.on },
   },
-  decide({ recorded, found }, { tolerancePct, usablePct }, { built }) {
+  decide({ recorded, found }, { tolerancePct, usablePct }) {
     const rule = {
       tolerance: (tolerancePct.value.amount / 100) * recorded.gal,
       usableUncertainty: (usablePct.value.amount / 100) * recorded.gal,
@@ -34,20 +34,22 @@ export const capacityAgainstRecord = check({
     }
     const compared = compareWithStated(found.gal, recorded.gal, rule)
     const { verdict, onlyThanksToUncertainty } = compared.value
-    const numbers = `${the(built.label)} comes to ${printGalWithU(found.gal)}; the record says ${printGal(recorded.gal)}, give or take ${printGal(rule.tolerance)} for a nominal size`
     const steps = [...found.steps, ...compared.steps]
-    const exhibits = [allowed('nominal tolerance', `${tolerancePct.value.amount} %`, tolerancePct)]
+    const exhibits = [allowed('nominal-tolerance', exactly(tolerancePct.value.amount, '%'), tolerancePct)]
+    const reason = (comes: ReasonOf<'capacity-record'>['comes']) => ({
+      is: 'capacity-record' as const,
+      found: measured(found.gal, 'gal'),
+      recorded: exactly(recorded.gal, 'gal'),
+      tolerance: exactly(rule.tolerance, 'gal'),
+      comes,
+    })
     switch (verdict) {
       case 'agrees':
         return {
           verdict: 'agrees',
           raises: null,
-          because: onlyThanksToUncertainty
-            ? `${numbers}: it agrees only thanks to the measurement's uncertainty`
-            : numbers,
-          certainty: onlyThanksToUncertainty
-            ? likely('outside the nominal tolerance by itself, within it by the uncertainty of the readings')
-            : firm('within the nominal tolerance'),
+          reason: reason(onlyThanksToUncertainty ? 'agrees-by-uncertainty' : 'agrees'),
+          certainty: onlyThanksToUncertainty ? likely('within-by-uncertainty') : firm('within-tolerance'),
           exhibits,
           steps,
         }
@@ -56,8 +58,8 @@ export const capacityAgainstRecord = check({
         return {
           verdict: 'differs',
           raises: verdict === 'smaller' ? 'capacity-below-record' : 'capacity-above-record',
-          because: numbers,
-          certainty: firm('beyond the nominal tolerance and the expanded uncertainty (k = 2) together'),
+          reason: reason(verdict),
+          certainty: firm('beyond-tolerance'),
           exhibits,
           steps,
         }
@@ -65,8 +67,8 @@ export const capacityAgainstRecord = check({
         return {
           verdict: 'cannot-tell',
           raises: 'measurement-unclear',
-          because: `${numbers}: these measurements are too rough to tell`,
-          certainty: open('the expanded uncertainty is larger than what can decide the question'),
+          reason: reason('too-rough'),
+          certainty: open('too-rough'),
           exhibits,
           steps,
           wouldSettle: bestMeasurement(

@@ -1,5 +1,4 @@
 import type { Condition } from '../../records/findings.ts'
-import { isOrAre, the } from '../../records/naming.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { beside, known } from '../fact.ts'
@@ -10,7 +9,6 @@ export const WEAKENED: readonly Condition[] = ['cracked', 'corroded']
 
 export const condition = check({
   id: 'condition',
-  question: 'Is it sound?',
   raises: ['condition-poor'],
   subjects: ({ findings }) =>
     (findings?.record.components ?? []).filter(
@@ -18,31 +16,22 @@ export const condition = check({
     ),
   about: aboutSeen,
   facts: {
-    seenAs: (found, { findings, former }) =>
-      former.some((old) => old.found === found)
-        ? beside(
-            `${the(found.label)} ${isOrAre(found.label)} out of service: crushed and filled is how it should be`,
-          )
-        : known(
-            found.condition as Condition,
-            seen(
-              found,
-              findings?.id ?? '',
-              `condition of ${found.label}`,
-              found.conditionWords ?? `${found.condition}`,
-              'seen by the inspector',
-            ),
-          ),
+    seenAs: (found, given) => {
+      const part = aboutSeen(found, given)
+      if (given.former.some((old) => old.found === found)) return beside({ aside: 'out-of-service', part })
+      const choice = found.condition as Condition
+      const id = given.findings?.id ?? ''
+      return known(choice, seen(found, part, id, 'condition', { choice }, 'seen', found.conditionWords))
+    },
   },
   rules: {},
   decide({ seenAs }, _, found) {
-    const because = `${the(found.label)} ${isOrAre(found.label)} ${seenAs}${found.conditionWords ? `: ${found.conditionWords}` : ''}`
     const poor = FAILING.includes(seenAs) || WEAKENED.includes(seenAs)
     return {
       verdict: poor ? 'differs' : 'agrees',
       raises: poor ? 'condition-poor' : null,
-      because,
-      certainty: firm('seen by the inspector'),
+      reason: { is: 'condition', seen: seenAs, words: found.conditionWords },
+      certainty: firm('seen'),
     }
   },
 })

@@ -1,10 +1,11 @@
 import { statedValue } from '../../records/claim.ts'
 import { isLine } from '../../records/component.ts'
-import { isOrAre, the } from '../../records/naming.ts'
+import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { claimFact, known, lacking } from '../fact.ts'
-import { sizeDiffers, words } from './pipe.ts'
+import { showChoice } from '../show.ts'
+import { sizeDiffers } from './pipe.ts'
 
 /**
  * Pipe of another material or size than the record's means that the line was replaced. Where a later approved permit
@@ -12,60 +13,56 @@ import { sizeDiffers, words } from './pipe.ts'
  */
 export const lineMaterial = check({
   id: 'line-material',
-  question: 'Is the line the one on record?',
   raises: ['line-replaced', 'line-replaced-without-permit'],
   subjects: ({ pairings }): readonly SeenPairing[] =>
     pairings.filter(wasSeen).filter(({ built }) => isLine(built.kind)),
   about: aboutPairing,
   facts: {
-    recorded: ({ built }) => claimFact(built.measures.material, `the material of ${the(built.label)}`, words),
-    found: ({ found }, { findings }) =>
-      found.material === null
-        ? lacking(`the inspection does not say what ${the(found.label)} is made of`)
-        : known(
-            found.material,
-            seen(
-              found,
-              findings?.id ?? '',
-              `material of ${found.label}`,
-              words(found.material),
-              howSeen(found.cameraRun !== null),
-            ),
-          ),
+    recorded: ({ built }) => claimFact(built.measures.material, 'material', partOnRecord(built), showChoice),
+    found: ({ built, found }, { findings }) => {
+      const part = partOnRecord(built)
+      if (found.material === null) return lacking({ gap: 'not-measured', things: ['material'], part })
+      const how = found.cameraRun === null ? 'seen' : 'by-camera'
+      return known(
+        found.material,
+        seen(found, part, findings?.id ?? '', 'material', showChoice(found.material), how),
+      )
+    },
   },
   rules: {},
   decide({ recorded, found }, _, { built, found: line }, { asBuilt }) {
     const size = sizeDiffers(built, line)
     if (recorded !== found || size) {
-      const changes = [
-        recorded === found ? null : `the record has ${words(recorded)}, the inspection found ${words(found)}`,
-        size,
-      ].filter((change) => change !== null)
       return {
         verdict: 'differs',
         raises: 'line-replaced-without-permit',
-        because: `${the(built.label)}: ${changes.join('; ')}; no approved permit shows the change`,
-        certainty: firm('pipe does not change its material or size: it was replaced'),
+        reason: { is: 'other-pipe', material: recorded === found ? null : { recorded, found }, size },
+        certainty: firm('replaced-not-changed'),
       }
     }
     const former = asBuilt.components.find(({ replacedBy }) => replacedBy === built.key)
     const before = former ? statedValue(former.measures.material) : null
     if (former && before && before !== found) {
-      const permit = built.events[0].permit
+      const { number: permit, approvedOn } = built.events[0].permit
       return {
         verdict: 'agrees',
         raises: 'line-replaced',
-        because: `${the(former.label)} of ${words(before)} was replaced by ${words(found)} under permit ${permit.number}, approved ${permit.approvedOn}; the inspection found it so`,
-        certainty: firm('the later permit and the inspection agree'),
+        reason: {
+          is: 'replaced-under-permit',
+          former: partOnRecord(former),
+          from: before,
+          to: found,
+          permit,
+          approvedOn,
+        },
+        certainty: firm('permit-and-inspection'),
       }
     }
     return {
       verdict: 'agrees',
       raises: null,
-      because: `${the(built.label)} ${isOrAre(built.label)} of ${words(found)}, as recorded`,
-      certainty: firm('seen by the inspector'),
+      reason: { is: 'same-material', material: found },
+      certainty: firm('seen'),
     }
   },
 })
-
-const howSeen = (byCamera: boolean): string => (byCamera ? 'seen by camera' : 'seen by the inspector')

@@ -1,62 +1,75 @@
-import type { Claim } from '../../records/as-built.ts'
-import { MEASURE_NAMES } from '../../records/component.ts'
-import { the } from '../../records/naming.ts'
-import { firm, SYSTEM } from '../about.ts'
+import type { AsBuilt, Claim, Contradiction } from '../../records/as-built.ts'
+import { MEASURE_NAMES, type MeasureName } from '../../records/component.ts'
+import { type Part, partOnRecord, SYSTEM } from '../../records/part.ts'
+import { firm } from '../about.ts'
 import type { Case } from '../case.ts'
 import { componentsInService } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact, known } from '../fact.ts'
-import type { Exhibit, Subject } from '../outcome.ts'
+import type { Exhibit } from '../outcome.ts'
+import type { Doubt } from '../reason.ts'
+import { showMeasure, showSystemField } from '../show.ts'
+import type { Shown, Thing } from '../thing.ts'
 
-type Doubt = { readonly about: Subject; readonly says: string; readonly exhibits: readonly Exhibit[] }
+type Question = {
+  readonly about: Part
+  /** Which of several doubts about one part. */
+  readonly facet: string
+  readonly doubt: Doubt
+  readonly exhibits: readonly Exhibit[]
+}
 
 /** Papers that contradict each other or can't be read: shown as such, never resolved by guess. */
 export const recordClarity = check({
   id: 'record-clarity',
-  question: 'Does the file speak with one voice, and can it be read?',
   raises: ['record-unclear'],
   subjects: doubts,
   about: ({ about }) => about,
-  facet: ({ says }) => says,
-  facts: { doubt: (doubt) => known(doubt, ...doubt.exhibits) },
+  facet: ({ facet }) => facet,
+  facts: { doubt: ({ doubt, exhibits }) => known(doubt, ...exhibits) },
   rules: {},
   decide: ({ doubt }) => ({
     verdict: 'cannot-tell',
     raises: 'record-unclear',
-    because: doubt.says,
-    certainty: firm('the papers themselves'),
+    reason: { is: 'unclear', doubt },
+    certainty: firm('the-papers'),
   }),
 })
 
-function doubts({ asBuilt, ...rest }: Case): readonly Doubt[] {
-  const of = (claim: Claim<unknown>, what: string, about: Subject): Doubt[] => {
-    const fact = claimFact(claim, what, print)
-    return fact.state === 'doubtful' ? [{ about, says: fact.what, exhibits: fact.exhibits }] : []
-  }
-  const system = [
-    ...of(asBuilt.bedrooms, 'the number of bedrooms', SYSTEM),
-    ...of(asBuilt.designFlowGpd, 'the design flow', SYSTEM),
-    ...of(asBuilt.percRateMpi, 'the percolation rate', SYSTEM),
-  ]
-  const parts = componentsInService(asBuilt).flatMap((built) => {
-    const about = { key: built.key, label: built.label, kind: built.kind }
-    return MEASURE_NAMES.flatMap((name) =>
-      of(built.measures[name], `the ${NAMES[name] ?? name} of ${the(built.label)}`, about),
-    )
-  })
-  const clashes = asBuilt.contradictions.map(({ says }): Doubt => ({ about: SYSTEM, says, exhibits: [] }))
-  return rest.permits.length === 0 ? [] : [...clashes, ...system, ...parts]
+function doubts({ asBuilt, permits }: Case): readonly Question[] {
+  if (permits.length === 0) return []
+  return [...asBuilt.contradictions.map(clash), ...ofSystem(asBuilt), ...ofParts(asBuilt)]
 }
 
-const NAMES: { readonly [name: string]: string } = {
-  liquidDepth: 'liquid depth',
-  insideHeight: 'inside height',
-  wallThickness: 'wall thickness',
-  absorbingDepth: 'absorbing depth',
-  depthToTop: 'depth to the top',
-  pipeDiameter: 'pipe diameter',
-  count: 'number',
-  tie: 'ties',
+const clash = (doubt: Contradiction): Question => ({
+  about: SYSTEM,
+  facet: [
+    doubt.gap,
+    doubt.part.label,
+    ...('permit' in doubt ? [doubt.permit] : doubt.permits.map(({ number }) => number)),
+  ].join(' / '),
+  doubt: asDoubt(doubt),
+  exhibits: [],
+})
+
+const asDoubt = (it: Contradiction): Doubt => {
+  const { permits, ...doubt } = it
+  return doubt.gap === 'put-in-twice' ? { ...doubt, permits: permits.map(({ number }) => number) } : doubt
 }
 
-const print = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value) : String(value))
+const ofSystem = (asBuilt: AsBuilt): readonly Question[] =>
+  (['bedrooms', 'designFlowGpd', 'percRateMpi'] as const).flatMap((name) =>
+    of<number>(asBuilt[name], name, SYSTEM, (value) => showSystemField(name, value)),
+  )
+
+const ofParts = (asBuilt: AsBuilt): readonly Question[] =>
+  componentsInService(asBuilt).flatMap((built) =>
+    MEASURE_NAMES.flatMap((name: MeasureName) =>
+      of<unknown>(built.measures[name], name, partOnRecord(built), (value) => showMeasure(name, value)),
+    ),
+  )
+
+function of<T>(claim: Claim<T>, thing: Thing, about: Part, show: (value: T) => Shown): readonly Question[] {
+  const fact = claimFact(claim, thing, about, show)
+  return fact.state === 'doubtful' ? [{ about, facet: thing, doubt: fact.gap, exhibits: fact.exhibits }] : []
+}

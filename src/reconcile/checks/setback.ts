@@ -1,22 +1,23 @@
+import { invariant } from '../../base/invariant.ts'
 import { isNonEmpty, type NonEmpty } from '../../base/non-empty.ts'
 import { offset, type Point } from '../../geometry/position/point.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
-import { printLengthWithU } from '../../measure/print/length.ts'
 import type { Step } from '../../measure/step.ts'
 import { propagate, type Uncertain } from '../../measure/uncertain.ts'
 import { isAbsorption } from '../../records/component.ts'
-import { isOrAre, the } from '../../records/naming.ts'
-import { unread } from '../../rules/citation.ts'
+import { type Part, partOnRecord } from '../../records/part.ts'
 import { requiredSetback } from '../../rules/work/required-setback.ts'
-import { aboutPairing, derived, firm, likely, open, required as requiredBy } from '../about.ts'
+import { aboutPairing, derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
 import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
-import { type Fact, firstKnown, known, lacking } from '../fact.ts'
+import { type Fact, firstKnown, known } from '../fact.ts'
 import { foundPlace, type Place, recordedPlace } from '../facts/place.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
+import { exactly, measured } from '../quantity.ts'
+import { AGAINST_LEAST } from '../reason.ts'
 
-type PlacedWell = { readonly label: string; readonly place: Place }
+type PlacedWell = { readonly part: Part; readonly place: Place }
 
 /**
  * Horizontal distance from each tank and absorption area to the wells, from where they were found (else recorded),
@@ -25,7 +26,6 @@ type PlacedWell = { readonly label: string; readonly place: Place }
  */
 export const setback = check({
   id: 'setback',
-  question: 'Is it far enough from the well?',
   raises: ['setback-short'],
   subjects: ({ pairings }): readonly Pairing[] =>
     pairings.some(isWell)
@@ -37,30 +37,40 @@ export const setback = check({
   decide({ here, wells }, { table }, { built }) {
     const required = requiredSetback(table, isAbsorption(built.kind) ? built.kind : 'tank', 'private-well')
     if (!required.ok) {
-      const { says } = required.error
-      return { verdict: 'does-not-apply', raises: null, because: says, certainty: open(says) }
+      const { narrower: _, ...silence } = required.error
+      return {
+        verdict: 'does-not-apply',
+        raises: null,
+        reason: { is: 'no-rule', rules: [{ state: 'silent', rule: 'setbacks', silence }] },
+        certainty: open('undecided'),
+      }
     }
     const least = required.value.value.ft
     const answers = wells.placed.map((well) => ({ well, ...against(here, well.place, least) }))
     const worst = answers.reduce((best, other) => (isWorse(other, best) ? other : best))
     const { verdict, distance, ambiguous, well } = worst
-    const notes = [
-      ambiguous ? '; a side is not said, so the nearer of the possible places counts' : '',
-      wells.unplaced.length > 0 ? `; nothing says where ${wells.unplaced.map(the).join(' and ')} lies` : '',
-    ].join('')
     return {
       verdict,
       raises: verdict === 'falls-short' ? 'setback-short' : null,
-      because: `${the(built.label)} ${isOrAre(built.label)} ${printLengthWithU(distance)} from ${the(well.label)}; the rule asks for ${least} ft${unread(table)}${notes}`,
+      reason: {
+        is: 'setback',
+        from: well.part,
+        distance: measured(distance, 'ft'),
+        least: exactly(least, 'ft'),
+        source: sourceOf(table),
+        ambiguous,
+        unplaced: wells.unplaced,
+        comes: AGAINST_LEAST[verdict],
+      },
       certainty:
         verdict === 'too-close-to-call' || ambiguous
-          ? open('the distance is not known well enough')
+          ? open('place-not-known')
           : table.verified === 'from-memory'
-            ? likely('beyond the expanded uncertainty, but the rule is cited from memory')
-            : firm('beyond the expanded uncertainty'),
+            ? likely('rule-not-verified')
+            : firm('beyond-uncertainty'),
       exhibits: [
-        derived(`distance from ${the(well.label)}`, printLengthWithU(distance)),
-        requiredBy(`distance from ${the(well.label)}`, `${least} ft`, table),
+        derived('distance', measured(distance, 'ft'), well.part),
+        requiredBy('distance', exactly(least, 'ft'), table, well.part),
       ],
       steps: [...here.steps, ...well.place.steps, ...required.value.steps, ...worst.steps],
     }
@@ -106,24 +116,33 @@ const isWell = ({ built }: Pairing): boolean => built.kind === 'well'
 /** The wells that something places, with the names of those that nothing does. */
 function placedWells(
   given: Case,
-): Fact<{ readonly placed: NonEmpty<PlacedWell>; readonly unplaced: readonly string[] }> {
+): Fact<{ readonly placed: NonEmpty<PlacedWell>; readonly unplaced: readonly Part[] }> {
   const asked = given.pairings
     .filter(isWell)
-    .map((well) => ({ label: well.built.label, fact: placeOf(well, given) }))
+    .map((well) => ({ part: partOnRecord(well.built), fact: placeOf(well, given) }))
   const placed: PlacedWell[] = []
   const exhibits: Exhibit[] = []
-  for (const { label, fact } of asked) {
+  for (const { part, fact } of asked) {
     if (fact.state !== 'known') continue
-    placed.push({ label, place: fact.value })
+    placed.push({ part, place: fact.value })
     exhibits.push(...fact.exhibits)
   }
-  const unplaced = asked.filter(({ fact }) => fact.state !== 'known').map(({ label }) => label)
-  if (!isNonEmpty(placed)) return asked[0]!.fact.state === 'known' ? lacking('no well') : asked[0]!.fact
+  const unplaced = asked.filter(({ fact }) => fact.state !== 'known').map(({ part }) => part)
+  if (!isNonEmpty(placed)) return unplacedFact(asked[0]!.fact)
   return known({ placed, unplaced }, ...exhibits)
 }
 
 function placeOf({ built, found }: Pairing, given: Case): Fact<Place> {
   return found && given.findings && found.tie
-    ? firstKnown(foundPlace(found, given.findings, built.reference), recordedPlace(built, given))
+    ? firstKnown(
+        foundPlace(found, { reference: built.reference, part: partOnRecord(built) }, given.findings),
+        recordedPlace(built, given),
+      )
     : recordedPlace(built, given)
+}
+
+/** Why nothing places the well. */
+function unplacedFact(fact: Fact<Place>): Fact<never> {
+  invariant(fact.state !== 'known', 'a well that is placed is among the placed')
+  return fact
 }

@@ -1,37 +1,35 @@
 import { solidsFaults } from '../../geometry/solids/derive-solids.ts'
 import { type ConditionAnswer, evaluateSolidsRule } from '../../geometry/solids/evaluate-solids-rule.ts'
 import type { SolidsReadings } from '../../geometry/solids/solids-readings.ts'
-import { printWithU } from '../../measure/print/gallons.ts'
-import { printSignificant } from '../../measure/print/number.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { FoundComponent } from '../../records/findings.ts'
-import { the } from '../../records/naming.ts'
 import type { FoundLength } from '../../records/quantity.ts'
-import { unread } from '../../rules/citation.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { SolidsRule } from '../../rules/values/solids-rules.ts'
-import { aboutSeen, derived, firm, open, required } from '../about.ts'
+import { aboutSeen, derived, firm, open, required, sourceOf } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
 import { beside, type Fact, known, lacking } from '../fact.ts'
 import { type Reading, reading } from '../facts/found-length.ts'
 import type { Exhibit } from '../outcome.ts'
+import { exactly, measured } from '../quantity.ts'
+import type { SolidsAnswer } from '../reason.ts'
+import type { Thing } from '../thing.ts'
 
 type Question = { readonly found: FoundComponent; readonly rule: SolidsRule }
 
 const TAKEN = {
-  liquidDepth: ['liquidDepth', 'liquid depth'],
-  sludgeThickness: ['sludgeDepth', 'sludge depth'],
-  scumThickness: ['scumThickness', 'scum thickness'],
-  scumBottomBelowLiquid: ['scumBottomBelow', 'bottom of the scum below the liquid'],
-  outletBottomBelowLiquid: ['outletDeviceBelow', 'outlet device below the invert'],
-  outletTopAboveLiquid: ['outletDeviceAbove', 'outlet device above the invert'],
-} as const satisfies { readonly [K in keyof SolidsReadings]: readonly [keyof FoundComponent, string] }
+  liquidDepth: 'liquidDepth',
+  sludgeThickness: 'sludgeDepth',
+  scumThickness: 'scumThickness',
+  scumBottomBelowLiquid: 'scumBottomBelow',
+  outletBottomBelowLiquid: 'outletDeviceBelow',
+  outletTopAboveLiquid: 'outletDeviceAbove',
+} as const satisfies { readonly [K in keyof SolidsReadings]: keyof FoundComponent & Thing }
 
 /** Thresholds of different authorities contradict each other, so each rule in reach is asked under its own name. */
 export const solids = check({
   id: 'solids',
-  question: 'Do scum and sludge call for pumping?',
   raises: ['solids-high'],
   subjects: questions,
   about: ({ found }, given) => aboutSeen(found, given),
@@ -43,15 +41,21 @@ export const solids = check({
     const nominal = built ? (statedValue(built.measures.capacity)?.gal ?? null) : null
     const { value, steps } = evaluateSolidsRule(rule, readings, nominal)
     const citations = rule.citations
-    const because = `${the(found.label)}, by the rule “${rule.name}”${unread({ value: rule, citations })}: ${value.conditions.map(said).join('; ')}`
+    const reason = {
+      is: 'solids',
+      rule: rule.name,
+      source: sourceOf(rule),
+      conditions: value.conditions.map(answerOf),
+      comes: value.verdict,
+    } as const
     const exhibits = value.conditions.flatMap((answer) => exhibitsOf(answer, rule))
     switch (value.verdict) {
       case 'due':
         return {
           verdict: 'falls-short',
           raises: 'solids-high',
-          because,
-          certainty: firm('beyond the threshold by more than the expanded uncertainty'),
+          reason,
+          certainty: firm('beyond-uncertainty'),
           exhibits,
           steps,
           citations,
@@ -60,8 +64,8 @@ export const solids = check({
         return {
           verdict: 'suffices',
           raises: null,
-          because,
-          certainty: firm('clear of the threshold'),
+          reason,
+          certainty: firm('beyond-uncertainty'),
           exhibits,
           steps,
           citations,
@@ -70,8 +74,8 @@ export const solids = check({
         return {
           verdict: 'too-close-to-call',
           raises: null,
-          because,
-          certainty: open('the threshold lies within the expanded uncertainty'),
+          reason,
+          certainty: open('within-uncertainty'),
           exhibits,
           steps,
           citations,
@@ -80,8 +84,8 @@ export const solids = check({
         return {
           verdict: 'cannot-tell',
           raises: null,
-          because,
-          certainty: open('a reading is lacking'),
+          reason,
+          certainty: open('reading-missing'),
           exhibits,
           steps,
           citations,
@@ -101,53 +105,62 @@ function questions({ findings, former, book, county, asBuilt }: Case): readonly 
   return inUse.flatMap((found) => rules.value.map((rule) => ({ found, rule })))
 }
 
-function readingsOf(found: FoundComponent, { findings }: Case): Fact<SolidsReadings> {
+function readingsOf(found: FoundComponent, given: Case): Fact<SolidsReadings> {
+  const part = aboutSeen(found, given)
+  const { findings } = given
   if ((found.levelAboveOutlet?.ft ?? 0) < -0.25) {
-    return beside(
-      `the liquid in ${the(found.label)} stood below the outlet, so distances to the outlet device say nothing`,
-    )
+    return beside({ aside: 'level-below-outlet', part })
   }
-  const taken = Object.entries(TAKEN).flatMap(([name, [field, words]]): [string, Reading][] => {
+  const taken = Object.entries(TAKEN).flatMap(([name, field]): [string, Reading][] => {
     const length = found[field] as FoundLength | null
     if (length === null) return []
     return [
-      [name, reading(length, words, { of: found.label, findings: findings?.id ?? '', alone: () => false })],
+      [
+        name,
+        reading(length, field, { part, of: found.label, findings: findings?.id ?? '', alone: () => false }),
+      ],
     ]
   })
   const readings = Object.fromEntries(taken.map(([name, { length }]) => [name, length])) as SolidsReadings
   const faults = solidsFaults(readings)
-  if (faults.length > 0)
-    return lacking(`the readings can't be right: ${faults.map(({ message }) => message).join('; ')}`)
+  if (faults.length > 0) return lacking({ gap: 'impossible', part, issues: faults })
   return known(readings, ...taken.flatMap(([, { exhibits }]) => exhibits))
 }
 
-type Condition = ConditionAnswer['condition']
-const whatOf = (condition: Condition): string =>
-  condition.when === 'share-above'
-    ? 'scum and sludge'
-    : WORDS[condition.when === 'distance-at-most' ? condition.distance : 'sludge-top-to-outlet-bottom']
-const unitOf = ({ when }: Condition): string => (when === 'share-above' ? '% of the liquid depth' : 'in')
-
-const said = ({ condition, found, limit, lacking: gaps, verdict }: ConditionAnswer): string => {
-  if (found === null || limit === null) return `${gaps.join(' and ')} not read`
-  const unit = unitOf(condition)
-  const least = condition.when === 'share-above' ? 'at most' : 'more than'
-  return `${whatOf(condition)} ${printWithU(found, unit)}, where it asks for ${least} ${printSignificant(limit, 3)} ${unit} (${verdict.replaceAll('-', ' ')})`
+const answerOf = ({ condition, found, limit, verdict }: ConditionAnswer): SolidsAnswer => {
+  const unit = condition.when === 'share-above' ? '%' : 'in'
+  return {
+    of: whatOf(condition),
+    found: found && measured(found, unit),
+    limit: limit === null ? null : exactly(limit, unit),
+    comes: verdict,
+  }
 }
 
-function exhibitsOf({ condition, found, limit }: ConditionAnswer, rule: SolidsRule): readonly Exhibit[] {
+const whatOf = (condition: ConditionAnswer['condition']): SolidsAnswer['of'] => {
+  switch (condition.when) {
+    case 'share-above':
+      return 'share'
+    case 'distance-at-most':
+      return condition.distance
+    case 'sludge-distance-at-most-by-tank':
+      return 'sludge-top-to-outlet-bottom'
+  }
+}
+
+function exhibitsOf(answer: ConditionAnswer, rule: SolidsRule): readonly Exhibit[] {
+  const { of, found, limit } = answerOf(answer)
   if (found === null || limit === null) return []
-  const [what, unit] = [whatOf(condition), unitOf(condition)]
-  const least = condition.when === 'share-above' ? 'at most' : 'more than'
-  const figure = `${least} ${printSignificant(limit, 3)} ${unit}`
+  const thing = of === 'share' ? 'solids-share' : of
   return [
-    derived(what, printWithU(found, unit)),
-    required(what, figure, { value: rule, citations: rule.citations }),
+    derived(thing, found),
+    required(
+      thing,
+      { limit: of === 'share' ? 'at-most' : 'more-than', than: limit },
+      {
+        value: rule,
+        citations: rule.citations,
+      },
+    ),
   ]
 }
-
-const WORDS = {
-  'sludge-top-to-outlet-bottom': 'sludge to the bottom of the outlet device',
-  'scum-bottom-to-outlet-bottom': 'bottom of the scum to the bottom of the outlet device',
-  'scum-top-to-outlet-top': 'top of the scum to the top of the outlet device',
-} as const

@@ -1,51 +1,47 @@
+import { isNonEmpty } from '../../base/non-empty.ts'
 import { statedValue } from '../../records/claim.ts'
-import { the } from '../../records/naming.ts'
+import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
-import { words } from './pipe.ts'
+import { showChoice } from '../show.ts'
 
 /** Kind (a bed where the record has trenches), shape, number of compartments, number of units. */
 export const typeOfComponent = check({
   id: 'type-of-component',
-  question: 'Is it the kind of thing the record says?',
   raises: ['type-differs'],
   subjects: ({ pairings }): readonly SeenPairing[] => pairings.filter(wasSeen),
   about: aboutPairing,
   facts: {
-    found: ({ found }, { findings }) =>
-      known(
-        found,
-        seen(found, findings?.id ?? '', `type of ${found.label}`, words(found.kind), 'seen by the inspector'),
-      ),
+    found: ({ built, found }, { findings }) =>
+      known(found, seen(found, partOnRecord(built), findings?.id ?? '', 'kind', showChoice(found.kind))),
   },
   rules: {},
   decide({ found }, _, { built }) {
     const pairs = [
-      ['kind', built.kind, found.kind],
-      ['shape', statedValue(built.measures.shape), found.shape],
-      ['compartments', statedValue(built.measures.compartments), found.compartments],
-      ['number alike', statedValue(built.measures.count), found.count],
+      { fact: 'kind', recorded: built.kind, found: found.kind },
+      { fact: 'shape', recorded: statedValue(built.measures.shape), found: found.shape },
+      { fact: 'compartments', recorded: statedValue(built.measures.compartments), found: found.compartments },
+      { fact: 'count', recorded: statedValue(built.measures.count), found: found.count },
     ] as const
-    const compared = pairs.filter(([, recorded, seenNow]) => recorded !== null && seenNow !== null)
-    const differing = compared.filter(([, recorded, seenNow]) => recorded !== seenNow)
-    if (differing.length === 0) {
-      return {
-        verdict: 'agrees',
-        raises: null,
-        because: `record and inspection agree on ${the(built.label)} in ${compared.map(([name]) => name).join(', ')}`,
-        certainty: firm('seen by the inspector'),
-      }
-    }
-    const says = differing.map(
-      ([name, recorded, seenNow]) =>
-        `${name}: ${words(String(recorded))} on record, ${words(String(seenNow))} found`,
+    const compared = pairs.flatMap((it) =>
+      it.recorded === null || it.found === null
+        ? []
+        : [{ fact: it.fact, recorded: it.recorded, found: it.found }],
     )
-    return {
-      verdict: 'differs',
-      raises: 'type-differs',
-      because: `record and inspection differ on ${the(built.label)} in ${says.join('; ')}`,
-      certainty: firm('seen by the inspector'),
-    }
+    const facts = compared.filter((it) => it.recorded !== it.found)
+    return isNonEmpty(facts)
+      ? {
+          verdict: 'differs',
+          raises: 'type-differs',
+          reason: { is: 'other-type', facts },
+          certainty: firm('seen'),
+        }
+      : {
+          verdict: 'agrees',
+          raises: null,
+          reason: { is: 'same-type', facts: compared.map(({ fact }) => fact) },
+          certainty: firm('seen'),
+        }
   },
 })

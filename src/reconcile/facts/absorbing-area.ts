@@ -4,12 +4,13 @@ import type { Step } from '../../measure/step.ts'
 import { plus, type Uncertain } from '../../measure/uncertain.ts'
 import { statedValue } from '../../records/claim.ts'
 import { type AbsorptionKind, isAbsorption } from '../../records/component.ts'
-import { the } from '../../records/naming.ts'
+import { partOnRecord } from '../../records/part.ts'
 import type { CountedArea } from '../../rules/values/perc-table.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
+import { showLength } from '../show.ts'
 import { asStated, reading } from './found-length.ts'
 
 export type AbsorbingArea = {
@@ -27,12 +28,6 @@ const NEEDS: { readonly [K in AbsorptionKind]: readonly Dimension[] } = {
   mound: ['length', 'width'],
   'drip-field': ['length', 'width'],
 }
-const NAMES: { readonly [D in Dimension]: string } = {
-  length: 'length',
-  width: 'width',
-  diameter: 'diameter',
-  absorbingDepth: 'absorbing depth',
-}
 
 /**
  * The absorption area in service, sq ft: each part by the inspection's readings, and by the record's where the inspection has
@@ -40,7 +35,7 @@ const NAMES: { readonly [D in Dimension]: string } = {
  */
 export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingArea> {
   const parts = given.pairings.filter(({ built }) => isAbsorption(built.kind))
-  if (parts.length === 0) return lacking('the record has no absorption area in service')
+  if (parts.length === 0) return lacking({ gap: 'no-absorption-area' })
   const exhibits: Exhibit[] = []
   const areas: AbsorbingArea[] = []
   for (const part of parts) {
@@ -59,6 +54,7 @@ export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingA
 
 function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedArea): Fact<AbsorbingArea> {
   const seen = found?.outcome === 'found' ? found : null
+  const part = partOnRecord(built)
   // What lies there is what absorbs: a bed found where the record has trenches is a bed, and the only one.
   const another = seen !== null && seen.kind !== built.kind && isAbsorption(seen.kind)
   const kind = (another ? seen.kind : built.kind) as AbsorptionKind
@@ -67,7 +63,8 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
   for (const dimension of NEEDS[kind]) {
     const taken = seen?.[dimension]
     if (taken) {
-      const read = reading(taken, NAMES[dimension], {
+      const read = reading(taken, dimension, {
+        part,
         of: built.label,
         findings: findings?.id ?? '',
         alone: () => false,
@@ -76,13 +73,8 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
       exhibits.push(...read.exhibits)
       continue
     }
-    if (another)
-      return lacking(`the inspection did not measure the ${NAMES[dimension]} of ${the(seen.label)}`)
-    const stated = claimFact(
-      built.measures[dimension],
-      `the ${NAMES[dimension]} of ${the(built.label)}`,
-      ({ asWritten }) => asWritten,
-    )
+    if (another) return lacking({ gap: 'not-measured', things: [dimension], part })
+    const stated = claimFact(built.measures[dimension], dimension, part, showLength)
     if (stated.state !== 'known') return stated
     lengths.set(
       dimension,
@@ -96,9 +88,7 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
     surface(kind, counts),
   )
   if (!area.ok) {
-    return lacking(
-      `the dimensions of ${the(built.label)} can't be right: ${area.error.map(({ message }) => message).join('; ')}`,
-    )
+    return lacking({ gap: 'impossible', part, issues: area.error })
   }
   return known({ sqFt: area.value.value, steps: area.value.steps, bed: kind === 'bed' }, ...exhibits)
 }

@@ -2,34 +2,36 @@ import type { Result } from '../../base/result.ts'
 import { tankCapacity } from '../../geometry/volume/tank-capacity.ts'
 import type { TankShape } from '../../geometry/volume/tank-shape.ts'
 import type { Issue } from '../../measure/issue.ts'
-import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
-import type { BetterMeasurement } from '../../measure/settling-measurement.ts'
 import type { Step, Worked } from '../../measure/step.ts'
 import type { Uncertain } from '../../measure/uncertain.ts'
 import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { Measures, VesselShape } from '../../records/component.ts'
 import type { FoundComponent } from '../../records/findings.ts'
-import { the } from '../../records/naming.ts'
+import { type Part, partOnRecord } from '../../records/part.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
+import type { Gap } from '../gap.ts'
 import type { Exhibit } from '../outcome.ts'
-import { asStated, insideReading, type Reading, reading, type Taking } from './found-length.ts'
+import { measured } from '../quantity.ts'
+import { showLength, showVolume } from '../show.ts'
+import type { Thing } from '../thing.ts'
+import { asStated, type Better, insideReading, type Reading, reading, type Taking } from './found-length.ts'
 
 /** Capacity to the outlet invert, US gallons, with its working and how each reading in it could be bettered. */
 export type Capacity = {
   readonly gal: Uncertain
   readonly steps: readonly Step[]
-  readonly better: readonly BetterMeasurement[]
+  readonly better: readonly Better[]
 }
 
 type Dimension = 'length' | 'width' | 'diameter' | 'liquidDepth' | 'insideHeight'
-const NAMES: { readonly [D in Dimension]: string } = {
-  length: 'inside length',
-  width: 'inside width',
-  diameter: 'inside diameter',
-  liquidDepth: 'liquid depth to the outlet invert',
-  insideHeight: 'inside height',
+const THINGS: { readonly [D in Dimension]: Thing } = {
+  length: 'inside-length',
+  width: 'inside-width',
+  diameter: 'inside-diameter',
+  liquidDepth: 'liquid-depth-to-invert',
+  insideHeight: 'insideHeight',
 }
 
 /** Which dimensions a shape's capacity needs. */
@@ -50,15 +52,16 @@ function shapeOf(measures: Pick<Measures<unknown, unknown>, 'shape' | Dimension>
   return measures.diameter ? 'vertical-cylinder' : null
 }
 
-/** What a tank holds by the inspection's own readings. */
-export function foundCapacity(found: FoundComponent, findings: string): Fact<Capacity> {
+/** What a tank holds by the inspection's own readings; `part` is what it is taken to be. */
+export function foundCapacity(found: FoundComponent, findings: string, part: Part): Fact<Capacity> {
   const shape = shapeOf(found)
-  if (shape === null) return lacking(`the inspection took no dimensions of ${the(found.label)}`)
+  if (shape === null) return lacking({ gap: 'no-dimensions', part, where: 'inspection' })
   const missing = NEEDS[shape].filter((dimension) => found[dimension] === null)
   if (missing.length > 0)
-    return lacking(`the inspection did not measure the ${list(missing)} of ${the(found.label)}`)
+    return lacking({ gap: 'not-measured', things: missing.map((name) => THINGS[name]), part })
   const taken = NEEDS[shape].map((dimension) => found[dimension]!)
   const taking: Taking = {
+    part,
     of: found.label,
     findings,
     alone: ({ instrument }: FoundLength) =>
@@ -68,17 +71,17 @@ export function foundCapacity(found: FoundComponent, findings: string): Fact<Cap
   const readings = NEEDS[shape].map((dimension): readonly [Dimension, Reading] => [
     dimension,
     dimension === 'liquidDepth'
-      ? reading(found.liquidDepth!, NAMES.liquidDepth, taking)
-      : insideReading(found[dimension]!, wall, NAMES[dimension], taking),
+      ? reading(found.liquidDepth!, THINGS.liquidDepth, taking)
+      : insideReading(found[dimension]!, wall, THINGS[dimension], taking),
   ])
   const capacity = tankCapacity(
     shaped(shape, (dimension) => readings.find(([name]) => name === dimension)![1].length),
   )
-  if (!capacity.ok) return lacking(impossible(found.label, capacity))
+  if (!capacity.ok) return lacking(impossible(part, capacity))
   return known(
     { ...answer(capacity.value), better: readings.flatMap(([, { better }]) => better) },
     ...readings.flatMap(([, { exhibits }]) => exhibits).filter(distinct),
-    computed(`capacity of ${found.label} by the inspection's readings`, capacity.value),
+    computed('capacity-by-readings', part, capacity.value),
   )
 }
 
@@ -86,15 +89,14 @@ export function foundCapacity(found: FoundComponent, findings: string): Fact<Cap
 export function recordedCapacity(
   built: AsBuiltComponent,
 ): Fact<{ readonly gal: number; readonly nominal: boolean }> {
-  const stated = claimFact(built.measures.capacity, `the capacity of ${the(built.label)}`, ({ gal }) =>
-    printGal(gal),
-  )
+  const stated = claimFact(built.measures.capacity, 'capacity', partOnRecord(built), showVolume)
   if (stated.state === 'known') return { ...stated, value: { gal: stated.value.gal, nominal: true } }
   return firstKnown<{ readonly gal: number; readonly nominal: boolean }>(stated, fromDimensions(built))
 }
 
 function fromDimensions(built: AsBuiltComponent): Fact<{ readonly gal: number; readonly nominal: boolean }> {
   const { measures, label } = built
+  const part = partOnRecord(built)
   const stated = (dimension: Dimension) => statedValue(measures[dimension])
   const shape = shapeOf({
     shape: statedValue(measures.shape),
@@ -105,7 +107,7 @@ function fromDimensions(built: AsBuiltComponent): Fact<{ readonly gal: number; r
     insideHeight: stated('insideHeight'),
   })
   if (shape === null || NEEDS[shape].some((dimension) => stated(dimension) === null)) {
-    return lacking(`the record states neither the capacity nor the dimensions of ${the(label)}`)
+    return lacking({ gap: 'no-dimensions', part, where: 'record' })
   }
   const capacity = tankCapacity(
     shaped(shape, (dimension) => {
@@ -113,19 +115,15 @@ function fromDimensions(built: AsBuiltComponent): Fact<{ readonly gal: number; r
       return asStated(ft, halfStepFt, `stated: ${dimension} of ${label}`)
     }),
   )
-  if (!capacity.ok) return lacking(impossible(label, capacity))
+  if (!capacity.ok) return lacking(impossible(part, capacity))
   const exhibits = NEEDS[shape].flatMap((dimension) => {
-    const fact = claimFact(
-      measures[dimension],
-      `the ${NAMES[dimension]} of ${the(label)}`,
-      ({ asWritten }) => asWritten,
-    )
+    const fact = claimFact(measures[dimension], THINGS[dimension], part, showLength)
     return fact.state === 'known' ? fact.exhibits : []
   })
   return known(
     { gal: capacity.value.value.value, nominal: false },
     ...exhibits,
-    computed(`capacity of ${label} by the dimensions on record`, capacity.value),
+    computed('capacity-by-record', part, capacity.value),
   )
 }
 
@@ -153,19 +151,17 @@ function shaped(shape: VesselShape, of: (dimension: Dimension) => Uncertain): Ta
 }
 
 const answer = ({ value, steps }: Worked<Uncertain>) => ({ gal: value, steps })
-const computed = (what: string, { value }: Worked<Uncertain>): Exhibit => ({
-  what,
+const computed = (thing: Thing, part: Part, { value }: Worked<Uncertain>): Exhibit => ({
+  thing,
+  part,
   word: 'derived',
-  asStated: 'computed',
-  asUsed: printGalWithU(value),
+  asStated: null,
+  used: measured(value, 'gal'),
   from: { kind: 'computed' },
 })
 const impossible = (
-  label: string,
+  part: Part,
   { error }: Extract<Result<unknown, readonly Issue[]>, { ok: false }>,
-): string =>
-  `the dimensions of ${the(label)} can't be right: ${error.map(({ message }) => message).join('; ')}`
-const list = (dimensions: readonly Dimension[]): string =>
-  dimensions.map((name) => NAMES[name]).join(' and the ')
+): Gap => ({ gap: 'impossible', part, issues: error })
 const distinct = (exhibit: Exhibit, index: number, all: readonly Exhibit[]): boolean =>
-  all.findIndex(({ what }) => what === exhibit.what) === index
+  all.findIndex(({ thing, part }) => thing === exhibit.thing && part?.key === exhibit.part?.key) === index

@@ -1,78 +1,84 @@
 import { halfWidthFt, insideFromOutside, measuredLength, rectangular } from '../../measure/measured-length.ts'
 import { type HalfWidth, METHODS, type Method, type MethodPreset } from '../../measure/methods.ts'
-import { printLength } from '../../measure/print/length.ts'
 import type { BetterMeasurement } from '../../measure/settling-measurement.ts'
 import { plus, type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import type { Material } from '../../records/component.ts'
-import { the } from '../../records/naming.ts'
+import type { Part } from '../../records/part.ts'
 import type { FoundLength } from '../../records/quantity.ts'
-import type { Exhibit } from '../outcome.ts'
+import type { Exhibit, Remeasurement } from '../outcome.ts'
+import { exactly } from '../quantity.ts'
+import { showLength } from '../show.ts'
+import type { Thing } from '../thing.ts'
 
-/** A reading with its uncertainty, its exhibit, and how it could be taken better. */
-export type Reading = {
+/** A reading by the name of what was read, that could be taken again. */
+export type Again<Name extends string> = {
+  readonly thing: Name
+  readonly method: Method
+  /** Nobody has measured it yet: a usual value stood in. */
+  readonly first: boolean
+}
+
+/** A length with its uncertainty, and how it could be taken better. */
+export type BareReading<Name extends string> = {
   readonly length: Uncertain
-  readonly exhibits: readonly Exhibit[]
-  readonly better: readonly BetterMeasurement[]
+  readonly better: readonly BetterMeasurement<Again<Name>>[]
 }
 
-/** Whose readings they are, and whether a reading is the only one by its instrument. */
-export type Taking = {
-  readonly of: string
-  readonly findings: string
-  readonly alone: (taken: FoundLength) => boolean
-}
+/** Whether a reading is the only one by its instrument. */
+type Alone = (taken: FoundLength) => boolean
 
 /** Readings by one instrument share its error; each reading has an error of its own, named after what was read. */
 const instrumentCause = (taken: FoundLength): string => `instrument: ${taken.instrument}`
 const readingCause = (of: string, name: string): string => `reading: ${name} of ${of}`
 
-export function reading(taken: FoundLength, name: string, { of, findings, alone }: Taking): Reading {
-  const length = measuredLength(taken.ft, taken.method, instrumentCause(taken), readingCause(of, name), {
+export const bareReading = <Name extends string>(
+  taken: FoundLength,
+  name: Name,
+  of: string,
+  alone: Alone,
+): BareReading<Name> => ({
+  length: measuredLength(taken.ft, taken.method, instrumentCause(taken), readingCause(of, name), {
     halfStepFt: taken.halfStepFt,
-  })
-  return {
-    length,
-    exhibits: [
-      {
-        what: `${name} of ${of}`,
-        word: 'found',
-        asStated: taken.asWritten,
-        asUsed: printLength(taken.ft),
-        from: { kind: 'inspection', findings, component: of, how: METHODS[taken.method].says },
-      },
-    ],
-    better: betterThan(taken, name, of, alone(taken)),
-  }
-}
+  }),
+  better: betterThan(taken, name, of, alone(taken)),
+})
 
 /** A tape along the outside and a probe pushed down beside it both meet the outer face of the wall. */
 const OVER_THE_OUTSIDE: readonly Method[] = ['outside-tape', 'probe']
 
+export type WallTaken = { readonly thickness: FoundLength | null; readonly material: Material | null }
+
 /** Inside length from a reading over the outside: the walls come off, as measured or, unmeasured, as is usual. */
-export function insideReading(
+export function bareInside<Name extends string>(
   taken: FoundLength,
-  { thickness, material }: { readonly thickness: FoundLength | null; readonly material: Material | null },
-  name: string,
-  taking: Taking,
-): Reading {
-  const outside = reading(taken, name, taking)
+  wall: WallTaken,
+  name: Name,
+  of: string,
+  alone: Alone,
+): BareReading<Name | 'wallThickness'> {
+  const outside = bareReading<Name | 'wallThickness'>(taken, name, of, alone)
   if (!OVER_THE_OUTSIDE.includes(taken.method)) return outside
-  const walls = thickness ? reading(thickness, 'wall thickness', taking) : usualWall(taking.of, material)
+  const walls = wall.thickness
+    ? bareReading(wall.thickness, 'wallThickness', of, alone)
+    : usualWallOf(of, wall.material)
   return {
     length: insideFromOutside(outside.length, walls.length),
-    exhibits: [...outside.exhibits, ...walls.exhibits],
     better: [...outside.better, ...walls.better],
   }
 }
 
-type Wall = { readonly inches: number; readonly halfWidthInches: number; readonly of: string }
+type Wall = {
+  readonly inches: number
+  readonly halfWidthInches: number
+  readonly of: 'precast' | 'shell' | 'masonry'
+}
 
 /** Precast walls run from 2½ in, the least in Pennsylvania's and Tennessee's rules, to about 4 in (common practice). */
-const PRECAST: Wall = { inches: 3.25, halfWidthInches: 0.75, of: 'a precast wall' }
+const PRECAST: Wall = { inches: 3.25, halfWidthInches: 0.75, of: 'precast' }
 /** Metal and plastic shells are between about an eighth and three eighths of an inch (common practice). */
-const SHELL: Wall = { inches: 0.25, halfWidthInches: 0.125, of: 'a thin shell' }
+const SHELL: Wall = { inches: 0.25, halfWidthInches: 0.125, of: 'shell' }
 /** Blocks and bricks laid in one thickness: 8-inch block is 7⅝ in, and 6-inch block was used too (common practice). */
-const MASONRY: Wall = { inches: 7, halfWidthInches: 1.5, of: 'a laid-up wall' }
+const MASONRY: Wall = { inches: 7, halfWidthInches: 1.5, of: 'masonry' }
 
 const USUAL_WALL: { readonly [M in Material]?: Wall } = {
   steel: SHELL,
@@ -82,24 +88,17 @@ const USUAL_WALL: { readonly [M in Material]?: Wall } = {
   brick: MASONRY,
 }
 
-function usualWall(of: string, material: Material | null): Reading {
-  const wall = (material && USUAL_WALL[material]) ?? PRECAST
-  const cause = readingCause(of, 'wall thickness')
+const wallOf = (material: Material | null): Wall => (material && USUAL_WALL[material]) ?? PRECAST
+
+function usualWallOf(of: string, material: Material | null): BareReading<'wallThickness'> {
+  const wall = wallOf(material)
+  const cause = readingCause(of, 'wallThickness')
   const u = rectangular(wall.halfWidthInches / 12)
   return {
     length: uncertain(wall.inches / 12, u, cause),
-    exhibits: [
-      {
-        what: `wall thickness of ${of}`,
-        word: 'derived',
-        asStated: 'not measured',
-        asUsed: `${wall.inches} in ± ${wall.halfWidthInches} in, usual for ${wall.of} (common practice)`,
-        from: { kind: 'computed' },
-      },
-    ],
     better: [
       {
-        what: `measure the wall thickness of ${the(of)} at an opening with a rule`,
+        what: { thing: 'wallThickness', method: 'rigid-rule', first: true },
         replaces: [
           { cause, presentU: u, betterU: rectangular(halfWidthFt(METHODS['rigid-rule'].reading, 0.3)) },
         ],
@@ -118,20 +117,20 @@ const BETTER: { readonly [M in Method]?: Method } = {
   'sounding-rod': 'liquid-level-rule',
 }
 
-/** An instrument that other readings share stays in the budget: replacing one reading does not mend the others. */
-function betterThan(
+/** An instrument that other readings share stays in the budget: replacing one reading does not fix the others. */
+function betterThan<Name extends string>(
   taken: FoundLength,
-  name: string,
+  thing: Name,
   of: string,
   alone: boolean,
-): readonly BetterMeasurement[] {
+): readonly BetterMeasurement<Again<Name>>[] {
   const method = BETTER[taken.method]
   if (!method) return []
   const [now, then]: [MethodPreset, MethodPreset] = [METHODS[taken.method], METHODS[method]]
   const own = (half: HalfWidth) => rectangular(halfWidthFt(half, taken.ft))
   const replaces = [
     {
-      cause: readingCause(of, name),
+      cause: readingCause(of, thing),
       presentU: Math.max(own(now.reading), rectangular(taken.halfStepFt)),
       betterU: own(then.reading),
     },
@@ -143,7 +142,72 @@ function betterThan(
       betterU: own(then.instrument),
     })
   }
-  return [{ what: `measure the ${name} of ${the(of)} again: ${then.says}`, replaces }]
+  return [{ what: { thing, method, first: false }, replaces }]
+}
+
+/** A reading that could be taken again, and what that would do. */
+export type Better = BetterMeasurement<Remeasurement>
+
+/** A reading with its uncertainty, its exhibits, and how it could be taken better. */
+export type Reading = {
+  readonly length: Uncertain
+  readonly exhibits: readonly Exhibit[]
+  readonly better: readonly Better[]
+}
+
+/** Whose readings they are, and whether a reading is the only one by its instrument. */
+export type Taking = {
+  readonly part: Part
+  /** The firm's label, which names the causes of error. */
+  readonly of: string
+  readonly findings: string
+  readonly alone: Alone
+}
+
+export const reading = (taken: FoundLength, thing: Thing, taking: Taking): Reading =>
+  shownAs(bareReading(taken, thing, taking.of, taking.alone), [exhibit(taken, thing, taking)], taking)
+
+export function insideReading(taken: FoundLength, wall: WallTaken, thing: Thing, taking: Taking): Reading {
+  const outside = OVER_THE_OUTSIDE.includes(taken.method)
+  const walls = !outside
+    ? []
+    : [wall.thickness ? exhibit(wall.thickness, 'wallThickness', taking) : usualWall(wall.material, taking)]
+  return shownAs(
+    bareInside(taken, wall, thing, taking.of, taking.alone),
+    [exhibit(taken, thing, taking), ...walls],
+    taking,
+  )
+}
+
+const shownAs = (
+  { length, better }: BareReading<Thing>,
+  exhibits: readonly Exhibit[],
+  { part }: Taking,
+): Reading => ({
+  length,
+  exhibits,
+  better: better.map((it) => ({ ...it, what: { ...it.what, part } })),
+})
+
+const exhibit = (taken: FoundLength, thing: Thing, { part, of, findings }: Taking): Exhibit => ({
+  thing,
+  part,
+  word: 'found',
+  asStated: taken.asWritten,
+  used: showLength(taken),
+  from: { kind: 'inspection', findings, component: of, how: taken.method },
+})
+
+function usualWall(material: Material | null, { part }: Taking): Exhibit {
+  const { inches, halfWidthInches, of } = wallOf(material)
+  return {
+    thing: 'usual-wall',
+    part,
+    word: 'derived',
+    asStated: null,
+    used: { usual: exactly(inches, 'in'), halfWidth: exactly(halfWidthInches, 'in'), of },
+    from: { kind: 'computed' },
+  }
 }
 
 /** A stated length as a value: what the paper says, to half of its last place. */

@@ -1,26 +1,26 @@
 import { statedValue } from '../../records/claim.ts'
+import { SYSTEM } from '../../records/part.ts'
 import type { DesignFlow } from '../../rules/values/design-flow.ts'
 import { flowFromBedrooms } from '../../rules/work/design-flow.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
-
-/** Which day's rules and house a code question is asked for. */
-export const OCCASIONS = ['when permitted', 'today'] as const
-export type Occasion = (typeof OCCASIONS)[number]
+import type { Occasion } from '../reason.ts'
+import { showCount } from '../show.ts'
 
 export const bedroomsOnRecord = ({ asBuilt }: Case): Fact<number> =>
-  claimFact(asBuilt.bedrooms, 'the number of bedrooms', String)
+  claimFact(asBuilt.bedrooms, 'bedrooms', SYSTEM, showCount)
 
 /** Bedrooms by the inspection's count; not by any record. */
 export function bedroomsCounted({ findings }: Case): Fact<number> {
   const count = findings?.record.bedroomsCounted ?? null
-  if (!findings || count === null) return lacking('the inspection did not count the bedrooms')
+  if (!findings || count === null) return lacking({ gap: 'not-measured', things: ['bedrooms'], part: SYSTEM })
   return known(count, {
-    what: 'bedrooms',
+    thing: 'bedrooms',
+    part: SYSTEM,
     word: 'found',
-    asStated: String(count),
-    asUsed: String(count),
-    from: { kind: 'inspection', findings: findings.id, component: null, how: 'counted in the house' },
+    asStated: null,
+    used: showCount(count),
+    from: { kind: 'inspection', findings: findings.id, component: null, how: 'counted' },
   })
 }
 

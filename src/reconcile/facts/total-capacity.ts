@@ -1,6 +1,6 @@
 import { printGal } from '../../measure/print/gallons.ts'
 import { exact, plus } from '../../measure/uncertain.ts'
-import { the } from '../../records/naming.ts'
+import { partOnRecord } from '../../records/part.ts'
 import type { Case } from '../case.ts'
 import { type Fact, firstKnown, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
@@ -9,14 +9,14 @@ import { type Capacity, foundCapacity, recordedCapacity } from './capacity.ts'
 /** All septic tanks in service together, each as found, or, where the inspection could not measure it, as recorded. */
 export function totalTankCapacity({ pairings, findings }: Case): Fact<Capacity> {
   const tanks = pairings.filter(({ built }) => built.kind === 'tank')
-  if (tanks.length === 0) return lacking('the record has no septic tank in service')
+  if (tanks.length === 0) return lacking({ gap: 'no-tank' })
   const exhibits: Exhibit[] = []
   const parts: Capacity[] = []
   for (const { built, found } of tanks) {
     const measured =
       found?.outcome === 'found'
-        ? foundCapacity(found, findings?.id ?? '')
-        : lacking(`${the(built.label)} was not measured`)
+        ? foundCapacity(found, findings?.id ?? '', partOnRecord(built))
+        : lacking({ gap: 'no-dimensions', part: partOnRecord(built), where: 'inspection' })
     const recorded = recordedCapacity(built)
     const asRecorded: Fact<Capacity> =
       recorded.state === 'known'

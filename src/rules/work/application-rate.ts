@@ -4,7 +4,7 @@ import type { Step, Worked } from '../../measure/step.ts'
 import { type Cited, citedInWords } from '../citation.ts'
 import type { PercTable } from '../values/perc-table.ts'
 import type { TextureTable } from '../values/texture-table.ts'
-import type { NotStated } from './not-stated.ts'
+import { type NotStated, notStated } from './not-stated.ts'
 import { percRow } from './perc-row.ts'
 
 /** Application rate, gpd per sq ft, from a percolation rate (min/in) or a soil class, whichever the rule goes by. */
@@ -13,22 +13,20 @@ export function applicationRate(
   ground: { readonly minutesPerInch: number | null; readonly soil: string | null },
 ): Result<Worked<number>, NotStated> {
   if (isPerc(rule)) {
-    if (ground.minutesPerInch === null)
-      return err({ reason: 'needs-reading', says: `${rule.value.table} goes by a percolation rate` })
+    if (ground.minutesPerInch === null) return err(notStated('needs-perc-rate', rule.value.table))
     const answer = percRow(rule, ground.minutesPerInch, ground.soil)
     if (!answer.ok) return answer
     const { gpdPerSqFt } = answer.value.value
-    if (gpdPerSqFt === null)
-      return err({ reason: 'no-such-row', says: `${rule.value.table} gives area per bedroom, not a rate` })
+    if (gpdPerSqFt === null) return err(notStated('no-rate', rule.value.table))
     return ok({ value: gpdPerSqFt, steps: answer.value.steps })
   }
   const { table, rows } = rule.value
-  if (ground.soil === null) return err({ reason: 'needs-reading', says: `${table} goes by a soil class` })
+  if (ground.soil === null) return err(notStated('needs-soil', table))
   const wanted = ground.soil.trim().toLowerCase()
   const row = rows.find((it) => it.soil.toLowerCase() === wanted)
   if (!row) {
-    const known = rows.map((it) => it.soil).join(', ')
-    return err({ reason: 'no-such-row', says: `${table} has no soil "${ground.soil}"; it has ${known}` })
+    const known = rows.map((it) => it.soil)
+    return err(notStated('no-such-soil', table, ground.soil, known))
   }
   const result = `${row.atLeast ? 'more than ' : ''}${n(row.gpdPerSqFt)} gpd/sq ft`
   const step: Step = {

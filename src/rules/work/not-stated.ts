@@ -3,9 +3,24 @@ export type NotStated = {
   readonly reason:
     | 'needs-bedrooms'
     | 'needs-flow'
-    | 'needs-reading'
+    | 'needs-perc-rate'
+    | 'needs-soil'
     | 'beyond-table'
     | 'unsuitable'
-    | 'no-such-row'
-  readonly says: string
+    | 'no-rate'
+    | 'no-such-soil'
+    | 'no-such-pair'
+  /** The rule's own name for its table. */
+  readonly table: string
+  /** What it was asked with and says nothing of: so many bedrooms, gpd or min/in, a soil, a pair of things. */
+  readonly given: number | string | null
+  /** What it has rows for instead. */
+  readonly among: readonly string[]
 }
+
+export const notStated = (
+  reason: NotStated['reason'],
+  table: string,
+  given: NotStated['given'] = null,
+  among: readonly string[] = [],
+): NotStated => ({ reason, table, given, among })

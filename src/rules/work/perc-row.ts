@@ -3,7 +3,7 @@ import { printSignificant } from '../../measure/print/number.ts'
 import type { Step, Worked } from '../../measure/step.ts'
 import { type Cited, citedInWords } from '../citation.ts'
 import type { PercRow, PercTable } from '../values/perc-table.ts'
-import type { NotStated } from './not-stated.ts'
+import { type NotStated, notStated } from './not-stated.ts'
 
 /** What a percolation table says of one reading; either column may be missing from the source. */
 export type PercAnswer = {
@@ -29,25 +29,16 @@ export function percRow(
 ): Result<Worked<PercAnswer>, NotStated> {
   const table = rule.value
   if (!(minutesPerInch > 0) || !Number.isFinite(minutesPerInch))
-    return err({ reason: 'needs-reading', says: `${table.table} wants a percolation rate above zero` })
+    return err(notStated('needs-perc-rate', table.table))
   const t = inTableUnits(table, minutesPerInch)
   const reading = `${n(t)} ${UNITS[table.reading]}`
   if (table.fastest && t < table.fastest.limit) {
-    const says = `${reading} is faster than ${n(table.fastest.limit)}, `
-    return err(
-      table.fastest.beyond === 'unsuitable'
-        ? { reason: 'unsuitable', says: `${says}which ${table.table} calls unsuitable` }
-        : { reason: 'beyond-table', says: `${says}of which ${table.table} says nothing` },
-    )
+    const { beyond } = table.fastest
+    return err(notStated(beyond === 'unsuitable' ? beyond : 'beyond-table', table.table, reading))
   }
   const slowest = table.rule === 'rows' ? table.rows.at(-1)!.upTo : table.slowest
   if (t > slowest) {
-    const says = `${reading} is slower than ${n(slowest)}, `
-    return err(
-      table.slower === 'unsuitable'
-        ? { reason: 'unsuitable', says: `${says}which ${table.table} calls unsuitable` }
-        : { reason: 'beyond-table', says: `${says}where ${table.table} ends` },
-    )
+    return err(notStated(table.slower === 'unsuitable' ? 'unsuitable' : 'beyond-table', table.table, reading))
   }
   if (table.rule === 'inverse-root') {
     const rate = table.coefficient / Math.sqrt(t)
@@ -66,11 +57,7 @@ export function percRow(
       : table.rows.find((it) => fits(it) && it.texture?.toLowerCase() === soil.toLowerCase())
   const general = table.rows.find((it) => fits(it) && it.texture === null)
   const row = own && (!general || own.upTo <= general.upTo) ? own : general
-  if (!row)
-    return err({
-      reason: 'no-such-row',
-      says: `${table.table} has a row for ${reading} only for named soils`,
-    })
+  if (!row) return err(notStated('needs-soil', table.table, reading))
   const columns = [
     row.sqFtPerBedroom === null ? null : `${n(row.sqFtPerBedroom)} sq ft per bedroom`,
     row.gpdPerSqFt === null ? null : `${n(row.gpdPerSqFt)} gpd/sq ft`,

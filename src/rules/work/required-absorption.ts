@@ -5,7 +5,7 @@ import type { Cited } from '../citation.ts'
 import type { PercTable } from '../values/perc-table.ts'
 import type { TextureTable } from '../values/texture-table.ts'
 import { applicationRate, isPerc } from './application-rate.ts'
-import type { NotStated } from './not-stated.ts'
+import { type NotStated, notStated } from './not-stated.ts'
 import { percRow } from './perc-row.ts'
 
 /** Area by one column of the source; `disagrees` where the source's other column gives another area by more than 1 %. */
@@ -39,8 +39,7 @@ export function requiredAbsorption(
   let perBedroom: number | null = null
   let rate: number | null = null
   if (isPerc(rule)) {
-    if (facts.minutesPerInch === null)
-      return err({ reason: 'needs-reading', says: `${rule.value.table} goes by a percolation rate` })
+    if (facts.minutesPerInch === null) return err(notStated('needs-perc-rate', rule.value.table))
     const answer = percRow(rule, facts.minutesPerInch, facts.soil)
     if (!answer.ok) return answer
     perBedroom = answer.value.value.sqFtPerBedroom
@@ -75,15 +74,7 @@ export function requiredAbsorption(
     })
   }
   const [first, second] = areas
-  if (!first)
-    return err(
-      perBedroom !== null
-        ? {
-            reason: 'needs-bedrooms',
-            says: `${rule.value.table} gives area per bedroom, and the bedrooms aren't known`,
-          }
-        : { reason: 'needs-flow', says: `${rule.value.table} gives a rate, and the design flow isn't known` },
-    )
+  if (!first) return err(notStated(perBedroom !== null ? 'needs-bedrooms' : 'needs-flow', rule.value.table))
   return ok({ value: { ...first, other: second ?? null, counts: rule.value.counts }, steps })
 }
 

@@ -5,7 +5,7 @@ import { type Cited, citedInWords } from '../citation.ts'
 import type { Burden, CapacityRule, FlowPiece } from '../values/capacity-rule.ts'
 import type { DesignFlow } from '../values/design-flow.ts'
 import { flowFromBedrooms } from './design-flow.ts'
-import type { NotStated } from './not-stated.ts'
+import { type NotStated, notStated } from './not-stated.ts'
 
 /** What is known of the house. A null is not known; a rule that needs it says so. */
 export type Household = {
@@ -45,7 +45,7 @@ function capacity(rule: CapacityRule, house: Household): Answer {
 function byBedrooms(rule: CapacityRule & { by: 'bedrooms' }, house: Household): Answer {
   const { bedrooms } = house
   if (bedrooms === null || !Number.isInteger(bedrooms) || bedrooms < 0)
-    return err({ reason: 'needs-bedrooms', says: `${rule.table} goes by a whole number of bedrooms` })
+    return err(notStated('needs-bedrooms', rule.table))
   const row = rule.rows.find((it) => it.bedrooms >= bedrooms)
   if (row) {
     const numbers = `${bedrooms} ${bedrooms === 1 ? 'bedroom' : 'bedrooms'}: row ${row.bedrooms}`
@@ -78,10 +78,7 @@ function byBedrooms(rule: CapacityRule & { by: 'bedrooms' }, house: Household): 
     case 'by-flow':
       return alongPieces(rule.table, more.flow, more.pieces, house)
     case 'not-stated':
-      return err({
-        reason: 'beyond-table',
-        says: `${rule.table} ends at ${last.bedrooms} bedrooms and says nothing of ${bedrooms}`,
-      })
+      return err(notStated('beyond-table', rule.table, `${bedrooms} bedrooms`))
   }
 }
 
@@ -100,17 +97,12 @@ function alongPieces(
 ): Answer {
   const fromBedrooms = flow && house.bedrooms !== null ? flowFromBedrooms(flow, house.bedrooms) : null
   const q = house.flowGpd ?? fromBedrooms
-  if (q === null || !(q >= 0))
-    return err({
-      reason: 'needs-flow',
-      says: `${name} goes by the daily design flow${flow ? ', or by bedrooms' : ''}, and neither was given`,
-    })
+  if (q === null || !(q >= 0)) return err(notStated('needs-flow', name))
   const i = pieces.findIndex(
     (it) => (it.upTo === null || q <= it.upTo) && (it.below === null || q < it.below),
   )
   const piece = pieces[i]
-  if (!piece)
-    return err({ reason: 'beyond-table', says: `${name} says nothing of a flow of ${printNumber(q)} gpd` })
+  if (!piece) return err(notStated('beyond-table', name, `${printNumber(q)} gpd`))
   const value = piece.times * (q - piece.after) + piece.plus
   const flowStep: readonly Step[] =
     house.flowGpd === null && flow

@@ -4,7 +4,7 @@ import type { Worked } from '../../measure/step.ts'
 import { type Cited, citedInWords } from '../citation.ts'
 import { GENERAL_FROM, GENERAL_TO, type SetbackFrom, type SetbackTo } from '../things.ts'
 import type { SetbackRow, SetbackTable } from '../values/setback-table.ts'
-import type { NotStated } from './not-stated.ts'
+import { type NotStated, notStated } from './not-stated.ts'
 
 /** The unconditional distance, and the rows that hold only under a condition in the source's words. */
 export type RequiredSetback = {
@@ -49,9 +49,8 @@ export function requiredSetback(
   const ways = [...upward(from, GENERAL_FROM)]
   const under = (thing: SetbackTo): boolean => thing !== to && [...upward(thing, GENERAL_TO)].includes(to)
   const narrower = rows.filter((it) => ways.includes(it.from) && under(it.to))
-  const instead = narrower.map((it) => `${words(it.to)} ${printSignificant(it.ft)} ft`).join(', ')
-  const says = `${table} says nothing of ${words(from)} to ${words(to)}`
-  return err({ reason: 'no-such-row', says: instead ? `${says}, only of ${instead}` : says, narrower })
+  const among = narrower.map((it) => `${words(it.to)} ${printSignificant(it.ft)} ft`)
+  return err({ ...notStated('no-such-pair', table, `${words(from)} to ${words(to)}`, among), narrower })
 }
 
 const words = (thing: string): string => thing.replaceAll('-', ' ')

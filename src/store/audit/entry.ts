@@ -1,4 +1,5 @@
-import { canonicalText, sha256 } from '../canonical.ts'
+import { canonicalText } from '../../base/canonical.ts'
+import { sha256 } from '../hash.ts'
 
 /** One entry of a county's audit chain: who did what to which record, and when. */
 export type AuditEntry = {

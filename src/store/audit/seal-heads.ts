@@ -1,8 +1,8 @@
 import type { KeyObject } from 'node:crypto'
 import { CompactSign, compactVerify, createLocalJWKSet, errors, type JSONWebKeySet } from 'jose'
+import { canonicalText } from '../../base/canonical.ts'
 import { err, ok, type Result } from '../../base/result.ts'
 import { ALGORITHM, openSigner } from '../../letters/signing/signer.ts'
-import { canonicalText } from '../canonical.ts'
 import { type NotedHeads, notedHeads } from './head.ts'
 
 /** So that it is never taken for a signature on something else (RFC 8725, 3.11). */

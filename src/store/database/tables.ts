@@ -189,6 +189,7 @@ type DiscrepancyTable = {
   evidence_hash: string
   reconciliation: string
   body: Json
+  says: string
   decision: string | null
   raised_at: Instant
   changed_at: Instant

@@ -1,3 +1,5 @@
+import { STATUS_WORDS } from '../../reconcile/status.ts'
+import { VOICES } from '../../words/agent/status.ts'
 import { type ExportTable, instant, list, plain, text } from './column.ts'
 
 export const EXPORTS = ['parcels', 'discrepancies', 'permits'] as const
@@ -27,6 +29,11 @@ const DISCREPANCY_POSITION = `(
     and (c ->> 'key' = d.body #>> '{outcome,subject,key}' or c ->> 'label' = d.body #>> '{outcome,subject,label}')
   limit 1)`
 
+/** The status sentence for each word, as people read it. */
+const SENTENCES = STATUS_WORDS.map(
+  (word) => `when '${word}' then '${VOICES.en.sentence[word].replaceAll("'", "''")}'`,
+).join(' ')
+
 const PARCELS: ExportTable = {
   id: 'p.id',
   columns: [
@@ -38,7 +45,7 @@ const PARCELS: ExportTable = {
       'array(select a.number from parcel_alias a where a.county = p.county and a.parcel = p.id order by a.number)',
     ),
     plain('status', 's.word'),
-    text('says', `s.body ->> 'sentence'`),
+    text('says', `case s.word ${SENTENCES} end`),
     plain('statusDerivedAt', instant('s.derived_at')),
     plain('statusGoodUntil', 's.good_until'),
     plain('id', 'p.id'),
@@ -57,8 +64,8 @@ const DISCREPANCIES: ExportTable = {
     plain('severity', 'd.severity'),
     plain('state', 'd.state'),
     text('about', `d.body #>> '{outcome,subject,label}'`),
-    text('because', `d.body #>> '{outcome,because}'`),
-    text('next', `d.body ->> 'next'`),
+    text('says', 'd.says'),
+    plain('next', `d.body ->> 'act'`),
     plain('raisedAt', instant('d.raised_at')),
     plain('changedAt', instant('d.changed_at')),
     plain('id', 'd.id'),

@@ -56,7 +56,7 @@ test('the card, once confirmed, is the record of the system that was found witho
   const permit = { typed: card!.entry as PermitEntry, record: permitEntry.parse(card!.entry) }
   const file = { ...story.parcels[0]!, permits: [permit] }
   const { status, reconciliation } = play(file, story.asOf, must(await loadRuleBook()))
-  expect(status.word).toBe('agrees')
+  expect(status.word).toBe('matches')
   expect(reconciliation.outcomes.find(({ check }) => check === 'position')).toMatchObject({
     verdict: 'agrees',
   })

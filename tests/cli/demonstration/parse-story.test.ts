@@ -16,7 +16,7 @@ findings:
     inspectedOn: 5/12/2026
     components:
       - { label: tank, key: 58-1/tank, kind: tank, outcome: found, diameter: 4'-0" }
-expects: { status: agrees, discrepancies: [] }
+expects: { status: matches, discrepancies: [] }
 `
 const faults = (text: string) => {
   const parsed = parseStory('stories/a-story.yaml', text)
@@ -71,12 +71,12 @@ describe('what is wrong is told at its line, all of it', () => {
   test('a parcel number of another county, a status that is none, a firm nobody knows', () => {
     const bad = good
       .replace('07-0001-0002', '7-1-2')
-      .replace('status: agrees', 'status: fine')
+      .replace('status: matches', 'status: fine')
       .replace('firm: upland', 'firm: elsewhere')
     expect(faults(bad)).toEqual([
       expect.stringMatching(/^2: .*a parcel number of this county/),
       expect.stringMatching(/^11: .*write one of: upland, lowland, lakeside/),
-      expect.stringMatching(/^16: .*write one of: no-record/),
+      expect.stringMatching(/^16: .*write one of: action-needed/),
     ])
   })
 

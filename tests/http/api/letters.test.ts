@@ -98,7 +98,7 @@ describe('a status letter for an agent', async () => {
       'The county',
       body.code,
       body.number,
-      'pit was not reached: it is buried too deep.',
+      'Seepage pit: not reached, because it is buried too deep.',
     ]) {
       expect(page).toContain(words)
     }
@@ -182,8 +182,10 @@ describe('a report', async () => {
     ]) {
       expect(one.text.join(' ')).toContain(words)
     }
-    expect(one.text.join(' ')).toContain('Either the record is wrong or the tank is not the one permitted')
-    expect(two.text.join(' ')).toContain('keep the readings: a reviewer will look at them')
+    expect(one.text.join(' ')).toContain(
+      'Either the record is wrong or this is not the tank that was permitted',
+    )
+    expect(two.text.join(' ')).toContain('keep the readings. A reviewer will check them')
   })
 })
 
@@ -214,7 +216,7 @@ describe('the check', () => {
       await post('reviewer', `${at}/permits`, repair1996)
       const checked = (await verification(body.code)).body
       expect(checked.state).toBe('superseded')
-      expect(checked.since[0]).toBe('A permit was entered or corrected.')
+      expect(checked.since[0]).toBe('permit')
       const newer = (await issue('firm', at, kind)).body
       expect((await verification(newer.code)).body.state).toBe('valid')
       expect((await verification(body.code)).body.newer).toEqual({
@@ -240,7 +242,7 @@ describe('the check', () => {
     expect(decided.status).toBe(201)
     expect((await verification(letter.body.code)).body).toMatchObject({
       state: 'superseded',
-      since: ['A difference appeared, changed, was decided or went away.'],
+      since: ['difference'],
     })
     expect((await verification(brief.body.code)).body.state).toBe('valid')
   })
@@ -248,13 +250,13 @@ describe('the check', () => {
   test('is superseded when time alone has changed the answer', async () => {
     const { at } = await inspected(inspectionThatAgrees)
     const { body } = await issue('agent', at, 'status')
-    expect(body.status).toBe('agrees')
+    expect(body.status).toBe('matches')
     time.set('2026-12-02T15:00:00Z')
     expect((await verification(body.code)).body.state).toBe('valid')
     time.set('2029-01-05T15:00:00Z')
     const checked = (await verification(body.code)).body
-    expect([checked.state, checked.statement.status]).toEqual(['superseded', 'agrees'])
-    expect(checked.since).toContain('The status is another one now.')
+    expect([checked.state, checked.statement.status]).toEqual(['superseded', 'matches'])
+    expect(checked.since).toContain('status')
     expect((await issue('agent', at, 'status')).body.number).toBe('2029-00001')
     time.set('2026-11-02T15:00:00Z')
   })

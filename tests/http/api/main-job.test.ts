@@ -86,12 +86,20 @@ describe('the main job, through HTTP', () => {
   test('the reconciliation explains itself', async () => {
     const { body } = await ask('firm', { url: `${at}/reconciliation` })
     const tank = body.result.discrepancies.find((it: { kind: string }) => it.kind === 'capacity-below-record')
-    expect(tank.outcome.because).toMatch(/718/)
-    expect(tank.outcome.exhibits.map((it: { word: string }) => it.word)).toEqual(
+    const outcome = body.result.outcomes[tank.outcome]
+    expect(outcome.because).toMatch(/718/)
+    expect(outcome.reason).toMatchObject({
+      is: 'capacity-record',
+      comes: 'smaller',
+      recorded: { value: 1000, unit: 'gal' },
+    })
+    expect(outcome.exhibits.map((at: number) => body.result.exhibits[at].word)).toEqual(
       expect.arrayContaining(['stated', 'found', 'derived']),
     )
-    expect(tank.outcome.steps.length).toBeGreaterThan(2)
-    expect(tank.outcome.citations.length).toBeGreaterThan(0)
+    expect(outcome.steps.length).toBeGreaterThan(2)
+    expect(outcome.citations.map((at: number) => body.result.citations[at].authority).length).toBeGreaterThan(
+      0,
+    )
     const replayed = await ask('reviewer', { url: `${here}/reconciliations/${body.id}/replay` })
     expect(replayed.body).toMatchObject({ same: true, missing: [], resultHashThen: body.resultHash })
   })
@@ -113,7 +121,7 @@ describe('the main job, through HTTP', () => {
       'decided',
       'action-needed',
     ])
-    expect((await status()).outstanding[0].who).toBe('owner')
+    expect((await status()).items[0].state).toBe('owner-must-act')
   })
 
   test('a late permit says what appeared and what vanished, and the decision stays', async () => {
@@ -131,7 +139,7 @@ describe('the main job, through HTTP', () => {
     expect(read.changes.map((it: Told) => it.change)).toEqual(['appeared', 'vanished'])
   })
 
-  test('amended findings run it again, and an accepted difference is settled', async () => {
+  test('amended findings run it again, and an accepted difference is resolved', async () => {
     set('2026-11-04T15:00:00Z')
     const amendment = await ask('firm', {
       method: 'POST',

@@ -4,6 +4,7 @@ import { readStories } from '../../../src/cli/demonstration/read-stories.ts'
 import { loadRuleBook } from '../../../src/files/rule-packs.ts'
 import type { Line } from '../../../src/http/pages/parcel/comparison/line.ts'
 import { type Comparison, presentComparison } from '../../../src/http/pages/parcel/comparison/present.ts'
+import { questionWords } from '../../../src/words/questions.ts'
 import { play } from '../../corpus/play.ts'
 
 const book = must(await loadRuleBook())
@@ -36,7 +37,8 @@ describe.each(compared)('$name', ({ reconciliation, comparison }) => {
   test('every verdict opens to the question it answers, and no verdict is made up', () => {
     for (const { verdict, proof, what } of lines(comparison)) {
       expect(proof === null, what).toBe(verdict === null)
-      if (proof) expect(reconciliation.outcomes.map(({ question }) => question)).toContain(proof.question)
+      if (proof)
+        expect(reconciliation.outcomes.map(({ check }) => questionWords(check))).toContain(proof.question)
     }
   })
 
@@ -68,7 +70,7 @@ describe('what a line says', () => {
     const trenches = line(of('outlet-baffle-gone'), 'Trenches', 'presence')
     expect([trenches?.verdict, trenches?.found?.text, trenches?.found?.state]).toEqual([
       'cannot-tell',
-      'not reached: no time',
+      'not reached: there was no time',
       'silent',
     ])
   })

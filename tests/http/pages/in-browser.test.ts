@@ -225,9 +225,7 @@ inBrowser('an agent', () => {
     await page.keyboard.press('Enter')
     await page.waitForURL(/parcels\/07-0441-0003/)
     expect(await page.locator('.word').textContent()).toBe('Action needed')
-    expect(await page.locator('.outstanding').textContent()).toMatch(
-      /outlet baffle.*Who has to act: the owner/s,
-    )
+    expect(await page.locator('.outstanding').textContent()).toMatch(/outlet baffle.*The owner must act/is)
     const letter = page.waitForResponse((answer) => answer.status() === 303, { timeout: 60_000 })
     await page.locator('button', { hasText: 'Get a status letter' }).click({ noWaitAfter: true })
     expect((await letter).headers().location).toMatch(/^\/v1\/letters\/.+\.pdf$/)

@@ -168,7 +168,7 @@ describe('the county at a glance', () => {
     at: new Date(),
     decades: [
       { decade: null, word: null, count: 3 },
-      { decade: 1970, word: 'agrees', count: 5 },
+      { decade: 1970, word: 'matches', count: 5 },
       { decade: 1970, word: 'action-needed', count: 2 },
       { decade: 1980, word: 'not-inspected', count: 1 },
     ],

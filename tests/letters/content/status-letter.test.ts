@@ -1,9 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { readStories } from '../../../src/cli/demonstration/read-stories.ts'
-import { ROOMS, STATUS_IN_WORDS, statusLetter } from '../../../src/letters/content/status-letter.ts'
-import { TOPICS, topicOf } from '../../../src/letters/content/topics.ts'
+import { ROOMS, statusLetter } from '../../../src/letters/content/status-letter.ts'
+import { openPart } from '../../../src/reconcile/detail.ts'
 import { CHECKS } from '../../../src/reconcile/register.ts'
 import { STATUS_WORDS } from '../../../src/reconcile/status.ts'
+import { EN } from '../../../src/words/agent/en.ts'
+import { itemWords, VOICES } from '../../../src/words/agent/status.ts'
+import { TOPICS, topicOf } from '../../../src/words/agent/topics.ts'
+import { LANGUAGES } from '../../../src/words/language.ts'
 import { play } from '../../corpus/play.ts'
 import { book, factsOf, frameOf, twelve } from '../samples.ts'
 
@@ -11,41 +15,43 @@ const [ample] = ROOMS
 
 describe('what a status letter says', () => {
   test('every check has its words, and every word its check', () => {
-    for (const { id } of CHECKS) expect(topicOf(id, null), id).toBeDefined()
     const ids = new Set(CHECKS.map(({ id }) => id))
-    expect(Object.keys(TOPICS).filter((key) => !ids.has(key.split(' | ')[0]!))).toEqual([])
-    expect(Object.keys(STATUS_IN_WORDS)).toEqual([...STATUS_WORDS])
+    for (const language of LANGUAGES) {
+      for (const id of ids) expect(topicOf(language, id, null), id).toBeDefined()
+      expect(Object.keys(TOPICS[language]).filter((key) => !ids.has(key.split(' | ')[0]!))).toEqual([])
+      expect(Object.keys(VOICES[language].word)).toEqual([...STATUS_WORDS])
+    }
   })
 
   test('nothing that one rule grants and another denies counts as agreeing', () => {
     const facts = factsOf(twelve)
     const letter = statusLetter(frameOf('status'), facts, ample)
-    const bad = facts.reconciliation!.outcomes.filter(
+    const bad = facts.file!.answer.outcomes.filter(
       ({ verdict }) => verdict === 'differs' || verdict === 'falls-short',
     )
     expect(bad.length).toBeGreaterThan(3)
     for (const { check, facet, subject } of bad) {
-      const line = letter.agrees.find(({ what }) => what === topicOf(check, facet)?.agrees)
-      expect(line?.labels.split(', ') ?? []).not.toContain(subject.label)
+      const line = letter.agrees.find(({ what }) => what === topicOf('en', check, facet)?.agrees)
+      expect(line?.labels.split(', ') ?? []).not.toContain(EN.part(openPart(subject)))
     }
   })
 
   test('what was not reached or not looked for stands under its own heading, and never as missing', () => {
     const { notSeen, open } = statusLetter(frameOf('status'), factsOf(twelve), ample)
-    expect(notSeen).toEqual(['Trench 3 was not reached: it is paved over.'])
-    expect(open.map(({ says }) => says).join()).not.toContain('rench 3')
+    expect(notSeen).toEqual(['Drainfield trench 3: not reached, because it is paved over.'])
+    expect(JSON.stringify(open)).not.toContain('rench 3')
   })
 
   test('without an inspection, it says that nobody looked', () => {
     const letter = statusLetter(frameOf('status'), factsOf({ ...twelve, findings: null }), ample)
-    expect(letter.notSeen).toEqual(['Nothing in the ground: no inspection has been handed in.'])
-    expect(letter.basis).toContain('No inspection has been handed in.')
+    expect(letter.notSeen).toEqual(['No inspection has been submitted.'])
+    expect(letter.basis).toContain('No inspection has been submitted.')
   })
 
   test('with an empty file too', () => {
-    const facts = { ...factsOf({ ...twelve, permits: [], findings: null }), reconciliation: null }
+    const facts = { ...factsOf({ ...twelve, permits: [], findings: null }), file: null }
     const letter = statusLetter(frameOf('status'), facts, ample)
-    expect(letter.basis).toBe('Nothing is on file for this parcel, and no inspection has been handed in.')
+    expect(letter.basis).toBe('Nothing is on file for this parcel, and no inspection has been submitted.')
   })
 
   test('less room cuts what agrees before what somebody has to do, and says how much was cut', () => {
@@ -57,10 +63,13 @@ describe('what a status letter says', () => {
       expect(open).toBeLessThanOrEqual(told[at - 1]![0]!)
       expect(agrees).toBeLessThanOrEqual(told[at - 1]![1]!)
     }
-    const tightest = letters.at(-1)!
-    expect(tightest.openMore).toBe(
-      `And ${facts.status.outstanding.length - 3} more, named in the county’s file.`,
-    )
+    const reviewing = facts.status.items.filter(({ state }) => state === 'county-reviewing').length
+    expect(reviewing).toBeGreaterThan(0)
+    expect(letters.at(-1)!.openMore).toBe(`And ${reviewing} more that the county is reviewing.`)
+    const must = facts.status.items.filter(({ state }) => state !== 'county-reviewing')
+    expect(must.length).toBeGreaterThan(0)
+    for (const { open } of letters)
+      for (const item of must) expect(JSON.stringify(open)).toContain(itemWords(item, 'en').required)
   })
 })
 
@@ -96,7 +105,7 @@ describe('what it keeps to itself', () => {
       expect(words).not.toContain(notes)
       expect(words).not.toContain('FIRM-BY-NAME')
     }
-    expect(JSON.stringify(factsOf(input).reconciliation)).toContain(notes)
+    expect(JSON.stringify(factsOf(input).file)).toContain(notes)
   })
 
   test('in no story of the county are the inspector’s or the reader’s words on the letter', () => {
@@ -104,14 +113,14 @@ describe('what it keeps to itself', () => {
     expect(files.length).toBeGreaterThan(20)
     for (const { file, asOf } of files) {
       const { reconciliation, status } = play(file, asOf, book)
-      const standing = reconciliation.discrepancies.map(({ sentences, severity }) => ({
-        says: sentences.agent,
-        severity,
+      const standing = reconciliation.discrepancies.map((discrepancy) => ({
+        id: discrepancy.key,
+        discrepancy,
         decided: null,
       }))
-      const words = JSON.stringify(
-        statusLetter(frameOf('status'), { status, reconciliation, standing }, ample),
-      )
+      const { asBuilt, ...answer } = reconciliation
+      const of = { answer, permits: asBuilt.permits, on: asBuilt.on }
+      const words = JSON.stringify(statusLetter(frameOf('status'), { status, file: of, standing }, ample))
       const told = file.findings.flatMap(({ record }) => [
         record.notes,
         ...record.components.flatMap(({ note, conditionWords }) => [note, conditionWords]),

@@ -16,6 +16,7 @@ import oracle from '../../oracles/rfc-8037/ed25519.json' with { type: 'json' }
 const statement: LetterStatement = {
   form: 'asfound-letter-1',
   kind: 'status',
+  language: 'en',
   number: '2026-00017',
   county: { id: 'quillback', name: 'Quillback County' },
   parcel: { number: '07-0412-0031', address: '14 Heron Hollow Rd' },
@@ -84,7 +85,7 @@ describe('a signature', () => {
   test('fails on any changed part of the statement', async () => {
     const [header, , seal] = signature.split('.')
     for (const changed of [
-      { ...statement, status: 'agrees' as const },
+      { ...statement, status: 'matches' as const },
       { ...statement, number: '2026-00018' },
       { ...statement, pdfSha256: `ac${'ab'.repeat(31)}` },
       { ...statement, reconciliation: null },

@@ -26,7 +26,7 @@ const { services: context, people } = await testApp({ clock })
 const { reviewer, firm } = people
 
 const told = ({ changes }: Reconciled) =>
-  changes.map(({ change, body }) => `${change}: ${body.kind} (${body.about})`)
+  changes.map(({ change, body }) => `${change}: ${body.kind} (${body.about.label})`)
 
 /** The standing discrepancy of a kind, by the newest run. */
 const idOf = (reconciled: Reconciled, kind: string): string =>
@@ -68,7 +68,7 @@ test('permit in, findings in, differences out, decided, late paper, amended', as
     }),
   )
   expect(required.status.word).toBe('action-needed')
-  expect(required.status.outstanding[0]).toMatchObject({ who: 'owner' })
+  expect(required.status.items[0]).toMatchObject({ state: 'owner-must-act' })
 
   set('2026-11-04T10:00:00Z')
   const late = must(await enterPermit(context, reviewer, parcel, permitRecord(repair1996)))

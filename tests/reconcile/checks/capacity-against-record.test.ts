@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { reasonWords } from '../../../src/words/reasons.ts'
 import { asked, outcomesOf, permit } from '../asked.ts'
 
 const ONE_THOUSAND = permit([{ tag: 'tank 1', kind: 'tank', capacity: '1,000 gal' }])
@@ -30,7 +31,7 @@ describe('capacity against the record', () => {
   test('outside it, but within the uncertainty as well, it agrees and says so', () => {
     const outcome = answer(`7'-9"`, '4 ft', '4 ft')
     expect(outcome).toMatchObject({ verdict: 'agrees', certainty: { word: 'likely' } })
-    expect(outcome.because).toContain("only thanks to the measurement's uncertainty")
+    expect(reasonWords(outcome)).toContain('only because of the measurement’s uncertainty')
   })
 
   // 7 × 4 × 3.5 ft: 98 cu ft = 733 gal.
@@ -53,13 +54,18 @@ describe('capacity against the record', () => {
     const outcome = answer('8 ft', { length: '4 ft', method: 'by-eye' }, '4 ft')
     expect(outcome).toMatchObject({ verdict: 'cannot-tell', raises: 'measurement-unclear' })
     expect(outcome.wouldSettle).toMatchObject({ settles: true })
-    expect(outcome.wouldSettle?.what).toContain('inside width of tank 1')
+    expect(outcome.wouldSettle?.measurement).toMatchObject({
+      thing: 'inside-width',
+      part: { label: 'tank 1' },
+    })
   })
 
   test('a length judged by eye is named before a depth sounded with a rod', () => {
-    expect(answer({ length: '8 ft', method: 'by-eye' }, '4 ft', '4 ft').wouldSettle?.what).toContain(
-      'inside length',
-    )
+    expect(
+      answer({ length: '8 ft', method: 'by-eye' }, '4 ft', '4 ft').wouldSettle?.measurement,
+    ).toMatchObject({
+      thing: 'inside-length',
+    })
   })
 
   test('outside dimensions lose their walls, once at each end', () => {
@@ -70,7 +76,7 @@ describe('capacity against the record', () => {
       wallThickness: { length: '3 in', method: 'rigid-rule' },
     } as never
     const [outcome] = outcomesOf(asked([ONE_THOUSAND], [found]), 'capacity-against-record')
-    expect(outcome!.because).toMatch(/^tank 1 comes to 95[678]/)
+    expect(reasonWords(outcome!)).toMatch(/^tank 1 holds 95[678]/)
   })
 
   test('with no dimensions taken the question stays open, and nothing is raised', () => {

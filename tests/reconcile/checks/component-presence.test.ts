@@ -37,7 +37,7 @@ describe('absence of evidence is no evidence', () => {
           raises: 'component-missing',
           certainty: { word: open ? 'firm' : 'likely' },
         })
-        expect(outcome!.because).toContain('was searched for by')
+        expect(outcome!.reason).toMatchObject({ is: 'searched', by: searchedBy })
       }),
     )
   })
@@ -47,7 +47,7 @@ describe('absence of evidence is no evidence', () => {
       [BAFFLE],
       [baffle({ outcome: 'not-found', searchedBy: ['seen-through-opening'] })],
     ).discrepancies
-    expect(gone).toMatchObject({ severity: 'action', next: { who: 'owner' } })
+    expect(gone).toMatchObject({ severity: 'action', act: 'replace-part' })
     const riser = permit([{ tag: 'riser', kind: 'riser' }])
     const [missing] = asked(
       [riser],
@@ -61,6 +61,6 @@ describe('absence of evidence is no evidence', () => {
         },
       ],
     ).discrepancies
-    expect(missing).toMatchObject({ severity: 'review', next: { who: 'reviewer' } })
+    expect(missing).toMatchObject({ severity: 'review', act: 'correct-or-search-again' })
   })
 })

@@ -32,7 +32,10 @@ test('the later permit turns it into history, whichever of the two lines the fin
   for (const key of ['88-1/sewer', '07-R-12/sewer']) {
     const answer = asked([CAST_IRON, LATER], [plastic(key)])
     expect(kindsOf(answer)).toEqual(['line-replaced'])
-    expect(outcomesOf(answer, 'line-material')[0]?.because).toContain('under permit 07-R-12')
+    expect(outcomesOf(answer, 'line-material')[0]?.reason).toMatchObject({
+      is: 'replaced-under-permit',
+      permit: '07-R-12',
+    })
   }
 })
 

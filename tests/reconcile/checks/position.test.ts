@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { reasonWords } from '../../../src/words/reasons.ts'
 import { asked, kindsOf, outcomesOf, permit } from '../asked.ts'
 
 const reference = { a: 'NW corner', b: 'NE corner', baseline: '40 ft', wall: 'rear' } as const
@@ -23,7 +24,7 @@ describe('position by ties', () => {
     expect(kindsOf(asked([record], found('30.4 ft', '35.3 ft'), { reference }))).toEqual([])
     const answer = asked([record], found('30 ft', '41 ft'), { reference })
     expect(kindsOf(answer)).toEqual(['position-differs'])
-    expect(answer.discrepancies[0]?.outcome.because).toMatch(/^tank 1 was found 6'-\d/)
+    expect(reasonWords(answer.discrepancies[0]!.outcome)).toMatch(/^tank 1 was found 6'-\d/)
   })
 
   test('with no side on record the mirror place counts too, and the answer says so', () => {
@@ -33,7 +34,7 @@ describe('position by ties', () => {
       'position',
     )
     expect(outcome).toMatchObject({ verdict: 'agrees', certainty: { word: 'likely' } })
-    expect(outcome!.because).toContain('names no side')
+    expect(outcome!.reason).toMatchObject({ is: 'apart', mirrored: true })
   })
 
   test('on the other side of the wall from where the record says, it is elsewhere', () => {
@@ -58,6 +59,6 @@ describe('position by ties', () => {
       'position',
     )
     expect(outcome).toMatchObject({ verdict: 'cannot-tell' })
-    expect(outcome!.because).toContain('do not meet')
+    expect(outcome!.reason).toMatchObject({ gaps: [{ gap: 'ties-do-not-meet', where: 'record' }] })
   })
 })

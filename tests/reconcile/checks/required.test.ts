@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { readStories } from '../../../src/cli/demonstration/read-stories.ts'
 import type { Outcome } from '../../../src/reconcile/outcome.ts'
+import { itemOf } from '../../../src/reconcile/status.ts'
+import { itemWords } from '../../../src/words/agent/status.ts'
+import { reasonWords } from '../../../src/words/reasons.ts'
+import { citationWords } from '../../../src/words/rules.ts'
+import { shown } from '../../../src/words/things.ts'
 import { play } from '../../corpus/play.ts'
 import { asked, book, outcomesOf, permit } from '../asked.ts'
 
@@ -24,9 +29,9 @@ describe.each(RULED)('%s', (check) => {
     for (const { slug, outcome } of decided(check)) {
       const required = of(outcome, 'required')
       expect(required.length, slug).toBeGreaterThan(0)
-      for (const { from, asUsed } of required) {
+      for (const { from, used } of required) {
         expect(from.kind).toBe('rule')
-        expect(asUsed).toMatch(/\d/)
+        expect(shown(used)).toMatch(/\d/)
       }
       const held = ['stated', 'found', 'derived'].flatMap((word) => of(outcome, word))
       expect(held.length, slug).toBeGreaterThan(0)
@@ -43,7 +48,8 @@ describe('nothing is told as a code that is not known to be one', () => {
     // Solids rules may rest on a page that was read and a manual that was not.
     expect(unread.filter(({ outcome }) => DECIDED.includes(outcome.verdict)).length).toBeGreaterThan(2)
     for (const { slug, outcome } of unread)
-      if (DECIDED.includes(outcome.verdict)) expect(outcome.because, slug).toContain('nobody has read it')
+      if (DECIDED.includes(outcome.verdict))
+        expect(reasonWords(outcome), slug).toContain('source not yet verified')
   })
 
   test('to an agent too, who can’t open the proof', () => {
@@ -59,7 +65,8 @@ describe('nothing is told as a code that is not known to be one', () => {
       ({ outcome }) => outcome.check === 'capacity-against-code' && outcome.facet !== 'today',
     )
     expect(short?.outcome.certainty.word).toBe('likely')
-    expect(short?.sentences.agent).toContain('is thought to have asked (nobody has read it yet)')
+    const item = itemOf({ id: '1', discrepancy: short!, decided: null })
+    expect(itemWords(item, 'en').says).toContain('is thought to have required')
   })
 
   test('common practice among the rules says what it is about', () => {
@@ -67,7 +74,7 @@ describe('nothing is told as a code that is not known to be one', () => {
       outcome.citations.filter(({ verified }) => verified === 'common-practice'),
     )
     expect(practice.length).toBeGreaterThan(10)
-    for (const { covers } of practice) expect(covers).toBeTruthy()
+    for (const it of practice) expect(citationWords(it)).toMatch(/common practice, no source, for ./)
   })
 })
 
@@ -77,13 +84,13 @@ describe('what was found and is not on record', () => {
 
   test('a cesspool is told as what it is, and never as a fitting', () => {
     const answer = found('cesspool')
-    expect(outcomesOf(answer, 'component-on-record').map(({ because }) => because)).toEqual([
-      'the cesspool, which receives raw sewage and gives it to the soil, was found and no approved permit shows it',
+    expect(outcomesOf(answer, 'component-on-record').map(reasonWords)).toEqual([
+      'the cesspool, which receives raw sewage and disperses it into the soil, was found and no approved permit shows it',
     ])
   })
 
   test('a well that is called so is not explained', () => {
-    expect(outcomesOf(found('well'), 'component-on-record').map(({ because }) => because)).toEqual([
+    expect(outcomesOf(found('well'), 'component-on-record').map(reasonWords)).toEqual([
       'the well was found and no approved permit shows it',
     ])
   })

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { reasonWords } from '../../../src/words/reasons.ts'
 import { asked, kindsOf, outcomesOf, permit } from '../asked.ts'
 
 const reference = { a: 'NW corner', b: 'NE corner', baseline: '40 ft', wall: 'rear' } as const
@@ -28,7 +29,7 @@ test('of several wells the one it stands worst with is told', () => {
   expect(kindsOf(told)).toContain('setback-short')
   const outcomes = outcomesOf(told, 'setback')
   expect(outcomes).toHaveLength(1)
-  expect(outcomes[0]?.because).toMatch(/69'.*from the near well.*100 ft/)
+  expect(reasonWords(outcomes[0]!)).toMatch(/69'.*from the near well.*100 ft/)
 })
 
 test('a well whose side nobody says leaves it open, and never falls short by guess', () => {

@@ -82,7 +82,7 @@ describe(texas.source, () => {
   test('a soil it does not know is refused with those it does', () => {
     const it = applicationRate(rule, { minutesPerInch: null, soil: 'loam' })
     expect(it).toMatchObject({
-      error: { reason: 'no-such-row', says: expect.stringContaining('it has Ia, Ib, II, III, IV') },
+      error: { reason: 'no-such-soil', among: ['Ia', 'Ib', 'II', 'III', 'IV'] },
     })
   })
 })
@@ -133,7 +133,7 @@ describe('area required', () => {
   test('what is missing is named', () => {
     const rule = percRule('public-health-service', '1970-01-01')
     expect(requiredAbsorption(rule, facts({ bedrooms: 3 }))).toMatchObject({
-      error: { reason: 'needs-reading' },
+      error: { reason: 'needs-perc-rate' },
     })
     expect(requiredAbsorption(rule, facts({ minutesPerInch: 10 }))).toMatchObject({
       error: { reason: 'needs-bedrooms' },
@@ -143,7 +143,7 @@ describe('area required', () => {
       error: { reason: 'needs-flow' },
     })
     expect(requiredAbsorption(soils, facts({ flowGpd: 300 }))).toMatchObject({
-      error: { reason: 'needs-reading' },
+      error: { reason: 'needs-soil' },
     })
   })
 })

@@ -69,7 +69,7 @@ describe('beyond the table', () => {
   test('a table that ends says so', () => {
     expect(requiredCapacity(rule('new-york', '2000-01-01'), bedrooms(7))).toEqual({
       ok: false,
-      error: { reason: 'beyond-table', says: '75-A.6 ends at 6 bedrooms and says nothing of 7' },
+      error: { reason: 'beyond-table', table: '75-A.6', given: '7 bedrooms', among: [] },
     })
   })
 

@@ -88,6 +88,7 @@ await transact(database, asService(reviewer), async (tx) => {
     body: '{}',
     raised_at: new Date(),
     changed_at: new Date(),
+    says: 'It differs.',
   })
   await insert('discrepancy_change', {
     id: randomUUID(),

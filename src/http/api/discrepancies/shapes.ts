@@ -7,6 +7,8 @@ import { DISCREPANCY_STATES } from '../../../reconcile/projection.ts'
 import { AWAITS, DECISION_ACTIONS } from '../../../records/decision.ts'
 import type { Decision } from '../../../store/decisions.ts'
 import type { InQueue, StandingDiscrepancy } from '../../../store/discrepancies.ts'
+import { reasonWords } from '../../../words/reasons.ts'
+import { sentence } from '../../../words/sentence.ts'
 import { id, instant } from '../shapes/basics.ts'
 import { change, presentChange } from '../shapes/changes.ts'
 import { discrepancyBody, outcomeShape, presentBody, presentOutcome } from '../shapes/outcome.ts'
@@ -43,7 +45,7 @@ const presentStanding = (
   ...presentBody(it.body),
   state: it.state,
   about: it.body.outcome.subject.label,
-  because: it.body.outcome.because,
+  because: sentence(reasonWords(it.body.outcome)),
   verdict: it.body.outcome.verdict,
   certainty: it.body.outcome.certainty.word,
   reconciliation: it.reconciliation,

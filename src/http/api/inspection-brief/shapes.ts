@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import { COMPONENT_KINDS } from '../../../records/component.ts'
+import { doubtOf, doubtWords } from '../../../words/gaps.ts'
+import { sentence } from '../../../words/sentence.ts'
 import { presentOrigin } from '../shapes/as-built.ts'
 import { citation, day } from '../shapes/basics.ts'
 import { origin, permitRef, presentPermitRef } from '../shapes/source.ts'
@@ -89,9 +91,9 @@ export const presentInspectionBrief = (brief: InspectionBrief): z.output<typeof 
   asOf: brief.asOf,
   permits: brief.permits.map(presentPermitRef),
   unapproved: brief.unapproved.map(presentPermitRef),
-  contradictions: brief.contradictions.map(({ says, permits }) => ({
-    says,
-    permits: permits.map(presentPermitRef),
+  contradictions: brief.contradictions.map((it) => ({
+    says: sentence(doubtWords(doubtOf(it))),
+    permits: it.permits.map(presentPermitRef),
   })),
   recorded: brief.recorded.map((line) => ({ ...line, origins: line.origins.map(presentOrigin) })),
   expected: brief.expected.map((line) => ({

@@ -37,7 +37,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const { context, actor, params, body } = request
-      const issued = answered(await issueLetter(context, actor, params.parcel, body.kind))
+      const issued = answered(await issueLetter(context, actor, params.parcel, body.kind, body.language))
       const presented = presentLetter(issued.parcel, issued.letter, context.letters.checkAddress)
       reply.code(201).header('location', presented.pdf)
       return presented

@@ -1,9 +1,11 @@
 import { z } from 'zod'
 import { LETTER_KINDS } from '../../../letters/content/frame.ts'
+import { SINCE } from '../../../letters/facts.ts'
 import { LETTER_STATES, type LetterChecked } from '../../../operations/letters/check-letter.ts'
 import { STATUS_WORDS } from '../../../reconcile/status.ts'
 import type { Letter } from '../../../store/letters.ts'
 import type { Parcel } from '../../../store/parcels.ts'
+import { LANGUAGES } from '../../../words/language.ts'
 import { day, hash, id, instant } from '../shapes/basics.ts'
 
 const EXAMPLE_CODE = 'H7KQ-3MXR-9CWT-4FJD'
@@ -14,8 +16,12 @@ export const letterBody = z
       description:
         'status: one page for anyone. report: everything with its evidence, for the firm whose findings it rests on and for reviewers. brief: what to know before an inspection, for firms and reviewers',
     }),
+    language: z
+      .enum(LANGUAGES)
+      .default('en')
+      .meta({ description: 'Of a status letter. English governs; a letter in Spanish says so' }),
   })
-  .meta({ id: 'LetterWanted', examples: [{ kind: 'status' }] })
+  .meta({ id: 'LetterWanted', examples: [{ kind: 'status' }, { kind: 'status', language: 'es' }] })
 
 export const withdrawalBody = z
   .strictObject({
@@ -87,8 +93,8 @@ export const verification = z
     }),
     checkedAt: instant,
     since: z
-      .array(z.string())
-      .meta({ description: 'What has come in since it was issued, in general words' }),
+      .array(z.enum(SINCE))
+      .meta({ description: 'What has come in since it was issued: that something did, not what' }),
     newer: z
       .object({ number: z.string(), issuedOn: day })
       .nullable()
@@ -98,6 +104,7 @@ export const verification = z
       .object({
         form: z.string(),
         kind: z.enum(LETTER_KINDS),
+        language: z.enum(LANGUAGES),
         number: z.string(),
         county: z.object({ id: z.string(), name: z.string() }),
         parcel: z.object({ number: z.string(), address: z.string().nullable() }),

@@ -41,6 +41,7 @@ export const reconciliation = z
 export const presentReconciliation = ({
   parcel,
   reconciliation: it,
+  result,
   changes,
 }: ReconciliationRead): z.output<typeof reconciliation> => ({
   id: it.id,
@@ -56,7 +57,7 @@ export const presentReconciliation = ({
     findings: it.inputs.findings && { ...it.inputs.findings },
   },
   inputHash: it.inputHash,
-  result: presentResult(it.result),
+  result: presentResult(result),
   changes: changes.map(presentChange),
 })
 

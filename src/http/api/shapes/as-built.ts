@@ -7,6 +7,8 @@ import {
   type MeasureName,
   VESSEL_SHAPES,
 } from '../../../records/component.ts'
+import { doubtOf, doubtWords } from '../../../words/gaps.ts'
+import { sentence } from '../../../words/sentence.ts'
 import { day } from './basics.ts'
 import {
   presentLength,
@@ -172,9 +174,9 @@ export function presentAsBuilt(built: AsBuilt): z.output<typeof asBuilt> {
     ...(percRateMpi ? { percRateMpi } : {}),
     ...(soilTexture ? { soilTexture } : {}),
     components: built.components.map(presentComponent),
-    contradictions: built.contradictions.map(({ says, permits }) => ({
-      says,
-      permits: permits.map(presentPermitRef),
+    contradictions: built.contradictions.map((it) => ({
+      says: sentence(doubtWords(doubtOf(it))),
+      permits: it.permits.map(presentPermitRef),
     })),
   }
 }

@@ -2,7 +2,11 @@ import { z } from 'zod'
 import type { Reconciled } from '../../../operations/reconciliation/reconcile-parcel.ts'
 import { DISCREPANCY_KINDS } from '../../../reconcile/kinds.ts'
 import { DISCREPANCY_CHANGES, DISCREPANCY_STATES } from '../../../reconcile/projection.ts'
+import type { Reason } from '../../../reconcile/reason.ts'
+import type { Part } from '../../../records/part.ts'
 import type { ChangeNoticed } from '../../../store/discrepancy-changes.ts'
+import { reasonWords } from '../../../words/reasons.ts'
+import { sentence } from '../../../words/sentence.ts'
 import { id, instant } from './basics.ts'
 import { presentStatus, status } from './status.ts'
 
@@ -13,7 +17,7 @@ export const change = z
     reconciliation: id,
     kind: z.enum(DISCREPANCY_KINDS),
     about: z.string(),
-    before: z.string().nullable(),
+    before: z.string().nullable().meta({ description: 'What it came to before, in a sentence' }),
     after: z.string().nullable(),
     state: z.enum(DISCREPANCY_STATES).meta({
       description:
@@ -23,14 +27,17 @@ export const change = z
   })
   .meta({ id: 'Change', description: 'What one reconciliation changed about one discrepancy' })
 
+const reasonTold = (subject: Part, reason: Reason | null): string | null =>
+  reason && sentence(reasonWords({ subject, reason }))
+
 export const presentChange = (it: ChangeNoticed): z.output<typeof change> => ({
   change: it.change,
   discrepancy: it.discrepancy,
   reconciliation: it.reconciliation,
   kind: it.body.kind,
-  about: it.body.about,
-  before: it.body.before,
-  after: it.body.after,
+  about: it.body.about.label,
+  before: reasonTold(it.body.about, it.body.before),
+  after: reasonTold(it.body.about, it.body.after),
   state: it.body.state,
   noticedAt: it.noticedAt.toISOString(),
 })

@@ -1,17 +1,51 @@
 import { z } from 'zod'
+import { ACTORS, ACTS } from '../../../reconcile/consequence.ts'
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../../reconcile/kinds.ts'
-import { ACTORS } from '../../../reconcile/meaning/meaning.ts'
-import { type Exhibit, type Outcome, VERDICTS } from '../../../reconcile/outcome.ts'
+import { type Exhibit, type Outcome, type RuleCited, VERDICTS } from '../../../reconcile/outcome.ts'
 import type { Discrepancy, Reconciliation } from '../../../reconcile/reconcile.ts'
+import { itemOf } from '../../../reconcile/status.ts'
+import type { Part } from '../../../records/part.ts'
+import { actorOf, actWords, remeasureWords, settleWhy } from '../../../words/acts.ts'
+import { adviceWords } from '../../../words/advice.ts'
+import { itemWords } from '../../../words/agent/status.ts'
+import { basisWords } from '../../../words/certainty.ts'
+import { discrepancyWords } from '../../../words/follow-up.ts'
+import { questionWords } from '../../../words/questions.ts'
+import { reasonWords } from '../../../words/reasons.ts'
+import { citationWords } from '../../../words/rules.ts'
+import { sentence } from '../../../words/sentence.ts'
+import { howTaken, shown, THING_NOUNS } from '../../../words/things.ts'
+import { titleOf } from '../../../words/titles.ts'
 import { asBuilt, presentAsBuilt, presentOrigin } from './as-built.ts'
 import { citation, day, step } from './basics.ts'
 import { origin } from './source.ts'
 
+export const part = z
+  .object({
+    key: z.string(),
+    label: z.string().meta({ description: 'As the permit names it, or the firm where it is not on record' }),
+    kind: z.string(),
+    onRecord: z.boolean(),
+  })
+  .meta({ id: 'Part', description: 'What something is about: a component, or `system` for the whole' })
+
+export const presentPart = ({ key, label, kind, onRecord }: Part): z.output<typeof part> => ({
+  key,
+  label,
+  kind,
+  onRecord,
+})
+
+const citationAt = z.number().meta({ description: 'Place in `citations`, from 0' })
+const exhibitAt = z.number().meta({ description: 'Place in `exhibits`, from 0' })
+
 const exhibit = z
   .object({
-    what: z.string(),
+    thing: z.string().meta({ description: 'What it is, by name' }),
+    what: z.string().meta({ description: 'The same in words' }),
+    part: z.string().nullable().meta({ description: 'The key of the part; null for the whole' }),
     word: z.enum(['stated', 'found', 'required', 'derived']),
-    asStated: z.string(),
+    asStated: z.string().nullable().meta({ description: 'As the permit or the firm wrote it' }),
     asUsed: z.string(),
     from: z.discriminatedUnion('kind', [
       z.object({ kind: z.literal('permit'), origin }),
@@ -22,29 +56,41 @@ const exhibit = z
         how: z.string(),
       }),
       z.object({ kind: z.literal('computed') }),
-      z
-        .object({ kind: z.literal('rule'), says: z.string() })
-        .meta({ description: 'Where the rule was printed, and whether anybody has read it there' }),
+      z.object({ kind: z.literal('rule'), citations: z.array(citationAt) }),
     ]),
   })
   .meta({ id: 'Exhibit', description: 'A piece of evidence: as stated, as used, and where it came from' })
+
+const ruleCited = citation.extend({
+  rule: z.string().nullable().meta({ description: 'The rule of the pack that it stands for' }),
+  says: z.string().meta({ description: 'The citation as one line, with whether the source was verified' }),
+})
+
+/** Evidence, each piece once; outcomes point at its places. */
+const tables = {
+  citations: z.array(ruleCited),
+  exhibits: z.array(exhibit),
+}
 
 const outcome = z
   .object({
     check: z.string().meta({ description: 'The check that asked; docs/discrepancies.md lists them' }),
     question: z.string(),
-    subject: z.object({ key: z.string(), label: z.string(), kind: z.string() }),
+    subject: part,
     facet: z
       .string()
       .nullable()
       .meta({ description: 'Which of several such questions: of which day, which rule' }),
     verdict: z.enum(VERDICTS),
     raises: z.enum(DISCREPANCY_KINDS).nullable(),
-    because: z.string(),
+    reason: z.looseObject({ is: z.string() }).meta({
+      description: 'Why, as data: quantities with unit and expanded uncertainty U (k = 2), parts, rules',
+    }),
+    because: z.string().meta({ description: 'The same as one sentence' }),
     certainty: z.object({ word: z.enum(['firm', 'likely', 'open']), because: z.string() }),
-    exhibits: z.array(exhibit),
+    exhibits: z.array(exhibitAt),
     steps: z.array(step),
-    citations: z.array(citation),
+    citations: z.array(citationAt),
     wouldSettle: z
       .object({
         what: z.string(),
@@ -58,23 +104,28 @@ const outcome = z
   })
   .meta({ id: 'Outcome', description: 'How one question about one thing ended' })
 
-const sentences = z.object({ firm: z.string(), reviewer: z.string(), agent: z.string() })
-const next = z.object({ who: z.enum(ACTORS), what: z.string() })
-
 /** What a discrepancy is, wherever one is told. */
 export const discrepancyBody = {
   key: z.string().meta({ description: 'Stable from one reconciliation to the next' }),
   kind: z.enum(DISCREPANCY_KINDS),
+  title: z.string().meta({ examples: ['Outlet baffle missing'] }),
   severity: z.enum(SEVERITIES).meta({
     description: 'About consequence: action before transfer or further use, review by a person, or a note',
   }),
-  sentences: sentences.meta({ description: 'What it means, to each of the three audiences' }),
-  next: next.meta({ description: 'Who has to act next' }),
+  sentences: z
+    .object({ firm: z.string(), reviewer: z.string(), agent: z.string() })
+    .meta({ description: 'What it means, to each of the three audiences' }),
+  next: z
+    .object({ who: z.enum(ACTORS), act: z.enum(ACTS), what: z.string() })
+    .meta({ description: 'Who has to act next, and how' }),
 }
 
 const discrepancyRaised = z
-  .object({ ...discrepancyBody, outcome })
-  .meta({ id: 'DiscrepancyRaised', description: 'A difference, its evidence and what it means' })
+  .object({
+    ...discrepancyBody,
+    outcome: z.number().meta({ description: 'Place in `outcomes`, from 0' }),
+  })
+  .meta({ id: 'DiscrepancyRaised', description: 'A difference, what it rests on and what it leads to' })
 
 export const reconciliationResult = z
   .object({
@@ -82,53 +133,124 @@ export const reconciliationResult = z
     findings: z.string().nullable(),
     asBuilt,
     outcomes: z.array(outcome).meta({ description: 'Every question asked, whatever its end' }),
-    discrepancies: z.array(discrepancyRaised).meta({ description: 'Worst first' }),
-    advice: z.array(z.object({ about: z.string(), says: z.string() })),
+    discrepancies: z.array(discrepancyRaised).meta({ description: 'Most serious first' }),
+    advice: z.array(z.object({ about: part, advice: z.string(), says: z.string() })),
+    ...tables,
   })
-  .meta({ id: 'ReconciliationResult', description: 'As-built against as-found, under the rules in force' })
+  .meta({
+    id: 'ReconciliationResult',
+    description:
+      'As-built against as-found, under the rules in force. Each citation and each exhibit stands once, in a table; the rest points at its place.',
+  })
 
-function presentFrom(from: Exhibit['from']): z.output<typeof exhibit>['from'] {
-  return from.kind === 'permit' ? { kind: 'permit', origin: presentOrigin(from.origin) } : { ...from }
+/** Collects what is pointed at, each once, in the order in which it is first needed. */
+class Table<T> {
+  readonly rows: T[] = []
+  readonly #places = new Map<string, number>()
+
+  at(row: T): number {
+    const text = JSON.stringify(row)
+    const known = this.#places.get(text)
+    if (known !== undefined) return known
+    this.rows.push(row)
+    this.#places.set(text, this.rows.length - 1)
+    return this.rows.length - 1
+  }
 }
 
-export const outcomeShape = outcome
-export const presentOutcome = (it: Outcome): z.output<typeof outcome> => ({
+class Evidence {
+  readonly citations = new Table<z.output<typeof ruleCited>>()
+  readonly exhibits = new Table<z.output<typeof exhibit>>()
+
+  citation = (it: RuleCited): number => this.citations.at({ ...it, says: citationWords(it) })
+
+  exhibit = ({ thing, part: of, word, asStated, used, from }: Exhibit): number =>
+    this.exhibits.at({
+      thing,
+      what: of && of.kind !== 'system' ? `${THING_NOUNS[thing]} of ${of.label}` : THING_NOUNS[thing],
+      part: of && of.kind !== 'system' ? of.key : null,
+      word,
+      asStated,
+      asUsed: shown(used),
+      from: this.#from(from),
+    })
+
+  #from(from: Exhibit['from']): z.output<typeof exhibit>['from'] {
+    switch (from.kind) {
+      case 'permit':
+        return { kind: 'permit', origin: presentOrigin(from.origin) }
+      case 'inspection':
+        return { ...from, how: howTaken(from.how) }
+      case 'rule':
+        return { kind: 'rule', citations: from.citations.map((it) => this.citation({ ...it, rule: null })) }
+      case 'computed':
+        return { kind: 'computed' }
+    }
+  }
+
+  get tables() {
+    return { citations: this.citations.rows, exhibits: this.exhibits.rows }
+  }
+}
+
+/** One outcome by itself, with its evidence beside it. */
+export const outcomeShape = outcome.extend({ evidence: z.object(tables) })
+export function presentOutcome(it: Outcome): z.output<typeof outcomeShape> {
+  const evidence = new Evidence()
+  return { ...outcomeIn(it, evidence), evidence: evidence.tables }
+}
+
+const outcomeIn = (it: Outcome, evidence: Evidence): z.output<typeof outcome> => ({
   check: it.check,
-  question: it.question,
-  subject: { ...it.subject },
+  question: questionWords(it.check),
+  subject: presentPart(it.subject),
   facet: it.facet,
   verdict: it.verdict,
   raises: it.raises,
-  because: it.because,
-  certainty: { ...it.certainty },
-  exhibits: it.exhibits.map(({ what, word, asStated, asUsed, from }) => ({
-    what,
-    word,
-    asStated,
-    asUsed,
-    from: presentFrom(from),
-  })),
+  reason: it.reason,
+  because: sentence(reasonWords(it)),
+  certainty: { word: it.certainty.word, because: basisWords(it.certainty.basis) },
+  exhibits: it.exhibits.map(evidence.exhibit),
   steps: it.steps.map(({ says, formula, numbers, result }) => ({ says, formula, numbers, result })),
-  citations: it.citations.map((cited) => ({ ...cited })),
-  wouldSettle: it.wouldSettle && { ...it.wouldSettle },
+  citations: it.citations.map(evidence.citation),
+  wouldSettle: it.wouldSettle && {
+    what: remeasureWords(it.wouldSettle.measurement),
+    why: settleWhy(it.wouldSettle),
+    expandedUncertaintyAfter: it.wouldSettle.after.value,
+    unit: it.wouldSettle.after.unit,
+    settles: it.wouldSettle.settles,
+  },
 })
 
-export const presentBody = ({ key, kind, severity, sentences: says, next: then }: Discrepancy) => ({
-  key,
-  kind,
-  severity,
-  sentences: { ...says },
-  next: { ...then },
+export const presentBody = (it: Discrepancy) => ({
+  key: it.key,
+  kind: it.kind,
+  title: titleOf(it.kind, it.outcome.subject),
+  severity: it.severity,
+  sentences: {
+    firm: discrepancyWords(it, 'firm'),
+    reviewer: discrepancyWords(it, 'reviewer'),
+    agent: itemWords(itemOf({ id: it.key, discrepancy: it, decided: null }), 'en').says as string,
+  },
+  next: { who: actorOf(it), act: it.act, what: actWords(it, it.outcome.subject) },
 })
 
-export const presentResult = (result: Reconciliation): z.output<typeof reconciliationResult> => ({
-  asOf: result.asOf,
-  findings: result.findings,
-  asBuilt: presentAsBuilt(result.asBuilt),
-  outcomes: result.outcomes.map(presentOutcome),
-  discrepancies: result.discrepancies.map((it) => ({
-    ...presentBody(it),
-    outcome: presentOutcome(it.outcome),
-  })),
-  advice: result.advice.map(({ about, says }) => ({ about, says })),
-})
+export function presentResult(result: Reconciliation): z.output<typeof reconciliationResult> {
+  const evidence = new Evidence()
+  return {
+    asOf: result.asOf,
+    findings: result.findings,
+    asBuilt: presentAsBuilt(result.asBuilt),
+    outcomes: result.outcomes.map((it) => outcomeIn(it, evidence)),
+    discrepancies: result.discrepancies.map((it) => ({
+      ...presentBody(it),
+      outcome: result.outcomes.indexOf(it.outcome),
+    })),
+    advice: result.advice.map((it) => ({
+      about: presentPart(it.about),
+      advice: it.advice,
+      says: adviceWords(it),
+    })),
+    ...evidence.tables,
+  }
+}

@@ -1,29 +1,47 @@
 import { z } from 'zod'
-import { ACTORS } from '../../../reconcile/meaning/meaning.ts'
-import { STATUS_WORDS } from '../../../reconcile/status.ts'
+import { DISCREPANCY_KINDS } from '../../../reconcile/kinds.ts'
+import { ITEM_STATES, STATUS_WORDS } from '../../../reconcile/status.ts'
 import type { DatedStatus } from '../../../store/statuses.ts'
+import { statusWords } from '../../../words/agent/status.ts'
+import type { Language } from '../../../words/language.ts'
 import { day } from './basics.ts'
+
+const item = z
+  .object({
+    kind: z.enum(DISCREPANCY_KINDS),
+    about: z.string().meta({ description: 'The part, by a name of ours' }),
+    says: z.string(),
+    state: z.enum(ITEM_STATES).meta({ description: 'Whose turn it is' }),
+    required: z.string().meta({ description: 'What has to be done' }),
+    due: day.nullable().meta({ description: 'By when; null where no day is set' }),
+  })
+  .meta({ id: 'OpenItem', description: 'One thing that is open, whose turn it is, and what is required' })
 
 export const status = z
   .object({
     word: z.enum(STATUS_WORDS),
+    title: z.string().meta({ description: 'The word as people read it' }),
     sentence: z.string(),
-    outstanding: z.array(z.object({ says: z.string(), who: z.enum(ACTORS), what: z.string() })),
+    items: z.array(item).meta({ description: 'What is open; those who must act come first' }),
     asOf: day,
   })
   .meta({
     id: 'Status',
     description:
-      'A parcel in one word and one sentence, what is outstanding and who has to act; nothing private',
+      'A parcel in one word and one sentence, and what is open. The word follows from the items. Nothing private. Sentences are in English or, by Accept-Language, in Spanish.',
     examples: [
       {
         word: 'under-review',
-        sentence: 'There are questions about the septic system that the county is looking at.',
-        outstanding: [
+        title: 'Under review',
+        sentence: 'The county is reviewing questions about the septic system.',
+        items: [
           {
-            says: 'A line was replaced, and the county has no permit for that work. The county has to look at it.',
-            who: 'reviewer',
-            what: 'find the permit, or require one for the work done',
+            kind: 'line-replaced-without-permit',
+            about: 'Sewer line from the house',
+            says: 'The sewer line from the house was replaced. The county has no permit for that work.',
+            state: 'county-reviewing',
+            required: 'The county will look for the permit, or require one.',
+            due: null,
           },
         ],
         asOf: '2026-11-25',
@@ -31,14 +49,20 @@ export const status = z
     ],
   })
 
-export const presentStatus = ({
-  word,
-  sentence,
-  outstanding,
-  asOf,
-}: DatedStatus): z.output<typeof status> => ({
-  word,
-  sentence,
-  outstanding: outstanding.map(({ says, who, what }) => ({ says, who, what })),
-  asOf,
-})
+export function presentStatus(dated: DatedStatus, language: Language = 'en'): z.output<typeof status> {
+  const { word, title, sentence, items } = statusWords(dated, language)
+  return {
+    word,
+    title,
+    sentence,
+    items: items.map(({ about, says, state, required, due }, at) => ({
+      kind: dated.items[at]!.kind,
+      about,
+      says,
+      state,
+      required,
+      due,
+    })),
+    asOf: dated.asOf,
+  }
+}

@@ -1,6 +1,6 @@
 import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import type { Sureness } from '../../../brief/recorded.ts'
-import { titleOf } from '../parcel/comparison/component-lines.ts'
+import { doubtOf, doubtWords } from '../../../words/gaps.ts'
 import { dayInWords } from '../words/dates.ts'
 import { capital } from '../words/plain.ts'
 import { permitInWords } from '../words/sources.ts'
@@ -30,7 +30,7 @@ export function presentBriefParts({ recorded, expected }: InspectionBrief): read
   const keys = [...new Set([null, ...[...recorded, ...expected].map(({ component }) => component)])]
   return keys
     .map((key) => ({
-      title: key === null ? 'The system' : titleOf(tagOf(key), ''),
+      title: key === null ? 'The system' : capital(tagOf(key)),
       lines: recorded
         .filter(({ component }) => component === key)
         .map(({ what, says, sureness, origins }) => ({
@@ -63,6 +63,6 @@ export function presentFile({
           `On file without a final approval: ${unapproved.map(({ number }) => number).join(', ')}. What they show may not be there.`,
         ]
       : []),
-    ...contradictions.map(({ says }) => `The papers do not agree: ${says}.`),
+    ...contradictions.map((it) => `The permits do not agree: ${doubtWords(doubtOf(it))}.`),
   ]
 }

@@ -3,9 +3,9 @@ import { SEVERITIES } from '../../../reconcile/kinds.ts'
 import { STATUS_WORDS } from '../../../reconcile/status.ts'
 import { DECISION_ACTIONS } from '../../../records/decision.ts'
 import { AGES, type Age } from '../../../store/glance.ts'
-import { DECISION_WORDS } from '../words/decisions.ts'
+import { VOICES } from '../../../words/agent/status.ts'
+import { DECISION_WORDS } from '../../../words/decisions.ts'
 import { capital, headed } from '../words/plain.ts'
-import { STATUS_HEAD } from '../words/status.ts'
 
 /** A table of counts; `bar` is the figure its chart draws. */
 export type CountTable = {
@@ -36,7 +36,7 @@ const sum = (counts: readonly number[]): number => counts.reduce((total, count) 
 
 function statuses({ decades: list }: Glance): CountTable {
   const of = (word: string | null) => sum(list.filter((it) => it.word === word).map(({ count }) => count))
-  const words = STATUS_WORDS.map((word) => ({ name: STATUS_HEAD[word], count: of(word) }))
+  const words = STATUS_WORDS.map((word) => ({ name: VOICES.en.word[word], count: of(word) }))
   return {
     title: 'Parcels by status',
     first: 'Status',
@@ -84,7 +84,7 @@ function kinds({ kinds: list }: Glance): CountTable {
   }
 }
 
-const SETTLED: readonly (string | null)[] = ['agrees', 'settled']
+const REASSURING: readonly (string | null)[] = ['matches', 'resolved']
 const OPEN: readonly (string | null)[] = ['under-review', 'action-needed', 'out-of-date', 'no-record']
 
 function decades({ decades: list }: Glance): CountTable {
@@ -92,13 +92,13 @@ function decades({ decades: list }: Glance): CountTable {
   return {
     title: 'Parcels by decade of the first approved permit',
     first: 'Decade',
-    columns: ['Parcels', 'Agree or settled', 'Something open', 'Not inspected'],
+    columns: ['Parcels', 'Match or resolved', 'Something open', 'Not inspected'],
     bars: 'Something open',
     rows: names.map((decade) => {
       const own = list.filter((it) => it.decade === decade)
       const of = (words: readonly (string | null)[]) =>
         sum(own.filter(({ word }) => words.includes(word)).map(({ count }) => count))
-      const cells = [sum(own.map(({ count }) => count)), of(SETTLED), of(OPEN), of(['not-inspected'])]
+      const cells = [sum(own.map(({ count }) => count)), of(REASSURING), of(OPEN), of(['not-inspected'])]
       return { name: decade === null ? 'No approved permit' : `${decade}s`, cells, bar: cells[2]! }
     }),
   }

@@ -1,7 +1,7 @@
 import { dayOf } from '../../../base/plain-date.ts'
 import type { OwnInspection } from '../../../store/own-inspections.ts'
+import { VOICES } from '../../../words/agent/status.ts'
 import { dayInWords } from '../words/dates.ts'
-import { STATUS_HEAD } from '../words/status.ts'
 
 export type InspectionLine = {
   readonly parcel: string
@@ -25,7 +25,7 @@ const line = (it: OwnInspection): InspectionLine => ({
   address: it.parcelAddress,
   inspectedOn: it.inspectedOn,
   says: standing(it),
-  status: it.word && STATUS_HEAD[it.word],
+  status: it.word && VOICES.en.word[it.word],
 })
 
 function standing({ state, amends, amended, changedAt, submittedAt }: OwnInspection): string {

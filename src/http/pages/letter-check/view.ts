@@ -1,8 +1,9 @@
 import { LETTER_TITLES } from '../../../letters/content/frame.ts'
 import type { LetterChecked, LetterState } from '../../../operations/letters/check-letter.ts'
+import { SINCE_WORDS } from '../../../words/agent/since.ts'
+import { VOICES } from '../../../words/agent/status.ts'
 import { flag, type Html, html } from '../html.ts'
 import { day, dayAt } from '../words/dates.ts'
-import { STATUS_HEAD } from '../words/status.ts'
 
 export type CodeForm = { readonly typed: string; readonly fault: string | null }
 
@@ -43,13 +44,13 @@ export const checkedView = (checked: LetterChecked): Html => {
     withdrawn && html`<p>Withdrawn on ${day(withdrawn.on)}. <b>Reason:</b> ${withdrawn.reason}</p>`
   }${
     since.length > 0 &&
-    html`<h2>What has come in since</h2><ul>${since.map((it) => html`<li>${it}</li>`)}</ul>`
+    html`<h2>What has come in since</h2><ul>${since.map((it) => html`<li>${SINCE_WORDS.en[it]}</li>`)}</ul>`
   }${newer && html`<p>Letter ${newer.number} of ${day(newer.issuedOn)} stands in its place.</p>`}<p class="soft">Checked on ${dayAt(checkedAt)}.</p></section>${letterView(checked)}${proofView(checked)}<h2>Check another letter</h2>${codeForm({ typed: '', fault: null })}`
 }
 
 const letterView = ({ statement }: LetterChecked): Html => {
   const { kind, county, parcel, issuedOn, asOf, status, number } = statement
-  return html`<section><h2>What the letter is</h2><p class="soft">Compare this with the paper in your hand.</p><dl><div><dt>Letter</dt><dd>${LETTER_TITLES[kind]} ${number}</dd></div><div><dt>County</dt><dd>${county.name}</dd></div><div><dt>Parcel</dt><dd>${parcel.number}${parcel.address && html`, ${parcel.address}`}</dd></div><div><dt>Issued</dt><dd>${day(issuedOn)}</dd></div><div><dt>As of</dt><dd>${day(asOf)}</dd></div><div><dt>Status then</dt><dd>${STATUS_HEAD[status]}</dd></div></dl></section>`
+  return html`<section><h2>What the letter is</h2><p class="soft">Compare this with the paper in your hand.</p><dl><div><dt>Letter</dt><dd>${LETTER_TITLES[kind]} ${number}</dd></div><div><dt>County</dt><dd>${county.name}</dd></div><div><dt>Parcel</dt><dd>${parcel.number}${parcel.address && html`, ${parcel.address}`}</dd></div><div><dt>Issued</dt><dd>${day(issuedOn)}</dd></div><div><dt>As of</dt><dd>${day(asOf)}</dd></div><div><dt>Status then</dt><dd>${VOICES.en.word[status]}</dd></div></dl></section>`
 }
 
 /** For whoever wants to check it by themselves: what was signed, and the signature. */

@@ -2,7 +2,7 @@ import { LETTER_TITLES, type LetterKind } from '../../../letters/content/frame.t
 import { LETTERS_FOR } from '../../../operations/letters/issue-letter.ts'
 import type { Role } from '../../../store/database/actor.ts'
 import type { Letter } from '../../../store/letters.ts'
-import { STATUS_HEAD } from '../words/status.ts'
+import { VOICES } from '../../../words/agent/status.ts'
 
 export type LetterLine = {
   readonly id: string
@@ -28,7 +28,7 @@ export const presentLetters = (letters: readonly Letter[], role: Role): LettersS
     title: LETTER_TITLES[kind],
     number,
     issuedOn,
-    word: STATUS_HEAD[word],
+    word: VOICES.en.word[word],
     code,
     withdrawn: withdrawn?.reason ?? null,
   })),

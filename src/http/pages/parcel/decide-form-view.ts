@@ -1,7 +1,7 @@
 import { DECISION_ACTIONS } from '../../../records/decision.ts'
+import { DECISION_WORDS } from '../../../words/decisions.ts'
 import { flag, type Html, html } from '../html.ts'
 import { decisionsPath } from '../layout/addresses.ts'
-import { DECISION_WORDS } from '../words/decisions.ts'
 import type { Choice, DecideForm } from './decide-form.ts'
 
 /**

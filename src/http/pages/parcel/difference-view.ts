@@ -1,10 +1,8 @@
+import { ACTOR_NOUNS } from '../../../words/acts.ts'
 import { type Html, html } from '../html.ts'
 import { differenceAnchor } from '../layout/addresses.ts'
 import { severityTag } from '../parts/severity.ts'
 import { dayAt } from '../words/dates.ts'
-import { headed } from '../words/plain.ts'
-import { prose } from '../words/prose.ts'
-import { WHO } from '../words/who.ts'
 import type { DecisionTold, Difference } from './difference.ts'
 
 const STANDING_WORDS: { readonly [S in Difference['standing']]: string } = {
@@ -15,12 +13,12 @@ const STANDING_WORDS: { readonly [S in Difference['standing']]: string } = {
 
 /** A difference under its line: what it means, who has to act, what was decided; `form` for whoever may decide. */
 export const difference = (it: Difference, form: Html | null): Html =>
-  html`<div class="difference ${it.severity} ${it.standing}" id="${differenceAnchor(it.id)}" role="group" aria-label="${headed(it.kind)}, ${it.about}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b> <span class="soft">${STANDING_WORDS[it.standing]}, since ${dayAt(it.raisedAt)}</span></p><p>${prose(it.says)}</p>${
+  html`<div class="difference ${it.severity} ${it.standing}" id="${differenceAnchor(it.id)}" role="group" aria-label="${it.title}, ${it.about}"><p class="head">${severityTag(it.severity)} <b>${it.title}</b> <span class="soft">${STANDING_WORDS[it.standing]}, since ${dayAt(it.raisedAt)}</span></p><p>${it.says}</p>${
     it.decision ? decided(it.decision) : next(it.next)
   }${it.earlier.length > 0 && html`<details class="earlier"><summary>Earlier decisions (${it.earlier.length})</summary>${it.earlier.map(decided)}</details>`}${form}</div>`
 
 const next = ({ who, what }: Difference['next']): Html | null =>
-  who === 'nobody' ? null : html`<p class="next"><b>Next:</b> ${WHO[who]} to ${what}.</p>`
+  who === 'nobody' ? null : html`<p class="next"><b>Next:</b> ${ACTOR_NOUNS[who]} to ${what}.</p>`
 
 export const decided = ({ done, reason, asks, set, by, at }: DecisionTold): Html =>
   html`<blockquote class="decision"><p><b>${done}</b>${set && html`: ${set}`}${asks && html`: ${asks}`}</p><p>${reason}</p><footer>${by}, ${dayAt(at)}</footer></blockquote>`

@@ -1,8 +1,11 @@
+import type { Actor } from '../../../reconcile/consequence.ts'
 import type { DiscrepancyKind, Severity } from '../../../reconcile/kinds.ts'
-import type { Meaning } from '../../../reconcile/meaning/meaning.ts'
 import type { Decision } from '../../../store/decisions.ts'
 import type { StandingDiscrepancy } from '../../../store/discrepancies.ts'
-import { DECISION_WORDS } from '../words/decisions.ts'
+import { actorOf, actWords } from '../../../words/acts.ts'
+import { DECISION_WORDS } from '../../../words/decisions.ts'
+import { discrepancyWords } from '../../../words/follow-up.ts'
+import { titleOf } from '../../../words/titles.ts'
 import { plain } from '../words/plain.ts'
 
 /** A decision as a page tells it. */
@@ -29,7 +32,8 @@ export type Difference = {
   readonly about: string
   /** In the words for whoever reads the page. */
   readonly says: string
-  readonly next: Meaning['next']
+  readonly title: string
+  readonly next: { readonly who: Actor; readonly what: string }
   readonly raisedAt: Date
   readonly decision: DecisionTold | null
   /** Those that it superseded, oldest first. */
@@ -52,8 +56,9 @@ export function presentDifference(
     severity: it.severity,
     standing: it.state === 'ground-moved' ? 'moved' : it.state === 'decided' ? 'decided' : 'open',
     about: it.body.outcome.subject.label,
-    says: it.body.sentences[audience],
-    next: it.body.next,
+    title: titleOf(it.kind, it.body.outcome.subject),
+    says: discrepancyWords(it.body, audience),
+    next: { who: actorOf(it.body), what: actWords(it.body, it.body.outcome.subject) },
     raisedAt: it.raisedAt,
     decision: inForce ? tellDecision(inForce, names) : null,
     earlier: about.filter(({ id }) => id !== inForce?.id).map((decision) => tellDecision(decision, names)),

@@ -1,11 +1,10 @@
+import { VOICES } from '../../../words/agent/status.ts'
 import { type Html, html } from '../html.ts'
 import { briefPath, differenceAnchor } from '../layout/addresses.ts'
 import { lettersPart } from '../letter/view.ts'
 import { severityTag } from '../parts/severity.ts'
 import { sitePlanFigure } from '../parts/site-plan.ts'
 import { day } from '../words/dates.ts'
-import { headed } from '../words/plain.ts'
-import { STATUS_HEAD } from '../words/status.ts'
 import type { Sources } from './comparison/proof-view.ts'
 import { comparison } from './comparison/view.ts'
 import { decideForm } from './decide-form-view.ts'
@@ -43,7 +42,7 @@ const SECTIONS = [
 export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
   const { parcel, oldNumbers, status, plan } = page
   const { county, came, notice, own } = options
-  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${STATUS_HEAD[status.word]}</p><p>${status.sentence}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p></section>${summary(page)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
+  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${VOICES.en.word[status.word]}</p><p>${VOICES.en.sentence[status.word]}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p></section>${summary(page)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
     ([id, name]) => html`<li><a href="#${id}">${name}</a></li>`,
   )}</ul></nav>${own}<section id="compared"><h2>Record and found</h2>${compared(page, options)}</section><section id="plan"><h2>Site plan</h2>${
     plan
@@ -56,7 +55,7 @@ const summary = ({ differences, recordAlone }: ParcelFilePage): Html =>
   html`<section class="differences" aria-label="Differences"><h2>Differences</h2>${
     differences.length === 0
       ? html`<p>${recordAlone ? 'What another firm found, and what came of it, is shown to that firm and to the county.' : 'None stands.'}</p>`
-      : html`<ul>${differences.map(({ id, severity, kind, about, standing }) => html`<li>${severityTag(severity)} <a href="#${differenceAnchor(id)}">${headed(kind)}, ${about}</a>${standing !== 'open' && html` <span class="soft">${standing === 'decided' ? 'decided' : 'decided once, ground moved'}</span>`}</li>`)}</ul>`
+      : html`<ul>${differences.map(({ id, severity, title, about, standing }) => html`<li>${severityTag(severity)} <a href="#${differenceAnchor(id)}">${title}, ${about}</a>${standing !== 'open' && html` <span class="soft">${standing === 'decided' ? 'decided' : 'decided once, ground moved'}</span>`}</li>`)}</ul>`
   }</section>`
 
 function compared(

@@ -46,7 +46,7 @@ export function presentParcelFile(
   book: RuleBook,
 ): ParcelFilePage {
   const { parcel, oldNumbers, status, file, reconciliation, record, inspection, decisions, names } = read
-  const result = reconciliation?.result ?? record?.result
+  const result = read.result ?? record?.result
   const county = reconciliation?.inputs.place ?? record?.county
   const standing = file?.discrepancies ?? []
   return {

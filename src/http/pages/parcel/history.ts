@@ -5,10 +5,11 @@ import type { ChangeNoticed } from '../../../store/discrepancy-changes.ts'
 import type { Letter } from '../../../store/letters.ts'
 import type { PermitOnFile } from '../../../store/permits.ts'
 import type { Occasion, ReconciliationInList } from '../../../store/reconciliations.ts'
+import { VOICES } from '../../../words/agent/status.ts'
+import { reasonWords } from '../../../words/reasons.ts'
+import { titleOf } from '../../../words/titles.ts'
 import { dayInWords } from '../words/dates.ts'
 import { plain } from '../words/plain.ts'
-import { datesInWords } from '../words/prose.ts'
-import { STATUS_HEAD } from '../words/status.ts'
 import { tellDecision } from './difference.ts'
 
 export type HappenedKind = 'paper' | 'inspection' | 'comparison' | 'decision' | 'letter'
@@ -141,12 +142,12 @@ function ofReconciliation(
 const ofLetter = ({ kind, number, word, issuedAt, withdrawn }: Letter): Placed => ({
   ...atInstant(issuedAt),
   kind: 'letter',
-  says: `${LETTER_TITLES[kind]} ${number}: ${STATUS_HEAD[word]}`,
+  says: `${LETTER_TITLES[kind]} ${number}: ${VOICES.en.word[word]}`,
   more: withdrawn ? [`withdrawn ${dayInWords(dayOf(withdrawn.at))}: ${withdrawn.reason}`] : [],
 })
 
 function changeInWords({ change, body }: ChangeNoticed): string {
-  const what = `${plain(body.kind)}, ${body.about}`
+  const what = `${titleOf(body.kind, body.about)}, ${body.about.label}`
   switch (change) {
     case 'appeared':
       return `New: ${what}`
@@ -155,7 +156,7 @@ function changeInWords({ change, body }: ChangeNoticed): string {
     case 'vanished':
       return `Gone: ${what}`
     case 'changed':
-      return `Changed: ${what}${body.after ? ` (now: ${datesInWords(body.after)})` : ''}`
+      return `Changed: ${what}${body.after ? ` (now: ${reasonWords({ subject: body.about, reason: body.after })})` : ''}`
   }
 }
 

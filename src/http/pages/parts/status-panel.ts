@@ -1,21 +1,46 @@
-import type { ParcelStatus } from '../../../reconcile/status.ts'
+import { type StatusTold, VOICES } from '../../../words/agent/status.ts'
+import type { Language } from '../../../words/language.ts'
 import { type Html, html } from '../html.ts'
 import { day } from '../words/dates.ts'
-import { prose } from '../words/prose.ts'
-import { STATUS_HEAD } from '../words/status.ts'
-import { WHO } from '../words/who.ts'
 
-/** The word, the sentence, what is outstanding and who has to act, as of when. */
-export const statusPanel = ({
-  word,
-  sentence,
-  outstanding,
-  asOf,
-}: ParcelStatus & { readonly asOf: string }): Html =>
-  html`<section class="status ${word}" aria-label="Status"><p class="word">${STATUS_HEAD[word]}</p><p class="lead">${sentence}</p>${
-    outstanding.length > 0 &&
-    html`<h2>What is outstanding</h2><ol class="outstanding">${outstanding.map(
-      ({ says, who, what }) =>
-        html`<li><p>${prose(says)}</p>${who !== 'nobody' && html`<p class="next"><b>Who has to act:</b> ${WHO[who]}, to ${what}.</p>`}</li>`,
-    )}</ol>`
-  }<p class="soft">As of ${day(asOf)}.</p></section>`
+/** What the panel says around the status, in each language. */
+const COPY: {
+  readonly [L in Language]: {
+    readonly status: string
+    readonly open: string
+    readonly asOf: string
+    readonly by: string
+  }
+} = {
+  en: { status: 'Status', open: 'What is open', asOf: 'As of', by: 'By' },
+  es: { status: 'Estado', open: 'Qué está pendiente', asOf: 'Al día', by: 'Antes del' },
+}
+
+/** A status in words and the day it speaks of, as the API tells it too. */
+export type StatusShown = StatusTold & { readonly asOf: string }
+
+/** The word, the sentence, what is open and whose turn it is, as of when. */
+export function statusPanel(status: StatusShown, language: Language = 'en'): Html {
+  const { word, title, sentence, items } = status
+  const copy = COPY[language]
+  return html`<section class="status ${word}" aria-label="${copy.status}">
+    <p class="word">${title}</p>
+    <p class="lead">${sentence}</p>
+    ${
+      items.length > 0 &&
+      html`<h2>${copy.open}</h2>
+        <ol class="outstanding">
+          ${items.map(
+            ({ about, says, state, required, due }) =>
+              html`<li>
+                <p><b>${about}.</b> ${says}</p>
+                <p class="next">
+                  <b>${VOICES[language].state[state]}.</b> ${required}${due !== null && html` ${copy.by} ${day(due)}.`}
+                </p>
+              </li>`,
+          )}
+        </ol>`
+    }
+    <p class="soft">${copy.asOf} ${day(status.asOf)}.</p>
+  </section>`
+}

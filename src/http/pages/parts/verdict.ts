@@ -1,6 +1,6 @@
 import type { Verdict } from '../../../reconcile/outcome.ts'
+import { VERDICT_WORDS } from '../../../words/titles.ts'
 import { type Html, html } from '../html.ts'
-import { VERDICT_WORDS } from '../words/verdicts.ts'
 
 /** The sign between record and found, with its word under it; a line that no check asks about has a plain dot. */
 export const verdictSign = (verdict: Verdict | null): Html =>

@@ -1,14 +1,17 @@
 import { dayOf, daysBetween } from '../../../base/plain-date.ts'
 import type { Queue } from '../../../operations/discrepancies/list-discrepancies.ts'
-import { type DiscrepancyKind, SEVERITIES, type Severity } from '../../../reconcile/kinds.ts'
+import { SEVERITIES, type Severity } from '../../../reconcile/kinds.ts'
 import type { InQueue } from '../../../store/discrepancies.ts'
+import { reasonWords } from '../../../words/reasons.ts'
+import { sentence } from '../../../words/sentence.ts'
+import { titleOf } from '../../../words/titles.ts'
 import { counted } from '../words/plain.ts'
 import { type QueueQuery, queueAddress } from './filter.ts'
 
 export type QueueRow = {
   readonly id: string
   readonly severity: Severity
-  readonly kind: DiscrepancyKind
+  readonly title: string
   readonly about: string
   readonly parcel: string
   readonly address: string | null
@@ -51,11 +54,11 @@ export function presentQueue({ rows, counts }: Queue, query: QueueQuery, path: s
 const presentRow = (it: InQueue, now: Date): QueueRow => ({
   id: it.id,
   severity: it.severity,
-  kind: it.kind,
   about: it.body.outcome.subject.label,
   parcel: it.parcelNumber,
   address: it.parcelAddress,
-  says: it.body.outcome.because,
+  title: titleOf(it.kind, it.body.outcome.subject),
+  says: sentence(reasonWords(it.body.outcome)),
   age: ageInWords(daysBetween(dayOf(it.raisedAt), dayOf(now))),
   moved: it.state === 'ground-moved',
 })

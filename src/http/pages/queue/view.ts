@@ -1,9 +1,8 @@
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../../reconcile/kinds.ts'
+import { KIND_TITLES } from '../../../words/titles.ts'
 import { flag, type Html, html } from '../html.ts'
 import { differenceAnchor, parcelPath } from '../layout/addresses.ts'
 import { severityTag } from '../parts/severity.ts'
-import { headed } from '../words/plain.ts'
-import { prose } from '../words/prose.ts'
 import type { QueueQuery, ShownState } from './filter.ts'
 import type { QueuePage, QueueRow } from './present.ts'
 
@@ -40,9 +39,9 @@ const narrowed = ({ severity, kind, since, parcel }: QueueQuery): boolean =>
 
 const row = (
   county: string,
-  { id, severity, kind, about, parcel, address, says, age, moved }: QueueRow,
+  { id, severity, title, about, parcel, address, says, age, moved }: QueueRow,
 ): Html =>
-  html`<li>${severityTag(severity)}<a class="go" href="${parcelPath(county, parcel)}#${differenceAnchor(id)}"><b>${headed(kind)}, ${about}</b> <span><span class="number">${parcel}</span> ${address}</span></a><span class="says">${prose(says)}${moved && html` <b>Decided once; what that rested on has changed.</b>`}</span><span class="age">${age}</span></li>`
+  html`<li>${severityTag(severity)}<a class="go" href="${parcelPath(county, parcel)}#${differenceAnchor(id)}"><b>${title}, ${about}</b> <span><span class="number">${parcel}</span> ${address}</span></a><span class="says">${says}${moved && html` <b>Decided once; what that rested on has changed.</b>`}</span><span class="age">${age}</span></li>`
 
 const filters = (path: string, { state, severity, kind, since, parcel }: QueueQuery): Html =>
   html`<form class="filters" action="${path}" aria-label="Filters">${select('state', 'Show', Object.entries(STATE_WORDS), state)}${select(
@@ -50,7 +49,7 @@ const filters = (path: string, { state, severity, kind, since, parcel }: QueueQu
     'Severity',
     [['', 'any'], ...SEVERITIES.map((it) => [it, it] as const)],
     severity,
-  )}${select('kind', 'Kind', [['', 'any'], ...DISCREPANCY_KINDS.map((it) => [it, headed(it)] as const)], kind)}<div><label for="f-since">Changed since</label><input id="f-since" name="since" type="date" value="${since}"></div><div><label for="f-parcel">Parcel</label><input id="f-parcel" name="parcel" value="${parcel}" maxlength="80" size="14"></div><div><button>Show</button></div></form>`
+  )}${select('kind', 'Kind', [['', 'any'], ...DISCREPANCY_KINDS.map((it) => [it, KIND_TITLES[it]] as const)], kind)}<div><label for="f-since">Changed since</label><input id="f-since" name="since" type="date" value="${since}"></div><div><label for="f-parcel">Parcel</label><input id="f-parcel" name="parcel" value="${parcel}" maxlength="80" size="14"></div><div><button>Show</button></div></form>`
 
 const select = (
   name: string,

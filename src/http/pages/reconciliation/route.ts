@@ -16,7 +16,8 @@ export const reconciliation: FastifyPluginAsyncZod = async (app) => {
     { config: { access: ['reviewer', 'firm'] }, schema: { params } },
     async ({ context, actor, params: { id } }, reply) => {
       const read = answered(await readReconciliation(context, actor, id))
-      const { findings, result, inputs } = read.reconciliation
+      const { findings, inputs } = read.reconciliation
+      const { result } = read
       const inspection = findings === null ? null : answered(await readFindings(context, actor, findings))
       const body = reconciliationView(read, {
         county: actor.county,

@@ -1,4 +1,6 @@
 import type { ReconciliationRead } from '../../../operations/reconciliation/read-reconciliation.ts'
+import { discrepancyWords } from '../../../words/follow-up.ts'
+import { titleOf } from '../../../words/titles.ts'
 import { type Html, html } from '../html.ts'
 import { parcelPath } from '../layout/addresses.ts'
 import type { Comparison } from '../parcel/comparison/present.ts'
@@ -7,8 +9,6 @@ import type { Plan } from '../parcel/file.ts'
 import { severityTag } from '../parts/severity.ts'
 import { sitePlanFigure } from '../parts/site-plan.ts'
 import { dayAt } from '../words/dates.ts'
-import { headed } from '../words/plain.ts'
-import { prose } from '../words/prose.ts'
 
 type Options = {
   readonly county: string
@@ -18,16 +18,16 @@ type Options = {
 }
 
 export function reconciliationView(
-  { parcel, reconciliation }: ReconciliationRead,
+  { parcel, reconciliation, result }: ReconciliationRead,
   { county, audience, comparison, plan }: Options,
 ): Html {
-  const { madeAt, result, engine, resultHash } = reconciliation
+  const { madeAt, engine, resultHash } = reconciliation
   const shown = new Set<string>()
   const under = (key: string): Html | null => {
     const it = result.discrepancies.find((raised) => raised.key === key)
     if (!it || shown.has(key)) return null
     shown.add(key)
-    return html`<div class="difference ${it.severity}"><p class="head">${severityTag(it.severity)} <b>${headed(it.kind)}</b></p><p>${prose(it.sentences[audience])}</p></div>`
+    return html`<div class="difference ${it.severity}"><p class="head">${severityTag(it.severity)} <b>${titleOf(it.kind, it.outcome.subject)}</b></p><p>${discrepancyWords(it, audience)}</p></div>`
   }
   return html`<p class="notice" role="note">This is how it was compared on ${dayAt(madeAt)}. It is kept unchanged; <a href="${parcelPath(county, parcel.number)}">the parcel today</a> may look otherwise.</p><h1><span class="number">${parcel.number}</span> ${parcel.address}</h1><h2>Record and found</h2>${comparisonView(comparison, { sources: { names: new Map(), picture: () => null }, under })}${
     plan && html`<section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>`

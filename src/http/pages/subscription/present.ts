@@ -1,6 +1,6 @@
 import type { StatusWord } from '../../../reconcile/status.ts'
 import type { ToldHere } from '../../../store/deliveries.ts'
-import { STATUS_HEAD } from '../words/status.ts'
+import { VOICES } from '../../../words/agent/status.ts'
 
 export type ChangeLine = {
   readonly parcel: string
@@ -16,14 +16,14 @@ export function presentChange({ parcelNumber, body, madeAt }: ToldHere): ChangeL
   const { data } = JSON.parse(body) as {
     readonly data: {
       readonly before: StatusWord | null
-      readonly status: { readonly word: StatusWord; readonly sentence: string }
+      readonly status: { readonly word: StatusWord }
     }
   }
   return {
     parcel: parcelNumber,
-    now: STATUS_HEAD[data.status.word],
-    before: data.before && STATUS_HEAD[data.before],
-    sentence: data.status.sentence,
+    now: VOICES.en.word[data.status.word],
+    before: data.before && VOICES.en.word[data.before],
+    sentence: VOICES.en.sentence[data.status.word],
     at: madeAt,
   }
 }

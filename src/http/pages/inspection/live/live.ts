@@ -5,6 +5,10 @@ import type { Outcome } from '../../../../reconcile/outcome.ts'
 import type { Discrepancy, Reconciliation } from '../../../../reconcile/reconcile.ts'
 import { isVessel } from '../../../../records/component.ts'
 import type { FindingsRecord } from '../../../../records/findings.ts'
+import { partFound } from '../../../../records/part.ts'
+import { remeasureWords, settleWhy } from '../../../../words/acts.ts'
+import { discrepancyWords } from '../../../../words/follow-up.ts'
+import { reasonWords } from '../../../../words/reasons.ts'
 import { filled, type PartForm, type Typed } from '../form/typed.ts'
 import type { Wanted } from '../sheet/sheet.ts'
 
@@ -33,7 +37,8 @@ export function livePart(
   const own = ({ subject }: Outcome): boolean =>
     subject.key === part.key || subject.key === `found/${part.label}`
   const found = record.components.find(({ label }) => label === part.label)
-  const capacity = found?.outcome === 'found' && isVessel(found.kind) ? foundCapacity(found, '') : null
+  const capacity =
+    found?.outcome === 'found' && isVessel(found.kind) ? foundCapacity(found, '', partFound(found)) : null
   const mine = outcomes.filter(own)
   return {
     holds: capacity?.state === 'known' ? printGalWithU(capacity.value.gal) : null,
@@ -63,12 +68,13 @@ export function liveSystem(
 export const allDifferences = ({ discrepancies }: Reconciliation): readonly Difference[] =>
   discrepancies.map(difference)
 
-const difference = ({ severity, sentences }: Discrepancy): Difference => ({ severity, says: sentences.firm })
+const difference = (it: Discrepancy): Difference => ({
+  severity: it.severity,
+  says: discrepancyWords(it, 'firm'),
+})
 
 const agreeing = (outcomes: readonly Outcome[]): readonly string[] =>
-  outcomes.flatMap(({ verdict, because }) =>
-    verdict === 'agrees' || verdict === 'suffices' ? [because] : [],
-  )
+  outcomes.flatMap((it) => (it.verdict === 'agrees' || it.verdict === 'suffices' ? [reasonWords(it)] : []))
 
 /** What would settle an open question by itself comes before what would only help. */
 function tooRough(outcomes: readonly Outcome[]): Live['again'] {
@@ -76,7 +82,7 @@ function tooRough(outcomes: readonly Outcome[]): Live['again'] {
     wouldSettle && (verdict === 'cannot-tell' || verdict === 'too-close-to-call') ? [wouldSettle] : [],
   )
   const best = open.find(({ settles }) => settles) ?? open[0]
-  return best ? { what: best.what, why: best.why } : null
+  return best ? { what: remeasureWords(best.measurement), why: settleWhy(best) } : null
 }
 
 function nextWanted(wanted: readonly Wanted[], key: string | null, typed: Typed): Live['next'] {

@@ -1,4 +1,4 @@
-import type { ParcelStatus } from '../../../../reconcile/status.ts'
+import type { StatusShown } from '../../parts/status-panel.ts'
 import type { InspectionForm } from '../form/typed.ts'
 
 /** A copy of the inspection as the service has it. */
@@ -24,7 +24,7 @@ export type Request = {
 /** What became of an inspection that was handed in. */
 export type Done = {
   readonly findings: string
-  readonly status: (ParcelStatus & { readonly asOf: string }) | null
+  readonly status: StatusShown | null
   readonly at: string
 }
 

@@ -1,6 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { InspectionPrepared } from '../../../../operations/findings/prepare-inspection.ts'
 import { readStatus } from '../../../../operations/parcels/read-status.ts'
+import { statusWords } from '../../../../words/agent/status.ts'
 import { answered } from '../../../api/answer.ts'
 import { type Html, html } from '../../html.ts'
 import { inspectionFilePath, inspectionPath } from '../addresses.ts'
@@ -71,7 +72,7 @@ export async function sendSent(
   const body = sentView({
     sheet,
     findings: submitted.id,
-    status,
+    status: { ...statusWords(status, 'en'), asOf: status.asOf },
     differences: allDifferences(reckon(reckonWith(prepared, actor.organization), submitted.record)),
     photos: prepared.photos.length === 0 ? null : `Photos sent: ${prepared.photos.length}.`,
   })

@@ -1,6 +1,6 @@
-import type { ParcelStatus } from '../../../../reconcile/status.ts'
 import { type Html, html } from '../../html.ts'
 import { parcelPath } from '../../layout/addresses.ts'
+import type { StatusShown } from '../../parts/status-panel.ts'
 import { statusPanel } from '../../parts/status-panel.ts'
 import { inspectionPath } from '../addresses.ts'
 import type { Difference } from '../live/live.ts'
@@ -10,7 +10,7 @@ import { differencesView } from './live-view.ts'
 export type SentShown = {
   readonly sheet: Pick<InspectionSheet, 'county' | 'parcel'>
   readonly findings: string
-  readonly status: (ParcelStatus & { readonly asOf: string }) | null
+  readonly status: StatusShown | null
   readonly differences: readonly Difference[]
   /** Where the pictures are, in words. */
   readonly photos: string | null

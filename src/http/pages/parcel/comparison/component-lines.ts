@@ -2,9 +2,12 @@ import { MEASURE_WORDS } from '../../../../brief/recorded.ts'
 import type { Outcome } from '../../../../reconcile/outcome.ts'
 import type { Pairing } from '../../../../reconcile/pairing.ts'
 import type { AsBuiltComponent } from '../../../../records/as-built.ts'
-import { isVessel, type MeasureName } from '../../../../records/component.ts'
+import { type ComponentKind, isVessel, type MeasureName } from '../../../../records/component.ts'
 import type { FoundComponent } from '../../../../records/findings.ts'
-import { headed, plain } from '../../words/plain.ts'
+import { KIND_NOUNS, NOT_REACHED_WORDS, SEARCH_NOUNS } from '../../../../words/nouns.ts'
+import { labelWithKind } from '../../../../words/part.ts'
+import { capital, listed } from '../../../../words/sentence.ts'
+import { shown as printed } from '../../../../words/things.ts'
 import { type Line, oneSided, twoSided } from './line.ts'
 import { foundSide, recordSide, type Side, said, silent } from './side.ts'
 
@@ -73,7 +76,7 @@ function presence(found: FoundComponent | null, inspected: boolean): Side {
     case 'not-found':
       return said('not found', [searchInWords(found)])
     case 'not-reached':
-      return silent(`not reached: ${plain(found.notReachedBecause ?? 'other')}`)
+      return silent(`not reached: ${NOT_REACHED_WORDS[found.notReachedBecause ?? 'other']}`)
     case 'not-looked-for':
       return silent('not looked for')
   }
@@ -82,7 +85,7 @@ function presence(found: FoundComponent | null, inspected: boolean): Side {
 const searchInWords = ({ searchedBy, searchedWithin }: FoundComponent): string =>
   searchedBy.length === 0
     ? 'seen by the inspector'
-    : `searched for by ${searchedBy.map(plain).join(', ')}${searchedWithin ? ` within ${searchedWithin.asWritten}` : ''}`
+    : `searched for by ${listed(searchedBy.map((method) => SEARCH_NOUNS[method]))}${searchedWithin ? ` within ${searchedWithin.asWritten}` : ''}`
 
 function typeLine(
   built: AsBuiltComponent,
@@ -97,10 +100,10 @@ function typeLine(
   return twoSided('type', record, inspection, outcome, keyOf)
 }
 
-const withKind = (kind: string, side: Side): Side =>
+const withKind = (kind: ComponentKind, side: Side): Side =>
   side.state === 'silent'
-    ? { ...said(plain(kind), ['seen by the inspector']), taken: side.taken }
-    : { ...side, text: `${plain(kind)}, ${side.text}` }
+    ? { ...said(KIND_NOUNS[kind], ['seen by the inspector']), taken: side.taken }
+    : { ...side, text: `${KIND_NOUNS[kind]}, ${side.text}` }
 
 /** A size is found by computing it: the inspection's side is what its readings come to. */
 function capacityLine(
@@ -111,10 +114,8 @@ function capacityLine(
 ): readonly Line[] {
   const record = recordSide(built, ['capacity'])
   if (!outcome && record.state === 'silent') return []
-  const computed = outcome?.exhibits.findLast(
-    ({ word, what }) => word === 'derived' && what.startsWith('capacity'),
-  )
-  const inspection = computed ? said(computed.asUsed) : foundSide(found, ['capacity'])
+  const computed = outcome?.exhibits.findLast(({ thing }) => thing === 'capacity-by-readings')
+  const inspection = computed ? said(printed(computed.used)) : foundSide(found, ['capacity'])
   const fromRecord = outcome?.exhibits.find(({ word }) => word === 'stated')
   const shown =
     record.state === 'silent' && fromRecord && isVessel(built.kind) ? said('by its dimensions') : record
@@ -141,5 +142,4 @@ export function unrecordedLines(
   ]
 }
 
-export const titleOf = (label: string, kind: string): string =>
-  label.toLowerCase().includes(plain(kind)) ? headed(label) : `${headed(label)} (${plain(kind)})`
+export const titleOf = (label: string, kind: ComponentKind): string => capital(labelWithKind({ label, kind }))

@@ -1,15 +1,19 @@
 import type { Step } from '../../../../measure/step.ts'
-import type { Exhibit, Outcome, Settle, Verdict } from '../../../../reconcile/outcome.ts'
-import type { Citation } from '../../../../rules/citation.ts'
+import type { Exhibit, Outcome, RuleCited, Settle, Verdict } from '../../../../reconcile/outcome.ts'
+import { certaintyWords } from '../../../../words/certainty.ts'
+import { questionWords } from '../../../../words/questions.ts'
+import { reasonWords } from '../../../../words/reasons.ts'
+import { sentence } from '../../../../words/sentence.ts'
 import type { Side } from './side.ts'
 
 /** What a verdict rests on, opened under its line. */
 export type Proof = {
   readonly question: string
-  readonly certainty: string
+  /** Null where nothing was decided. */
+  readonly certainty: string | null
   readonly exhibits: readonly Exhibit[]
   readonly steps: readonly Step[]
-  readonly citations: readonly Citation[]
+  readonly citations: readonly RuleCited[]
   readonly wouldSettle: Settle | null
 }
 
@@ -29,8 +33,8 @@ export type Line = {
 }
 
 export const proofOf = (outcome: Outcome): Proof => ({
-  question: outcome.question,
-  certainty: `${outcome.certainty.word}: ${outcome.certainty.because}`,
+  question: questionWords(outcome.check),
+  certainty: certaintyWords(outcome.certainty),
   exhibits: outcome.exhibits,
   steps: outcome.steps,
   citations: outcome.citations,
@@ -49,7 +53,7 @@ export const twoSided = (
   record,
   found,
   verdict: outcome?.verdict ?? null,
-  because: outcome && tells(outcome) ? outcome.because : null,
+  because: outcome && tells(outcome) ? sentence(reasonWords(outcome)) : null,
   proof: outcome ? proofOf(outcome) : null,
   raises: outcome ? keyOf(outcome) : null,
 })
@@ -58,11 +62,17 @@ export const twoSided = (
 const tells = ({ verdict, raises }: Outcome): boolean => verdict !== 'agrees' || raises !== null
 
 export const oneSided = (outcome: Outcome, keyOf: (outcome: Outcome) => string | null): Line => ({
-  what: outcome.facet === null ? outcome.question : `${outcome.question} (${outcome.facet})`,
+  what: questionOf(outcome),
   record: null,
   found: null,
   verdict: outcome.verdict,
-  because: outcome.because,
+  because: sentence(reasonWords(outcome)),
   proof: proofOf(outcome),
   raises: keyOf(outcome),
 })
+
+/** With the day it is asked for, where the same is asked of two. */
+const questionOf = ({ check, facet }: Outcome): string =>
+  facet === 'when permitted' || facet === 'today'
+    ? `${questionWords(check)} (${facet})`
+    : questionWords(check)

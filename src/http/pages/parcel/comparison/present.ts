@@ -3,6 +3,7 @@ import { pair } from '../../../../reconcile/pairing.ts'
 import type { Reconciliation } from '../../../../reconcile/reconcile.ts'
 import type { AsBuilt, AsBuiltComponent } from '../../../../records/as-built.ts'
 import type { FindingsRecord } from '../../../../records/findings.ts'
+import { adviceWords } from '../../../../words/advice.ts'
 import { dayInWords } from '../../words/dates.ts'
 import { componentLines, titleOf, unrecordedLines } from './component-lines.ts'
 import { type Line, oneSided, twoSided } from './line.ts'
@@ -66,7 +67,7 @@ export function presentComparison(
     former: asBuilt.components
       .filter(({ standing }) => standing !== 'in-service')
       .map((it) => formerly(it, asBuilt)),
-    advice: advice.map(({ says }) => says),
+    advice: advice.map(adviceWords),
   }
 }
 

@@ -1,10 +1,12 @@
 import type { Exhibit } from '../../../../reconcile/outcome.ts'
 import type { Origin } from '../../../../records/as-built.ts'
+import { citeInWords } from '../../../../rules/citation.ts'
+import { remeasureWords, settleWhy } from '../../../../words/acts.ts'
+import { howTaken, shown, THING_NOUNS } from '../../../../words/things.ts'
 import { type Html, html } from '../../html.ts'
 import { citations } from '../../parts/citation.ts'
 import { type Picture, scanCut } from '../../parts/scan.ts'
 import { steps } from '../../parts/steps.ts'
-import { datesInWords } from '../../words/prose.ts'
 import { originInWords, sourceInWords } from '../../words/sources.ts'
 import type { Line, Proof } from './line.ts'
 
@@ -30,9 +32,9 @@ const verdictProof = (
   { question, certainty, exhibits, steps: working, citations: cited, wouldSettle }: Proof,
   sources: Sources,
 ): Html =>
-  html`<p><b>${question}</b> How sure: ${certainty}.</p>${exhibitList(exhibits.filter(distinct), sources)}${steps(working)}${
+  html`<p><b>${question}</b> ${certainty !== null && html`How sure: ${certainty}.`}</p>${exhibitList(exhibits.filter(distinct), sources)}${steps(working)}${
     cited.length > 0 && html`<h4>Rules</h4>${citations(cited)}`
-  }${wouldSettle && html`<p class="settle"><b>What would settle it:</b> ${wouldSettle.what} (${wouldSettle.why}).</p>`}`
+  }${wouldSettle && html`<p class="settle"><b>What would settle it:</b> ${remeasureWords(wouldSettle.measurement)} (${settleWhy(wouldSettle)}).</p>`}`
 
 const exhibitList = (exhibits: readonly Exhibit[], sources: Sources): Html | null =>
   exhibits.length === 0
@@ -41,23 +43,24 @@ const exhibitList = (exhibits: readonly Exhibit[], sources: Sources): Html | nul
 
 /** One reading may serve a check twice; it is shown once. */
 const distinct = (it: Exhibit, index: number, all: readonly Exhibit[]): boolean =>
-  all.findIndex(({ what, word, asUsed }) => what === it.what && word === it.word && asUsed === it.asUsed) ===
-  index
+  all.findIndex((other) => sameExhibit(other, it)) === index
 
-function exhibit({ what, word, asStated, asUsed, from }: Exhibit, sources: Sources): Html {
-  if (from.kind === 'computed' && asStated === 'computed')
-    return html`<b>${word}</b> ${what}: <b>${datesInWords(asUsed)}</b>`
-  const used = asUsed === asStated ? null : html` taken as <b>${asUsed}</b>`
-  const head = html`<b>${word}</b> ${what}: ${datesInWords(asStated)}${used}`
+const sameExhibit = (a: Exhibit, b: Exhibit): boolean =>
+  a.thing === b.thing && a.part?.key === b.part?.key && a.word === b.word && shown(a.used) === shown(b.used)
+
+function exhibit({ thing, part, word, asStated, used, from }: Exhibit, sources: Sources): Html {
+  const what = part && part.kind !== 'system' ? `${THING_NOUNS[thing]} of ${part.label}` : THING_NOUNS[thing]
+  const asUsed = shown(used)
+  if (from.kind === 'computed') return html`<b>${word}</b> ${what}: <b>${asUsed}</b>`
+  const taken = asStated === null || asUsed === asStated ? null : html` taken as <b>${asUsed}</b>`
+  const head = html`<b>${word}</b> ${what}: ${asStated ?? asUsed}${taken}`
   switch (from.kind) {
     case 'permit':
       return html`${head}<br><span class="soft">${origin(from.origin, sources)}</span>`
     case 'inspection':
-      return html`${head}<br><span class="soft">${from.how}</span>`
+      return html`${head}<br><span class="soft">${howTaken(from.how)}</span>`
     case 'rule':
-      return html`${head}<br><span class="soft">${from.says}</span>`
-    case 'computed':
-      return head
+      return html`${head}<br><span class="soft">${from.citations.map(citeInWords).join('; ')}</span>`
   }
 }
 

@@ -1,6 +1,5 @@
 import { type Html, html } from '../../html.ts'
 import { verdictSign } from '../../parts/verdict.ts'
-import { prose } from '../../words/prose.ts'
 import type { Line } from './line.ts'
 import type { Comparison, Group } from './present.ts'
 import { proof, type Sources } from './proof-view.ts'
@@ -19,7 +18,7 @@ export const comparison = ({ groups, former, advice }: Comparison, options: Opti
     html`<section class="part"><h3>No longer in service</h3><ul>${former.map(({ label, says }) => html`<li>${label}: ${says}</li>`)}</ul></section>`
   }${
     advice.length > 0 &&
-    html`<section class="part"><h3>What would help</h3><p class="soft">Advice. Nobody has to do it.</p><ul>${advice.map((says) => html`<li>${prose(says)}</li>`)}</ul></section>`
+    html`<section class="part"><h3>What would help</h3><p class="soft">Advice. Nobody has to do it.</p><ul>${advice.map((says) => html`<li>${says}</li>`)}</ul></section>`
   }`
 
 const part = ({ title, about, lines }: Group, options: Options): Html =>
@@ -28,7 +27,7 @@ const part = ({ title, about, lines }: Group, options: Options): Html =>
 function line(it: Line, { sources, under }: Options): Html {
   const inside = row(it)
   const kind = it.record ? 'two' : 'one'
-  const because = it.because && html`<span class="because">${prose(it.because)}</span>`
+  const because = it.because && html`<span class="because">${it.because}</span>`
   const opened = proof(it, sources)
   const shown = opened
     ? html`<details class="line ${kind}"><summary>${inside}${because}</summary>${opened}</details>`

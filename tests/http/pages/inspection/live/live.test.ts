@@ -84,9 +84,9 @@ test('a number half typed takes away nothing but itself', () => {
 test('a tank smaller than its record is a difference, told to the firm; one that agrees is told to agree', () => {
   const small = live(form({ ...BOX, length: '6\'-0"' }))
   expect(small.live.differences.map(({ says }) => says)[0]).toMatch(
-    /comes to 718 ± \d+ gal; the record says 1,000 gal/,
+    /holds 718 ± \d+ gal; the record says 1,000 gal/,
   )
-  expect(live(form(BOX)).live.agrees.join()).toMatch(/comes to 95\d ± \d\d gal/)
+  expect(live(form(BOX)).live.agrees.join()).toMatch(/holds 95\d ± \d\d gal/)
 })
 
 test('too rough to tell: the one measurement to take again is asked for before anything else', () => {

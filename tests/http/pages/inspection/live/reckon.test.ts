@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { canonicalText } from '../../../../../src/base/canonical.ts'
 import { must } from '../../../../../src/base/result.ts'
 import { readStories } from '../../../../../src/cli/demonstration/read-stories.ts'
 import { FIRMS } from '../../../../../src/cli/demonstration/story.ts'
@@ -8,7 +9,6 @@ import { formOf } from '../../../../../src/http/pages/inspection/form/from-recor
 import { rulesText } from '../../../../../src/http/pages/inspection/server/file.ts'
 import { reconcile } from '../../../../../src/reconcile/reconcile.ts'
 import type { FiledPermit } from '../../../../../src/records/permit.ts'
-import { canonicalText } from '../../../../../src/store/canonical.ts'
 import { bundledFloors } from './bundle.ts'
 
 /**

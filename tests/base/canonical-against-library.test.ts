@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { canonicalize } from 'json-canonicalize'
 import { expect, test } from 'vitest'
-import { canonicalText } from '../../src/store/canonical.ts'
+import { canonicalText } from '../../src/base/canonical.ts'
 
 /** Keys that sort otherwise as numbers, as code points and as code units. */
 const key = fc.oneof(

@@ -1,5 +1,3 @@
-import { hash } from 'node:crypto'
-
 /**
  * One text for one value, whatever order its keys were made in (RFC 8785). The standard takes over how ECMAScript writes
  * numbers and strings, so that `JSON.stringify` does for those, and adds the order of keys, by UTF-16 code units, which is
@@ -31,8 +29,3 @@ export function canonicalText(value: unknown): string {
 
 const isSaid = (value: unknown): boolean =>
   value !== undefined && typeof value !== 'function' && typeof value !== 'symbol'
-
-/** SHA-256 of the canonical text, 64 hex digits. */
-export const hashOf = (value: unknown): string => sha256(canonicalText(value))
-
-export const sha256 = (text: string): string => hash('sha256', text, 'hex')

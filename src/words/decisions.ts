@@ -1,4 +1,4 @@
-import type { DecisionAction } from '../../../records/decision.ts'
+import type { DecisionAction } from '../records/decision.ts'
 
 type Words = {
   /** As a choice on a form. */
@@ -12,12 +12,12 @@ type Words = {
 export const DECISION_WORDS: { readonly [A in DecisionAction]: Words } = {
   'correct-record': {
     choice: 'Correct the record',
-    follows: 'The permit is taken to say something else from now on; the parcel is compared again.',
+    follows: 'The record says something else from now on. The parcel is compared again.',
     done: 'Record corrected',
   },
   accept: {
     choice: 'Accept it as it is',
-    follows: 'Closes the matter. Nothing is asked of anyone.',
+    follows: 'Closes it. Nobody has to do anything.',
     done: 'Accepted',
   },
   'require-permit': {
@@ -33,6 +33,6 @@ export const DECISION_WORDS: { readonly [A in DecisionAction]: Words } = {
   'ask-remeasurement': {
     choice: 'Ask for another measurement',
     follows: 'Stays open with the firm until it has measured again.',
-    done: 'Another measurement asked for',
+    done: 'Another measurement requested',
   },
 }

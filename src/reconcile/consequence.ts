@@ -1,0 +1,171 @@
+import { type ComponentKind, isAbsorption, isLine } from '../records/component.ts'
+import type { DiscrepancyKind, Severity } from './kinds.ts'
+import type { Outcome, Remeasurement } from './outcome.ts'
+import type { Reason } from './reason.ts'
+
+/** Who has to act next. */
+export const ACTORS = ['owner', 'firm', 'reviewer', 'nobody'] as const
+export type Actor = (typeof ACTORS)[number]
+
+/** What has to happen next. Who has to do it follows from it: `ACTOR_OF`. */
+export const ACTS = [
+  'correct-permit-or-accept',
+  'find-replacement-or-correct',
+  'decide-whether-it-may-stay',
+  'decide-on-bedrooms',
+  'decide-on-repair',
+  'decide-on-metal-tank',
+  'correct-or-search-again',
+  'find-paper-or-require-permit',
+  'find-permit-or-require-one',
+  'correct-ties',
+  'search-old-numbers',
+  'find-approval',
+  'settle-the-papers',
+  'remeasure',
+  'inspect-again',
+  'replace-part',
+  'repair-or-replace',
+  'secure-cover',
+  'fix-flow',
+  'test-for-leaks',
+  'pump',
+  'test-water',
+  'nothing-until-change',
+  'pump-advised',
+  'nothing',
+] as const
+export type Act = (typeof ACTS)[number]
+
+export const ACTOR_OF: { readonly [A in Act]: Actor } = {
+  'correct-permit-or-accept': 'reviewer',
+  'find-replacement-or-correct': 'reviewer',
+  'decide-whether-it-may-stay': 'reviewer',
+  'decide-on-bedrooms': 'reviewer',
+  'decide-on-repair': 'reviewer',
+  'decide-on-metal-tank': 'reviewer',
+  'correct-or-search-again': 'reviewer',
+  'find-paper-or-require-permit': 'reviewer',
+  'find-permit-or-require-one': 'reviewer',
+  'correct-ties': 'reviewer',
+  'search-old-numbers': 'reviewer',
+  'find-approval': 'reviewer',
+  'settle-the-papers': 'reviewer',
+  remeasure: 'firm',
+  'inspect-again': 'firm',
+  'replace-part': 'owner',
+  'repair-or-replace': 'owner',
+  'secure-cover': 'owner',
+  'fix-flow': 'owner',
+  'test-for-leaks': 'owner',
+  pump: 'owner',
+  'test-water': 'owner',
+  'nothing-until-change': 'nobody',
+  'pump-advised': 'nobody',
+  nothing: 'nobody',
+}
+
+/** What a discrepancy leads to: how much it matters and what must happen next. */
+export type Consequence = {
+  readonly severity: Severity
+  readonly act: Act
+  /** The reading to take, where the act is to measure again. */
+  readonly remeasure: Remeasurement | null
+}
+
+/** Without its outlet baffle a tank sends solids to the absorption area, which does not recover from them. */
+const HURTS_WHEN_MISSING: readonly string[] = ['outlet-baffle', 'inlet-baffle', 'access-opening']
+
+/** Parts whose place matters to more than whoever looks for them next. */
+const PLACE_MATTERS = (kind: ComponentKind | 'system'): boolean =>
+  kind !== 'system' && (['tank', 'pump-chamber', 'cesspool', 'well'].includes(kind) || isAbsorption(kind))
+
+/** Parts that are work without a permit where no permit shows them. What keeps its distance from a well needs the well known. */
+const PERMIT_MATTERS = (kind: ComponentKind | 'system'): boolean =>
+  PLACE_MATTERS(kind) || (kind !== 'system' && isLine(kind))
+
+const consequence = (severity: Severity, act: Act): Consequence => ({ severity, act, remeasure: null })
+
+/** Computed from the kind and the typed reason alone. The compiler holds that no kind is left out. */
+export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Consequence {
+  const { reason, subject } = outcome
+  switch (kind) {
+    case 'capacity-below-record':
+      return consequence('review', 'correct-permit-or-accept')
+    case 'capacity-above-record':
+      return consequence('review', 'find-replacement-or-correct')
+    case 'capacity-below-code':
+    case 'absorption-below-code':
+      return isToday(reason)
+        ? consequence('note', 'nothing-until-change')
+        : consequence('review', 'decide-whether-it-may-stay')
+    case 'measurement-unclear':
+      // Falling short of today's code alone asks nothing of anybody, so neither does not being sure of it.
+      return isToday(reason)
+        ? consequence('note', 'nothing-until-change')
+        : { severity: 'review', act: 'remeasure', remeasure: outcome.wouldSettle?.measurement ?? null }
+    case 'bedrooms-above-design':
+      return consequence('review', 'decide-on-bedrooms')
+    case 'component-missing':
+      return HURTS_WHEN_MISSING.includes(subject.kind)
+        ? consequence('action', 'replace-part')
+        : consequence('review', 'correct-or-search-again')
+    case 'component-not-on-record':
+      return PERMIT_MATTERS(subject.kind)
+        ? consequence('review', 'find-paper-or-require-permit')
+        : consequence('note', 'nothing')
+    case 'line-replaced':
+      return consequence('note', 'nothing')
+    case 'line-replaced-without-permit':
+      return consequence('review', 'find-permit-or-require-one')
+    case 'material-differs':
+    case 'type-differs':
+      return consequence('review', 'find-replacement-or-correct')
+    case 'position-differs':
+      return consequence(PLACE_MATTERS(subject.kind) ? 'review' : 'note', 'correct-ties')
+    case 'setback-short':
+      return consequence('action', 'test-water')
+    case 'level-high':
+      return consequence('action', 'fix-flow')
+    case 'level-low':
+      return consequence('action', 'test-for-leaks')
+    case 'solids-high':
+      // Due under a rule whose own text was read: it obliges. Under practice or a rule at second hand: advice on record.
+      return reason.is === 'solids' && reason.source === 'read'
+        ? consequence('action', 'pump')
+        : consequence('note', 'pump-advised')
+    case 'condition-poor':
+      return poor(reason)
+    case 'record-absent':
+      return consequence('review', 'search-old-numbers')
+    case 'record-unclear':
+      return consequence('review', reason.is === 'never-approved' ? 'find-approval' : 'settle-the-papers')
+    case 'findings-stale':
+      return consequence('review', 'inspect-again')
+  }
+}
+
+const isToday = (reason: Reason): boolean => 'occasion' in reason && reason.occasion === 'today'
+
+function poor(reason: Reason): Consequence {
+  switch (reason.is) {
+    case 'cover':
+      return consequence('action', 'secure-cover')
+    case 'metal-age':
+      return consequence('review', 'decide-on-metal-tank')
+    case 'condition':
+      switch (reason.seen) {
+        case 'leaking':
+        case 'broken':
+        case 'collapsed':
+        case 'blocked':
+          return consequence('action', 'repair-or-replace')
+        case 'cracked':
+        case 'corroded':
+        case 'worn':
+        case 'sound':
+          return consequence('review', 'decide-on-repair')
+      }
+  }
+  return consequence('review', 'decide-on-repair')
+}

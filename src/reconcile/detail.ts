@@ -1,0 +1,44 @@
+import type { ComponentKind } from '../records/component.ts'
+import type { Condition } from '../records/findings.ts'
+import type { Part } from '../records/part.ts'
+import type { OurText } from '../records/whose.ts'
+import type { Verified } from '../rules/citation.ts'
+import type { Outcome } from './outcome.ts'
+import type { Occasion } from './reason.ts'
+
+/** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */
+export type OpenPart = {
+  readonly kind: ComponentKind | 'system'
+  readonly mark: OurText | null
+  readonly onRecord: boolean
+}
+
+export const openPart = ({ kind, mark, onRecord }: Part): OpenPart => ({ kind, mark, onRecord })
+
+/** What an agent's sentence about a difference hangs on, beside its kind and part. Closed words alone. */
+export type Detail = {
+  readonly occasion: Occasion | null
+  readonly condition: Condition | 'cover' | 'age' | null
+  readonly neverApproved: boolean
+  readonly workSince: boolean
+  /** Whether the rule was read; null where none is involved. */
+  readonly source: Verified | null
+  /** Of a measurement that can't tell: what it was held against. */
+  readonly against: 'record' | 'code' | null
+}
+
+export const detailOf = ({ reason, check }: Outcome): Detail => ({
+  occasion: 'occasion' in reason ? reason.occasion : null,
+  condition:
+    reason.is === 'condition'
+      ? reason.seen
+      : reason.is === 'cover'
+        ? 'cover'
+        : reason.is === 'metal-age'
+          ? 'age'
+          : null,
+  neverApproved: reason.is === 'never-approved',
+  workSince: reason.is === 'work-since',
+  source: 'source' in reason ? reason.source : null,
+  against: check === 'capacity-against-code' ? 'code' : check === 'capacity-against-record' ? 'record' : null,
+})

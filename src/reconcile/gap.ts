@@ -1,0 +1,58 @@
+import type { PlainDate } from '../base/plain-date.ts'
+import type { Issue } from '../measure/issue.ts'
+import type { NotReachedReason } from '../records/findings.ts'
+import type { Part } from '../records/part.ts'
+import type { PaperText } from '../records/whose.ts'
+import type { ParameterName } from '../rules/parameters.ts'
+import type { NotStated } from '../rules/work/not-stated.ts'
+import type { Shown, Thing } from './thing.ts'
+
+/** Why one fact that a question needs is not known. */
+export type Gap =
+  | { readonly gap: 'not-on-record'; readonly thing: Thing; readonly part: Part }
+  | {
+      readonly gap: 'unreadable'
+      readonly thing: Thing
+      readonly part: Part
+      readonly permit: string
+      readonly note: PaperText
+    }
+  | {
+      readonly gap: 'contradictory'
+      readonly thing: Thing
+      readonly part: Part
+      readonly claims: readonly { readonly value: Shown; readonly permit: string }[]
+    }
+  | { readonly gap: 'not-measured'; readonly things: readonly Thing[]; readonly part: Part }
+  | { readonly gap: 'no-dimensions'; readonly part: Part; readonly where: 'inspection' | 'record' }
+  | { readonly gap: 'impossible'; readonly part: Part; readonly issues: readonly Issue[] }
+  | { readonly gap: 'not-looked-for'; readonly part: Part }
+  | { readonly gap: 'not-reached'; readonly part: Part; readonly why: NotReachedReason }
+  | { readonly gap: 'material-unknown'; readonly part: Part }
+  | { readonly gap: 'undated'; readonly part: Part }
+  | { readonly gap: 'no-tank' }
+  | { readonly gap: 'no-absorption-area' }
+  | { readonly gap: 'no-inspection' }
+  | { readonly gap: 'no-baseline' }
+  | { readonly gap: 'no-ties'; readonly part: Part }
+  | { readonly gap: 'ties-do-not-meet'; readonly part: Part; readonly where: 'record' | 'inspection' }
+
+/** Why a question does not arise. */
+export type Aside =
+  | { readonly aside: 'out-of-service'; readonly part: Part }
+  | { readonly aside: 'not-metal'; readonly part: Part }
+  | { readonly aside: 'just-pumped'; readonly part: Part; readonly days: number }
+  | { readonly aside: 'level-below-outlet'; readonly part: Part }
+  | {
+      readonly aside: 'other-corners'
+      readonly found: readonly [string, string]
+      readonly recorded: readonly [string, string]
+    }
+
+/** Why no rule answers. */
+export type RuleGap =
+  | { readonly state: 'undated'; readonly rule: ParameterName }
+  | { readonly state: 'not-yet'; readonly rule: ParameterName; readonly from: PlainDate }
+  | { readonly state: 'ended'; readonly rule: ParameterName; readonly until: PlainDate }
+  | { readonly state: 'no-record'; readonly rule: ParameterName }
+  | { readonly state: 'silent'; readonly rule: ParameterName; readonly silence: NotStated }

@@ -1,0 +1,229 @@
+import type { NonEmpty } from '../base/non-empty.ts'
+import type { PlainDate } from '../base/plain-date.ts'
+import type { Material } from '../records/component.ts'
+import type { Condition, SearchMethod } from '../records/findings.ts'
+import type { Part } from '../records/part.ts'
+import type { FirmText } from '../records/whose.ts'
+import type { Verified } from '../rules/citation.ts'
+import type { Aside, Gap, RuleGap } from './gap.ts'
+import type { Quantity } from './quantity.ts'
+
+/** Which day's rules and house a code question is asked for. */
+export const OCCASIONS = ['when permitted', 'today'] as const
+export type Occasion = (typeof OCCASIONS)[number]
+
+/** How a figure stands to the least that is required. */
+export type AgainstLeast = 'enough' | 'short' | 'too-close'
+
+/** By the verdict of the comparison. */
+export const AGAINST_LEAST = {
+  suffices: 'enough',
+  'falls-short': 'short',
+  'too-close-to-call': 'too-close',
+} as const satisfies Readonly<Record<string, AgainstLeast>>
+
+/** What differs about the kind of a thing: one of these facts, as recorded and as found. */
+export type TypeFact = 'kind' | 'shape' | 'compartments' | 'count'
+
+export type Doubt =
+  | Extract<Gap, { readonly gap: 'unreadable' | 'contradictory' }>
+  /** Two permits each put the same thing in, and neither replaces the other. */
+  | { readonly gap: 'put-in-twice'; readonly part: Part; readonly permits: readonly string[] }
+  /** A permit changes something that no earlier one put in, or does not say which of several it means. */
+  | {
+      readonly gap: 'no-target' | 'which-target'
+      readonly verb: 'replace' | 'alter' | 'abandon'
+      readonly permit: string
+      readonly part: Part
+      readonly among: readonly Part[]
+    }
+
+/** One condition of a solids rule, as asked of the readings. */
+export type SolidsAnswer = {
+  readonly of:
+    | 'share'
+    | 'sludge-top-to-outlet-bottom'
+    | 'scum-bottom-to-outlet-bottom'
+    | 'scum-top-to-outlet-top'
+  readonly found: Quantity | null
+  readonly limit: Quantity | null
+  readonly comes: 'due' | 'not-due' | 'too-close-to-call' | 'cannot-tell'
+}
+
+/**
+ * Why an outcome is what it is: what a check knows, with its quantities, parts, papers and rules, and no sentence.
+ * `words/` says it, severity and next step are computed from it.
+ */
+export type Reason =
+  // Nothing was decided.
+  | { readonly is: 'unknown'; readonly gaps: NonEmpty<Gap> }
+  | { readonly is: 'not-asked'; readonly asides: NonEmpty<Aside> }
+  | { readonly is: 'no-rule'; readonly rules: NonEmpty<RuleGap> }
+  // The file.
+  | { readonly is: 'permits-on-file'; readonly count: number; readonly by: PlainDate }
+  | { readonly is: 'never-approved'; readonly permits: readonly string[]; readonly by: PlainDate }
+  | { readonly is: 'no-permit' }
+  | { readonly is: 'unclear'; readonly doubt: Doubt }
+  // Sizes.
+  | {
+      readonly is: 'capacity-record'
+      readonly found: Quantity
+      readonly recorded: Quantity
+      readonly tolerance: Quantity
+      readonly comes: 'agrees' | 'agrees-by-uncertainty' | 'smaller' | 'larger' | 'too-rough'
+    }
+  | {
+      readonly is: 'capacity-code'
+      readonly occasion: Occasion
+      readonly tanks: number
+      readonly found: Quantity
+      readonly least: Quantity
+      readonly bedrooms: number
+      readonly source: Verified
+      readonly comes: AgainstLeast
+    }
+  | {
+      readonly is: 'absorption-code'
+      readonly occasion: Occasion
+      readonly provided: Quantity
+      readonly least: Quantity
+      readonly bedrooms: number
+      readonly perc: Quantity
+      readonly source: Verified
+      readonly comes: AgainstLeast
+    }
+  | { readonly is: 'bedrooms'; readonly designed: number; readonly counted: number }
+  // Parts.
+  | { readonly is: 'found' }
+  | {
+      readonly is: 'searched'
+      readonly by: readonly SearchMethod[]
+      /** As the firm wrote it. */
+      readonly within: FirmText | null
+    }
+  | {
+      readonly is: 'still-there'
+      readonly standing: 'replaced' | 'abandoned'
+      readonly permit: string | null
+    }
+  | {
+      readonly is: 'not-on-record'
+      /** One of its kind that the record has taken out of service. */
+      readonly formerly: {
+        readonly part: Part
+        readonly standing: 'replaced' | 'abandoned'
+        readonly permit: string | null
+      } | null
+    }
+  | { readonly is: 'same-material'; readonly material: Material }
+  | { readonly is: 'other-material'; readonly recorded: Material; readonly found: Material }
+  | {
+      readonly is: 'other-pipe'
+      /** Null where the material is the same. */
+      readonly material: { readonly recorded: Material; readonly found: Material } | null
+      readonly size: { readonly recorded: Quantity; readonly found: Quantity } | null
+    }
+  | {
+      readonly is: 'replaced-under-permit'
+      readonly former: Part
+      readonly from: Material
+      readonly to: Material
+      readonly permit: string
+      readonly approvedOn: PlainDate | null
+    }
+  | { readonly is: 'same-type'; readonly facts: readonly TypeFact[] }
+  | {
+      readonly is: 'other-type'
+      readonly facts: NonEmpty<{
+        readonly fact: TypeFact
+        readonly recorded: string | number
+        readonly found: string | number
+      }>
+    }
+  // Places.
+  | {
+      readonly is: 'apart'
+      readonly distance: Quantity
+      readonly elsewhere: boolean
+      /** The record names no side, so both places that its ties meet at were compared. */
+      readonly mirrored: boolean
+    }
+  | {
+      readonly is: 'setback'
+      readonly from: Part
+      readonly distance: Quantity
+      readonly least: Quantity
+      readonly source: Verified
+      /** A side is not said, and the nearer of the possible places counts. */
+      readonly ambiguous: boolean
+      readonly unplaced: readonly Part[]
+      readonly comes: AgainstLeast
+    }
+  // State.
+  | {
+      readonly is: 'level'
+      /** Above the outlet invert; below it where negative. */
+      readonly height: Quantity
+      readonly tolerance: Quantity
+      readonly comes: 'at' | 'high' | 'low' | 'near'
+    }
+  | {
+      readonly is: 'solids'
+      readonly rule: string
+      readonly source: Verified
+      readonly conditions: readonly SolidsAnswer[]
+      readonly comes: 'due' | 'not-due' | 'too-close-to-call' | 'cannot-tell'
+    }
+  | { readonly is: 'condition'; readonly seen: Condition; readonly words: FirmText | null }
+  | { readonly is: 'cover'; readonly secured: boolean }
+  | {
+      readonly is: 'metal-age'
+      readonly permitted: number
+      readonly limit: Quantity
+      readonly source: Verified
+      readonly old: boolean
+    }
+  | {
+      readonly is: 'work-since'
+      readonly inspectedOn: PlainDate
+      readonly permits: readonly { readonly number: string; readonly approvedOn: PlainDate }[]
+    }
+  | {
+      readonly is: 'counts'
+      readonly inspectedOn: PlainDate
+      /** The last day on which it counts for a transfer; null where no rule says. */
+      readonly until: PlainDate | null
+      readonly over: boolean
+      readonly source: Verified | null
+    }
+
+export type ReasonOf<Is extends Reason['is']> = Extract<Reason, { readonly is: Is }>
+
+/** What a certainty rests on. */
+export type Basis =
+  | 'undecided'
+  | 'beyond-uncertainty'
+  | 'rule-not-verified'
+  | 'within-tolerance'
+  | 'within-by-uncertainty'
+  | 'too-rough'
+  | 'within-uncertainty'
+  | 'beyond-tolerance'
+  | 'seen'
+  | 'counted'
+  | 'by-dates'
+  | 'opened'
+  | 'surface-search'
+  | 'the-papers'
+  | 'the-file'
+  | 'the-file-may-grow'
+  | 'presumption'
+  | 'replaced-not-changed'
+  | 'permit-and-inspection'
+  | 'one-of-two-places'
+  | 'edge-of-tellable'
+  | 'within-ties'
+  | 'place-not-known'
+  | 'reading-missing'
+  /** Measurement alone would put it that far off once in so many times. */
+  | { readonly onceIn: number }

@@ -1,0 +1,50 @@
+import type { PlainDate } from '../base/plain-date.ts'
+import type { SystemField } from '../records/as-built.ts'
+import type { MeasureName, Side } from '../records/component.ts'
+import type { Quantity } from './quantity.ts'
+
+/** What a fact or an exhibit is: a field of the record or the inspection, or something computed or required. */
+export type Thing =
+  | MeasureName
+  | SystemField
+  | 'inside-length'
+  | 'inside-width'
+  | 'inside-diameter'
+  | 'liquid-depth-to-invert'
+  | 'presence'
+  | 'kind'
+  | 'condition'
+  | 'cover'
+  | 'level'
+  | 'scumThickness'
+  | 'scumBottomBelow'
+  | 'sludgeDepth'
+  | 'outletDeviceBelow'
+  | 'outletDeviceAbove'
+  | 'baseline'
+  | 'capacity-by-readings'
+  | 'capacity-by-record'
+  | 'least-capacity'
+  | 'nominal-tolerance'
+  | 'absorption-area'
+  | 'distance'
+  | 'permitted'
+  | 'age-limit'
+  | 'counts-until'
+  | 'usual-wall'
+  | 'solids-share'
+  | 'sludge-top-to-outlet-bottom'
+  | 'scum-bottom-to-outlet-bottom'
+  | 'scum-top-to-outlet-top'
+
+/** A value as it was used. Never a sentence: `words/` writes it out. */
+export type Shown =
+  | Quantity
+  | { readonly choice: string }
+  | { readonly count: number }
+  | { readonly day: PlainDate }
+  | { readonly ties: readonly [aFt: number, bFt: number]; readonly side: Side | null }
+  /** At most, or more than, so much: how a limit is stated. */
+  | { readonly limit: 'at-most' | 'more-than' | 'at-least'; readonly than: Quantity }
+  /** A reading taken as usual because nobody measured it: so much, give or take half a width. */
+  | { readonly usual: Quantity; readonly halfWidth: Quantity; readonly of: 'precast' | 'shell' | 'masonry' }

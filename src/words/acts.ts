@@ -1,0 +1,82 @@
+import { METHODS } from '../measure/methods.ts'
+import { printSignificant } from '../measure/print/number.ts'
+import { ACTOR_OF, type Actor, type Consequence } from '../reconcile/consequence.ts'
+import type { Remeasurement, Settle } from '../reconcile/outcome.ts'
+import type { Part } from '../records/part.ts'
+import { the } from './part.ts'
+import { figure } from './quantity.ts'
+import { THING_NOUNS } from './things.ts'
+
+/** Who has to act, in the middle of a sentence. */
+export const ACTOR_NOUNS: { readonly [A in Actor]: string } = {
+  owner: 'the owner',
+  firm: 'the inspection firm',
+  reviewer: 'the county',
+  nobody: 'nobody',
+}
+
+/** What has to happen next, as an order without its actor: for the county's people and the inspector. */
+export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasure'>, about: Part): string {
+  switch (act) {
+    case 'correct-permit-or-accept':
+      return 'correct the record, require a permit for the tank that is there, or accept it with a reason'
+    case 'find-replacement-or-correct':
+      return 'look for the permit of a replacement, or correct the record'
+    case 'decide-whether-it-may-stay':
+      return 'decide whether it may stay, and on what terms'
+    case 'decide-on-bedrooms':
+      return 'decide whether the bedrooms need a permit or the system must be enlarged'
+    case 'decide-on-repair':
+      return `decide whether ${the(about)} must be repaired or replaced`
+    case 'decide-on-metal-tank':
+      return 'decide whether the tank must be tested or replaced'
+    case 'correct-or-search-again':
+      return 'correct the record, or ask for another search'
+    case 'find-paper-or-require-permit':
+      return 'find its permit, or require one'
+    case 'find-permit-or-require-one':
+      return 'find the permit, or require one for the work done'
+    case 'correct-ties':
+      return 'correct the ties on record, or ask whether there are two of them'
+    case 'search-old-numbers':
+      return 'search the file under old numbers, then decide what the findings may stand for'
+    case 'find-approval':
+      return 'look for the final approval, or ask for an inspection'
+    case 'settle-the-papers':
+      return 'check the permits and correct the record'
+    case 'remeasure':
+      return remeasure ? remeasureWords(remeasure) : 'measure again with a better method'
+    case 'inspect-again':
+      return 'inspect the system again'
+    case 'replace-part':
+      return `have ${the(about)} replaced by a licensed installer`
+    case 'repair-or-replace':
+      return `have ${the(about)} repaired or replaced by a licensed installer`
+    case 'secure-cover':
+      return 'have the cover secured at once'
+    case 'fix-flow':
+      return 'have the outlet and the drainfield checked by a licensed installer'
+    case 'test-for-leaks':
+      return 'have the tank tested for leaks, and repaired or replaced under a permit'
+    case 'pump':
+      return 'have the tank pumped by a licensed hauler'
+    case 'test-water':
+      return 'have the well water tested, and wait for the county’s decision on the distance'
+    case 'nothing-until-change':
+      return 'nothing, until the use changes or it is replaced'
+    case 'pump-advised':
+      return 'nothing is required; pumping is advised'
+    case 'nothing':
+      return 'nothing'
+  }
+}
+
+export const actorOf = ({ act }: Pick<Consequence, 'act'>): Actor => ACTOR_OF[act]
+
+/** A reading to take, as an order: `measure the inside length of the tank again: metal tape held against the inside faces`. */
+export const remeasureWords = ({ thing, part, method, first }: Remeasurement): string =>
+  `measure the ${THING_NOUNS[thing]} of ${the(part)}${first ? '' : ' again'}: ${METHODS[method].says}`
+
+/** What measuring again would bring. */
+export const settleWhy = ({ varianceRemoved, now, after, settles }: Settle): string =>
+  `it carries ${printSignificant(100 * varianceRemoved, 2)}% of the variance: the uncertainty falls from ±${figure(now)} to ±${figure(after)}, ${settles ? 'enough to decide' : 'not enough by itself'}`

@@ -1,0 +1,189 @@
+import type { OpenPart } from '../../reconcile/detail.ts'
+import type { OpenItem } from '../../reconcile/status.ts'
+import { type ComponentKind, isLine } from '../../records/component.ts'
+import type { Condition } from '../../records/findings.ts'
+import type { OurText } from '../../records/whose.ts'
+import { ours, oursCapital } from '../ours.ts'
+import type { AgentVoice } from './voice.ts'
+
+const NOUNS: { readonly [K in ComponentKind | 'system']: OurText } = {
+  system: ours`septic system`,
+  tank: ours`septic tank`,
+  'pump-chamber': ours`pump chamber`,
+  cesspool: ours`cesspool`,
+  'distribution-box': ours`distribution box`,
+  'building-sewer': ours`sewer line from the house`,
+  'effluent-line': ours`line to the drainfield`,
+  'seepage-pit': ours`seepage pit`,
+  trench: ours`drainfield trench`,
+  bed: ours`drainfield bed`,
+  chambers: ours`drainfield chamber`,
+  mound: ours`mound`,
+  'drip-field': ours`drip field`,
+  'inlet-baffle': ours`inlet baffle of the tank`,
+  'outlet-baffle': ours`outlet baffle of the tank`,
+  'effluent-filter': ours`outlet filter of the tank`,
+  'access-opening': ours`opening of the tank`,
+  riser: ours`riser of the tank`,
+  'observation-port': ours`observation port`,
+  well: ours`well`,
+}
+
+const name = ({ kind, mark }: OpenPart): OurText =>
+  mark === null ? NOUNS[kind] : ours`${NOUNS[kind]} ${mark}`
+const the = (part: OpenPart): OurText => (part.mark === null ? ours`the ${name(part)}` : name(part))
+const The = (part: OpenPart): OurText => oursCapital(the(part))
+/** Those whose noun begins with a vowel. */
+const AN: readonly OpenPart['kind'][] = [
+  'inlet-baffle',
+  'outlet-baffle',
+  'effluent-filter',
+  'access-opening',
+  'observation-port',
+]
+const a = ({ kind }: OpenPart): OurText =>
+  AN.includes(kind) ? ours`an ${NOUNS[kind]}` : ours`a ${NOUNS[kind]}`
+
+const CONDITIONS: { readonly [C in Condition]: OurText } = {
+  sound: ours`sound`,
+  worn: ours`worn`,
+  cracked: ours`cracked`,
+  corroded: ours`rusted or eaten away`,
+  leaking: ours`leaking`,
+  broken: ours`broken`,
+  collapsed: ours`collapsed`,
+  blocked: ours`blocked`,
+}
+
+const required = ({ detail: { source } }: OpenItem): OurText =>
+  source === 'from-memory' ? ours`is thought to have required` : ours`required`
+
+const NOW = ours`The owner does not have to do anything about this now.`
+
+export const EN: AgentVoice = {
+  word: {
+    'action-needed': ours`Action needed`,
+    'no-record': ours`No record`,
+    'not-inspected': ours`Not inspected`,
+    'out-of-date': ours`Inspection too old`,
+    'under-review': ours`Under review`,
+    resolved: ours`Resolved`,
+    matches: ours`Matches the record`,
+  },
+  sentence: {
+    'action-needed': ours`The septic system needs repair or other action.`,
+    'no-record': ours`The county has no approved record of a septic system on this parcel.`,
+    'not-inspected': ours`No inspection has been compared with the county’s record yet.`,
+    'out-of-date': ours`The last inspection is too old. A new inspection is needed.`,
+    'under-review': ours`The county is reviewing questions about the septic system.`,
+    resolved: ours`The county has reviewed and resolved every difference. No action is needed.`,
+    matches: ours`The last inspection matches the county’s record.`,
+  },
+  state: {
+    'owner-must-act': ours`The owner must act`,
+    'inspector-must-measure': ours`An inspector must look again`,
+    'county-reviewing': ours`The county is reviewing it`,
+  },
+  part: (part) =>
+    part.onRecord ? oursCapital(name(part)) : oursCapital(ours`${a(part)} that is not on record`),
+  says: {
+    'capacity-below-record': ({ part }) => ours`${The(part)} is smaller than the county’s record says.`,
+    'capacity-above-record': ({ part }) => ours`${The(part)} is larger than the county’s record says.`,
+    'capacity-below-code': (item) =>
+      item.detail.occasion === 'today'
+        ? ours`The tank is smaller than a new one would have to be today. ${NOW}`
+        : ours`The tank is smaller than the code ${required(item)} when it was permitted.`,
+    'component-missing': ({ part }) =>
+      ours`${The(part)} is on the county’s record, but the inspector looked for it and did not find it.`,
+    'component-not-on-record': ({ part }) =>
+      ours`The inspector found ${a(part)}. The county has no record of it.`,
+    'line-replaced': ({ part }) => ours`${The(part)} was replaced under a permit.`,
+    'line-replaced-without-permit': ({ part }) =>
+      ours`${The(part)} was replaced. The county has no permit for that work.`,
+    'material-differs': ({ part }) =>
+      ours`${The(part)} is made of something else than the county’s record says.`,
+    'type-differs': ({ part }) => ours`${The(part)} is not the type that the county’s record shows.`,
+    'position-differs': ({ part }) => ours`${The(part)} is not where the county’s record puts it.`,
+    'setback-short': (item) =>
+      item.detail.source === 'from-memory'
+        ? ours`${The(item.part)} is closer to the well than a rule is thought to allow.`
+        : ours`${The(item.part)} is closer to the well than the rule allows.`,
+    'bedrooms-above-design': () => ours`The house has more bedrooms than its septic system was designed for.`,
+    'absorption-below-code': (item) =>
+      item.detail.occasion === 'today'
+        ? ours`The drainfield is smaller than a new one would have to be today. ${NOW}`
+        : ours`The drainfield is smaller than the code ${required(item)} when it was permitted.`,
+    'level-high': ({ part }) =>
+      ours`The liquid level in ${the(part)} is too high. Wastewater is not draining as it should.`,
+    'level-low': ({ part }) =>
+      ours`The liquid level in ${the(part)} is too low. Unless it was pumped lately, it leaks.`,
+    'solids-high': ({ part }) => ours`${The(part)} is due to be pumped.`,
+    'condition-poor': ({ part, detail: { condition } }) => {
+      switch (condition) {
+        case 'cover':
+          return isCovered(part)
+            ? ours`The cover of ${the(part)} is not secured. Keep children away from it.`
+            : ours`A cover is not secured. Keep children away from it.`
+        case 'age':
+          return ours`${The(part)} is steel and older than the county’s rule expects steel to last.`
+        case null:
+          return ours`${The(part)} is in poor condition.`
+        default:
+          return ours`${The(part)} is ${CONDITIONS[condition]}.`
+      }
+    },
+    'record-absent': () => ours`The county has no record of a septic system on this parcel.`,
+    'record-unclear': ({ detail: { neverApproved } }) =>
+      neverApproved
+        ? ours`A permit for this parcel was never approved. It does not show that a system was built.`
+        : ours`The county’s permits for this parcel do not agree with each other, or cannot be read.`,
+    'measurement-unclear': ({ detail: { occasion, against } }) =>
+      occasion === 'today'
+        ? ours`It is too close to call whether the tank is as large as a new one must be today. ${NOW}`
+        : against === 'code'
+          ? ours`It is too close to call whether the tank was as large as the code required.`
+          : ours`It is too close to call whether the tank is the size on record.`,
+    'findings-stale': ({ detail: { workSince } }) =>
+      workSince
+        ? ours`Work was approved after the last inspection. It no longer describes the system.`
+        : ours`The last inspection is too old to count for a transfer.`,
+  },
+  act: {
+    'correct-permit-or-accept': () => ours`The county will decide whether the tank may stay.`,
+    'find-replacement-or-correct': () => ours`The county will look for a permit, or correct its record.`,
+    'decide-whether-it-may-stay': () => ours`The county will decide whether it may stay.`,
+    'decide-on-bedrooms': () => ours`The county will decide whether the system must be enlarged.`,
+    'decide-on-repair': (part) => ours`The county will decide whether ${the(part)} must be repaired.`,
+    'decide-on-metal-tank': () => ours`The county will decide whether the tank must be tested or replaced.`,
+    'correct-or-search-again': () => ours`The county will correct its record or ask for another search.`,
+    'find-paper-or-require-permit': () => ours`The county will look for its permit, or require one.`,
+    'find-permit-or-require-one': () => ours`The county will look for the permit, or require one.`,
+    'correct-ties': () => ours`The county will check its record.`,
+    'search-old-numbers': () => ours`The county will search its older files.`,
+    'find-approval': () => ours`The county will look for the approval, or ask for an inspection.`,
+    'settle-the-papers': () => ours`The county will check its permits and correct the record.`,
+    remeasure: () => ours`An inspector must take one measurement again.`,
+    'inspect-again': () => ours`Have a licensed inspector inspect the system again.`,
+    'replace-part': (part) => ours`Have a licensed installer replace ${the(part)}.`,
+    'repair-or-replace': (part) => ours`Have a licensed installer repair or replace ${the(part)}.`,
+    'secure-cover': () => ours`Have the cover secured at once.`,
+    'fix-flow': () =>
+      ours`Have a licensed installer check the tank outlet and the drainfield. This must be fixed.`,
+    'test-for-leaks': () => ours`Have the tank tested for leaks. Repair or replace it under a permit.`,
+    pump: () => ours`Have a licensed hauler pump the tank.`,
+    'test-water': () => ours`Have the well water tested. The county will decide about the distance.`,
+    'nothing-until-change': () => NOW,
+    'pump-advised': () => ours`Pumping is advised. Nobody has to do it.`,
+    nothing: () => ours`Nothing is needed.`,
+  },
+  decided: {
+    'correct-record': ours`The county corrected its record.`,
+    accept: ours`The county reviewed and accepted it.`,
+    'require-permit': ours`The county requires a permit for the work that was done.`,
+    'require-repair': ours`The county requires a repair by a licensed installer, and a new inspection.`,
+    'ask-remeasurement': ours`The county asked the inspection firm to measure again.`,
+  },
+}
+
+/** A line has no cover of its own. */
+const isCovered = ({ kind }: OpenPart): boolean => kind !== 'system' && !isLine(kind)

@@ -1,0 +1,25 @@
+import type { OurText } from '../../records/whose.ts'
+import type { Language } from '../language.ts'
+import { ours } from '../ours.ts'
+
+/** What has come in since a letter was issued. Tells that something did, not what. */
+export const SINCE_WORDS: {
+  readonly [L in Language]: {
+    readonly [S in 'permit' | 'correction' | 'findings' | 'difference' | 'status']: OurText
+  }
+} = {
+  en: {
+    permit: ours`A permit was entered or corrected.`,
+    correction: ours`The county corrected its record, or reversed a correction.`,
+    findings: ours`An inspection was submitted or amended.`,
+    difference: ours`A difference appeared, changed, was decided or went away.`,
+    status: ours`The status has changed.`,
+  },
+  es: {
+    permit: ours`Se registró o se corrigió un permiso.`,
+    correction: ours`El condado corrigió su registro o anuló una corrección.`,
+    findings: ours`Se entregó o se corrigió una inspección.`,
+    difference: ours`Una diferencia apareció, cambió, se decidió o desapareció.`,
+    status: ours`El estado ha cambiado.`,
+  },
+}

@@ -1,0 +1,51 @@
+import type { PlainDate } from '../../base/plain-date.ts'
+import type { ItemState, OpenItem, ParcelStatus, StatusWord } from '../../reconcile/status.ts'
+import type { OurText } from '../../records/whose.ts'
+import type { Language } from '../language.ts'
+import { EN } from './en.ts'
+import { ES } from './es.ts'
+import type { AgentVoice } from './voice.ts'
+
+export const VOICES: { readonly [L in Language]: AgentVoice } = { en: EN, es: ES }
+
+/** One open thing as anybody may read it. */
+export type ItemTold = {
+  readonly about: OurText
+  readonly says: OurText
+  readonly state: ItemState
+  readonly required: OurText
+  readonly due: PlainDate | null
+}
+
+export type StatusTold = {
+  readonly word: StatusWord
+  /** The word as people read it. */
+  readonly title: OurText
+  readonly sentence: OurText
+  readonly items: readonly ItemTold[]
+}
+
+/** A parcel's status in words, for everybody who may ask for it. */
+export function statusWords({ word, items }: ParcelStatus, language: Language): StatusTold {
+  const voice = VOICES[language]
+  return {
+    word,
+    title: voice.word[word],
+    sentence: voice.sentence[word],
+    items: items.map((item) => itemWords(item, language)),
+  }
+}
+
+export function itemWords(item: OpenItem, language: Language): ItemTold {
+  const voice = VOICES[language]
+  return {
+    about: voice.part(item.part),
+    says: voice.says[item.kind](item),
+    state: item.state,
+    required: requiredWords(item, voice),
+    due: item.due,
+  }
+}
+
+const requiredWords = ({ required, part }: OpenItem, voice: AgentVoice): OurText =>
+  required.by === 'rule' ? voice.act[required.act](part) : voice.decided[required.act]

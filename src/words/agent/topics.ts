@@ -1,0 +1,95 @@
+import type { OurText } from '../../records/whose.ts'
+import type { Language } from '../language.ts'
+import { ours } from '../ours.ts'
+
+/** What a check is about in the short words of a status letter: when it came out well, and when it was left open. */
+export type Topic = { readonly agrees: OurText; readonly open: OurText }
+
+const topic = (agrees: OurText, open: OurText): Topic => ({ agrees, open })
+
+type Topics = Readonly<Record<string, Topic>>
+
+/** By check; where a check asks twice, by check and facet. A test holds that every check has its words. */
+const EN: Topics = {
+  'record-presence': topic(ours`An approved permit is on file`, ours`whether a permit is on file`),
+  'record-clarity': topic(ours`The file is clear`, ours`what the file says`),
+  'capacity-against-record': topic(ours`Capacity as recorded`, ours`capacity against the record`),
+  'capacity-against-code': topic(ours`Tank capacity meets the code`, ours`capacity against the code`),
+  'capacity-against-code | when permitted': topic(
+    ours`Tank capacity met the code when permitted`,
+    ours`capacity against the code of its day`,
+  ),
+  'capacity-against-code | today': topic(
+    ours`Tank capacity meets today’s code`,
+    ours`capacity against today’s code`,
+  ),
+  'absorption-against-code': topic(ours`Drainfield meets the code`, ours`drainfield size against the code`),
+  'absorption-against-code | when permitted': topic(
+    ours`Drainfield met the code when permitted`,
+    ours`drainfield size against the code of its day`,
+  ),
+  'absorption-against-code | today': topic(
+    ours`Drainfield meets today’s code`,
+    ours`drainfield size against today’s code`,
+  ),
+  bedrooms: topic(ours`No more bedrooms than designed for`, ours`bedrooms against the design`),
+  'component-presence': topic(ours`Found in the ground`, ours`whether it is there`),
+  'component-on-record': topic(ours`On record`, ours`whether it is on record`),
+  'line-material': topic(ours`Pipe as recorded`, ours`pipe against the record`),
+  material: topic(ours`Material as recorded`, ours`material`),
+  'type-of-component': topic(ours`Type as recorded`, ours`type`),
+  position: topic(ours`Where the record puts it`, ours`location against the record`),
+  setback: topic(ours`Far enough from the well`, ours`distance from the well`),
+  level: topic(ours`Liquid at the outlet level`, ours`liquid level`),
+  solids: topic(ours`No pumping due`, ours`scum and sludge`),
+  condition: topic(ours`Sound as seen`, ours`condition`),
+  lid: topic(ours`Cover secured`, ours`cover`),
+  'metal-tank-age': topic(ours`Within the age allowed for metal`, ours`age of the tank`),
+  'findings-age': topic(ours`The inspection still counts`, ours`whether the inspection still counts`),
+}
+
+const ES: Topics = {
+  'record-presence': topic(ours`Hay un permiso aprobado`, ours`si hay un permiso`),
+  'record-clarity': topic(ours`El archivo es claro`, ours`qué dice el archivo`),
+  'capacity-against-record': topic(ours`Capacidad según el registro`, ours`la capacidad según el registro`),
+  'capacity-against-code': topic(ours`La capacidad cumple la norma`, ours`la capacidad según la norma`),
+  'capacity-against-code | when permitted': topic(
+    ours`La capacidad cumplía la norma al autorizarse`,
+    ours`la capacidad según la norma de entonces`,
+  ),
+  'capacity-against-code | today': topic(
+    ours`La capacidad cumple la norma de hoy`,
+    ours`la capacidad según la norma de hoy`,
+  ),
+  'absorption-against-code': topic(
+    ours`El campo de drenaje cumple la norma`,
+    ours`el campo de drenaje según la norma`,
+  ),
+  'absorption-against-code | when permitted': topic(
+    ours`El campo de drenaje cumplía la norma al autorizarse`,
+    ours`el campo de drenaje según la norma de entonces`,
+  ),
+  'absorption-against-code | today': topic(
+    ours`El campo de drenaje cumple la norma de hoy`,
+    ours`el campo de drenaje según la norma de hoy`,
+  ),
+  bedrooms: topic(ours`No hay más dormitorios que los previstos`, ours`los dormitorios según el diseño`),
+  'component-presence': topic(ours`Encontrado en el terreno`, ours`si está en el terreno`),
+  'component-on-record': topic(ours`En el registro`, ours`si está en el registro`),
+  'line-material': topic(ours`Tubería según el registro`, ours`la tubería según el registro`),
+  material: topic(ours`Material según el registro`, ours`el material`),
+  'type-of-component': topic(ours`Tipo según el registro`, ours`el tipo`),
+  position: topic(ours`Donde dice el registro`, ours`el lugar según el registro`),
+  setback: topic(ours`Bastante lejos del pozo de agua`, ours`la distancia al pozo de agua`),
+  level: topic(ours`Líquido al nivel de la salida`, ours`el nivel del líquido`),
+  solids: topic(ours`No toca vaciar`, ours`las grasas y los lodos`),
+  condition: topic(ours`En buen estado a la vista`, ours`el estado`),
+  lid: topic(ours`Tapa asegurada`, ours`la tapa`),
+  'metal-tank-age': topic(ours`Dentro de la edad permitida para metal`, ours`la edad del tanque`),
+  'findings-age': topic(ours`La inspección aún cuenta`, ours`si la inspección aún cuenta`),
+}
+
+export const TOPICS: { readonly [L in Language]: Topics } = { en: EN, es: ES }
+
+export const topicOf = (language: Language, check: string, facet: string | null): Topic | undefined =>
+  TOPICS[language][`${check} | ${facet}`] ?? TOPICS[language][check]

@@ -1,0 +1,140 @@
+import type { Discrepancy } from '../reconcile/reconcile.ts'
+import { remeasureWords, settleWhy } from './acts.ts'
+import { reasonWords } from './reasons.ts'
+import { sentence } from './sentence.ts'
+
+export type Staff = 'firm' | 'reviewer'
+
+/** What a discrepancy is and what follows from it, to the inspection firm or to the county: two sentences. */
+export const discrepancyWords = (it: Discrepancy, audience: Staff): string =>
+  `${sentence(reasonWords(it.outcome))} ${FOLLOW_UP[audience](it)}`.trim()
+
+const FOLLOW_UP = { firm: toFirm, reviewer: toReviewer } as const
+
+const isToday = ({ outcome: { reason } }: Discrepancy): boolean =>
+  'occasion' in reason && reason.occasion === 'today'
+
+function toFirm(it: Discrepancy): string {
+  const { kind, outcome } = it
+  const { reason, wouldSettle } = outcome
+  switch (kind) {
+    case 'capacity-below-record':
+      return 'Say so in the report and keep the readings. A reviewer will check them.'
+    case 'capacity-above-record':
+      return 'A larger tank than recorded may have been installed without a permit.'
+    case 'capacity-below-code':
+      return isToday(it)
+        ? 'The owner does not have to do anything about this now. Tell them before they add bedrooms.'
+        : 'The tank was short of the code on the day it was permitted.'
+    case 'absorption-below-code':
+      return isToday(it)
+        ? 'The owner does not have to do anything about this now. Tell them before they add bedrooms.'
+        : 'The absorption area was short of the code on the day it was permitted.'
+    case 'measurement-unclear': {
+      const remedy = wouldSettle
+        ? remeasureWords(wouldSettle.measurement)
+        : 'measure again with a better method'
+      return isToday(it)
+        ? `Nothing depends on it now. If you are there again, ${remedy}.`
+        : `To settle it, ${remedy}.`
+    }
+    case 'bedrooms-above-design':
+      return 'Say so in the report: more people may use the system than it was designed for.'
+    case 'component-missing':
+      return 'State how you searched. A reviewer will ask.'
+    case 'component-not-on-record':
+      return 'Tie it to two house corners while it is open.'
+    case 'line-replaced':
+      return 'Nothing is open.'
+    case 'line-replaced-without-permit':
+      return 'State where the new pipe begins and ends if the camera showed it.'
+    case 'material-differs':
+    case 'type-differs':
+      return 'A photo of it will help.'
+    case 'position-differs':
+      return 'Check which corners the ties run from before you leave.'
+    case 'setback-short':
+      return 'Tell the owner to have the water tested.'
+    case 'level-high':
+      return 'The outlet or what lies beyond it does not take the flow. Check before it is pumped.'
+    case 'level-low':
+      return 'Ask when it was last pumped. If not lately, it leaks. Keep away from the edges of a leaking tank.'
+    case 'solids-high':
+      return 'Tell the owner to have it pumped.'
+    case 'condition-poor':
+      return reason.is === 'cover'
+        ? 'Secure it before you leave.'
+        : 'Keep people off it, and never go into it.'
+    case 'record-absent':
+      return 'Measure and tie in all you find. Your findings will be the only record.'
+    case 'record-unclear':
+      return reason.is === 'never-approved'
+        ? 'Measure and tie in all you find.'
+        : 'A measurement on site can settle it.'
+    case 'findings-stale':
+      return 'A transfer needs a new inspection.'
+  }
+}
+
+function toReviewer(it: Discrepancy): string {
+  const { kind, outcome, act } = it
+  const { reason, wouldSettle, certainty } = outcome
+  switch (kind) {
+    case 'capacity-below-record':
+      return 'Either the record is wrong or this is not the tank that was permitted.'
+    case 'capacity-above-record':
+      return 'A larger tank may mean a replacement that is not on file.'
+    case 'capacity-below-code':
+      return isToday(it)
+        ? 'It counts when the use changes or the tank is replaced.'
+        : 'Check whether it was permitted so, with a variance, or built short.'
+    case 'absorption-below-code':
+      return isToday(it)
+        ? 'It counts when the use changes or the absorption area is replaced.'
+        : 'Check whether it was permitted so or built short.'
+    case 'measurement-unclear':
+      return isToday(it)
+        ? 'It counts when the use changes or the tank is replaced.'
+        : wouldSettle
+          ? `Ask the firm to ${remeasureWords(wouldSettle.measurement)} (${settleWhy(wouldSettle)}).`
+          : 'Ask the firm to measure again with a better method.'
+    case 'bedrooms-above-design':
+      return 'Check whether the added bedrooms were permitted and what the system can carry.'
+    case 'component-missing':
+      return certainty.word === 'firm'
+        ? 'The place itself was opened or seen.'
+        : 'Weigh how it was searched for before you call it gone.'
+    case 'component-not-on-record':
+      return 'Look for its permit under an old number or address. It may be work without a permit.'
+    case 'line-replaced':
+      return 'The file explains what was found.'
+    case 'line-replaced-without-permit':
+      return 'A repair was made without a permit, or its permit is missing from the file.'
+    case 'material-differs':
+      return 'Either the record is wrong or the part was replaced.'
+    case 'type-differs':
+      return 'Either the record is wrong or something else was built.'
+    case 'position-differs':
+      return 'The record’s ties are wrong, or this is not the part they meant.'
+    case 'setback-short':
+      return 'Look for a variance, and have the well tested.'
+    case 'level-high':
+      return 'The outlet is blocked, or the drainfield does not take the flow.'
+    case 'level-low':
+      return 'Unless it was pumped shortly before, it leaks below its outlet.'
+    case 'solids-high':
+      return act === 'pump'
+        ? 'Pumping is due under that rule.'
+        : 'The rule’s own text was not verified, so pumping is advised and not required.'
+    case 'condition-poor':
+      return reason.is === 'metal-age' ? 'An inspection or a certificate can answer the presumption.' : ''
+    case 'record-absent':
+      return 'Search under old numbers and addresses before you rely on the findings alone.'
+    case 'record-unclear':
+      return reason.is === 'never-approved'
+        ? 'Look for the approval, or have someone see what was built.'
+        : 'Compare the permits and correct the record.'
+    case 'findings-stale':
+      return 'Ask for a new inspection before you rely on the findings.'
+  }
+}

@@ -1,0 +1,123 @@
+import type { ComponentKind, Material, VesselShape } from '../records/component.ts'
+import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
+
+/** What a kind of component is called, in the middle of a sentence. */
+export const KIND_NOUNS: { readonly [K in ComponentKind | 'system']: string } = {
+  system: 'system',
+  tank: 'tank',
+  'pump-chamber': 'pump chamber',
+  cesspool: 'cesspool',
+  'distribution-box': 'distribution box',
+  'building-sewer': 'building sewer',
+  'effluent-line': 'effluent line',
+  'seepage-pit': 'seepage pit',
+  trench: 'trench',
+  bed: 'absorption bed',
+  chambers: 'chambers',
+  mound: 'mound',
+  'drip-field': 'drip field',
+  'inlet-baffle': 'inlet baffle',
+  'outlet-baffle': 'outlet baffle',
+  'effluent-filter': 'effluent filter',
+  'access-opening': 'access opening',
+  riser: 'riser',
+  'observation-port': 'observation port',
+  well: 'well',
+}
+
+/** What it does, for a reader who may not know it by the name it was given. */
+export const KIND_ROLES: { readonly [K in ComponentKind | 'system']: string | null } = {
+  system: null,
+  tank: 'receives sewage',
+  'pump-chamber': 'pumps effluent on',
+  cesspool: 'receives raw sewage and disperses it into the soil',
+  'distribution-box': 'divides the flow',
+  'building-sewer': 'carries sewage',
+  'effluent-line': 'carries effluent',
+  'seepage-pit': 'disperses effluent into the soil',
+  trench: 'disperses effluent into the soil',
+  bed: 'disperses effluent into the soil',
+  chambers: 'disperse effluent into the soil',
+  mound: 'disperses effluent into the soil',
+  'drip-field': 'disperses effluent into the soil',
+  'inlet-baffle': null,
+  'outlet-baffle': null,
+  'effluent-filter': 'keeps solids from the drainfield',
+  'access-opening': null,
+  riser: null,
+  'observation-port': null,
+  well: null,
+}
+
+export const MATERIAL_NOUNS: { readonly [M in Material]: string } = {
+  concrete: 'concrete',
+  'concrete-block': 'concrete block',
+  brick: 'brick',
+  stone: 'stone',
+  steel: 'steel',
+  fiberglass: 'fiberglass',
+  polyethylene: 'polyethylene',
+  wood: 'wood',
+  'cast-iron': 'cast iron',
+  'ductile-iron': 'ductile iron',
+  'vitrified-clay': 'vitrified clay',
+  'bituminized-fiber': 'Orangeburg (bituminized fiber)',
+  'asbestos-cement': 'asbestos cement',
+  pvc: 'PVC',
+  abs: 'ABS',
+  gravel: 'gravel',
+  other: 'another material',
+}
+
+export const SHAPE_NOUNS: { readonly [S in VesselShape]: string } = {
+  rectangular: 'rectangular',
+  'vertical-cylinder': 'vertical cylinder',
+  'horizontal-cylinder': 'horizontal cylinder',
+  'horizontal-oval': 'horizontal oval',
+  'vertical-oval': 'vertical oval',
+  sphere: 'sphere',
+}
+
+export const CONDITION_WORDS: { readonly [C in Condition]: string } = {
+  sound: 'sound',
+  worn: 'worn',
+  cracked: 'cracked',
+  corroded: 'corroded',
+  leaking: 'leaking',
+  broken: 'broken',
+  collapsed: 'collapsed',
+  blocked: 'blocked',
+}
+
+export const SEARCH_NOUNS: { readonly [M in SearchMethod]: string } = {
+  excavation: 'digging',
+  probe: 'probing',
+  camera: 'camera in the line',
+  sonde: 'sonde',
+  'metal-detector': 'metal detector',
+  'ground-radar': 'ground radar',
+  'seen-through-opening': 'looking through the opening',
+}
+
+export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
+  buried: 'it is buried too deep',
+  'paved-over': 'it is paved over',
+  refused: 'access was refused',
+  'no-time': 'there was no time',
+  unsafe: 'it was unsafe to go on',
+  other: 'the firm gives another reason',
+}
+
+const CHOICES: Readonly<Record<string, string>> = {
+  ...KIND_NOUNS,
+  ...MATERIAL_NOUNS,
+  ...SHAPE_NOUNS,
+  ...CONDITION_WORDS,
+  found: 'found',
+  'not-found': 'searched for and not found',
+  secured: 'secured',
+  'not-secured': 'not secured',
+}
+
+/** A choice from one of our lists in words; what is not of our lists (a soil's name) stands as it is. */
+export const choiceWords = (choice: string): string => CHOICES[choice] ?? choice

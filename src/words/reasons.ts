@@ -1,0 +1,182 @@
+import type { Outcome } from '../reconcile/outcome.ts'
+import type { Quantity } from '../reconcile/quantity.ts'
+import type { AgainstLeast, Occasion, ReasonOf, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
+import { printDate } from './date.ts'
+import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'
+import { CONDITION_WORDS, choiceWords, KIND_ROLES, MATERIAL_NOUNS, SEARCH_NOUNS } from './nouns.ts'
+import { isOrAre, itOrThem, the, wasOrWere } from './part.ts'
+import { figure, ruleFeet } from './quantity.ts'
+import { sourceNote } from './rules.ts'
+import { counted, listed } from './sentence.ts'
+import { THING_NOUNS } from './things.ts'
+
+type Told = Pick<Outcome, 'subject' | 'reason'>
+
+/**
+ * Why an outcome is what it is, as one clause with the numbers in it: for reviewers and inspectors, who may see the
+ * permit's and the firm's own words.
+ */
+export function reasonWords({ subject, reason }: Told): string {
+  const name = the(subject)
+  switch (reason.is) {
+    case 'unknown':
+      return reason.gaps.map(gapWords).join('; ')
+    case 'not-asked':
+      return reason.asides.map(asideWords).join('; ')
+    case 'no-rule':
+      return reason.rules.map(ruleGapWords).join('; ')
+    case 'permits-on-file':
+      return `${counted(reason.count, 'approved permit')} on file by ${printDate(reason.by)}`
+    case 'never-approved':
+      return `permit ${listed(reason.permits)} is on file without a final approval by ${printDate(reason.by)}: it does not show that anything was built`
+    case 'no-permit':
+      return 'no permit for a septic system is on file for this parcel'
+    case 'unclear':
+      return doubtWords(reason.doubt)
+    case 'capacity-record':
+      return capacityRecord(name, reason)
+    case 'capacity-code': {
+      const holds = reason.tanks === 1 ? `${name} holds` : 'the tanks together hold'
+      return `${holds} ${figure(reason.found)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')}${sourceNote(reason.source)}${close(reason.comes)}`
+    }
+    case 'absorption-code':
+      return `the absorption area is ${figure(reason.provided)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')} at ${figure(reason.perc)}${sourceNote(reason.source)}${close(reason.comes)}`
+    case 'bedrooms':
+      return `designed for ${counted(reason.designed, 'bedroom')}; the inspection counted ${reason.counted}`
+    case 'found':
+      return `${name} ${wasOrWere(subject)} found`
+    case 'searched':
+      return `${name} ${isOrAre(subject)} on record, ${wasOrWere(subject)} searched for by ${listed(reason.by.map((method) => SEARCH_NOUNS[method]))}${reason.within ? ` within ${reason.within} of the expected place` : ''}, and ${wasOrWere(subject)} not found`
+    case 'still-there':
+      return `${name} ${isOrAre(subject)} still there: ${outOfService('it', reason)}`
+    case 'not-on-record':
+      return reason.formerly
+        ? `${name} ${wasOrWere(subject)} found and nothing in service on record matches; ${outOfService(the(reason.formerly.part), reason.formerly)}`
+        : `${name}${role(subject)} ${wasOrWere(subject)} found and no approved permit shows ${itOrThem(subject)}`
+    case 'same-material':
+      return `${name} ${isOrAre(subject)} ${MATERIAL_NOUNS[reason.material]}, as recorded`
+    case 'other-material':
+      return `${name}: the record has ${MATERIAL_NOUNS[reason.recorded]}, the inspection found ${MATERIAL_NOUNS[reason.found]}`
+    case 'other-pipe':
+      return `${name}: ${pipeChanges(reason)}; no approved permit shows the change`
+    case 'replaced-under-permit':
+      return `${the(reason.former)} of ${MATERIAL_NOUNS[reason.from]} was replaced by ${MATERIAL_NOUNS[reason.to]} under permit ${reason.permit}${reason.approvedOn ? `, approved ${printDate(reason.approvedOn)}` : ''}; the inspection found it so`
+    case 'same-type':
+      return `record and inspection agree on ${name} in ${listed(reason.facts.map((fact) => FACT_NOUNS[fact]))}`
+    case 'other-type':
+      return `record and inspection differ on ${name} in ${reason.facts
+        .map(
+          ({ fact, recorded, found }) =>
+            `${FACT_NOUNS[fact]}: ${choiceWords(String(recorded))} on record, ${choiceWords(String(found))} found`,
+        )
+        .join('; ')}`
+    case 'apart':
+      return `${name} ${wasOrWere(subject)} found ${figure(reason.distance)} from where the record’s ties put ${itOrThem(subject)}${reason.elsewhere ? '' : ', no farther than measurement explains'}${reason.mirrored ? '; the record gives no side, so both places where its ties meet were compared' : ''}`
+    case 'setback':
+      return setback(name, isOrAre(subject), reason)
+    case 'level':
+      return `the liquid in ${name} is ${levelWords(reason.height)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}`
+    case 'solids':
+      return `${name}, by the rule “${reason.rule}”${sourceNote(reason.source)}: ${reason.conditions.map(conditionWords).join('; ')}`
+    case 'condition':
+      return `${name} ${isOrAre(subject)} ${CONDITION_WORDS[reason.seen]}${reason.words ? `: ${reason.words}` : ''}`
+    case 'cover':
+      return reason.secured
+        ? `the cover of ${name} is secured`
+        : `the cover of ${name} is not secured: someone can fall in`
+    case 'metal-age':
+      return `${name} is steel and was permitted in ${reason.permitted}; the rule presumes failure after ${figure(reason.limit)}${sourceNote(reason.source)}`
+    case 'work-since':
+      return `work was approved after the inspection of ${printDate(reason.inspectedOn)}: permit ${reason.permits
+        .map(({ number, approvedOn }) => `${number} (approved ${printDate(approvedOn)})`)
+        .join(', ')}`
+    case 'counts':
+      return reason.until === null
+        ? `the inspection was on ${printDate(reason.inspectedOn)}`
+        : `the inspection of ${printDate(reason.inspectedOn)} ${reason.over ? 'counted' : 'counts'} for a transfer until ${printDate(reason.until)}${sourceNote(reason.source)}`
+  }
+}
+
+const requires = (occasion: Occasion): string =>
+  occasion === 'today' ? 'today’s code requires' : 'the code when it was permitted required'
+
+const close = (comes: AgainstLeast): string => (comes === 'too-close' ? ': too close to call' : '')
+
+function capacityRecord(
+  name: string,
+  { found, recorded, tolerance, comes }: ReasonOf<'capacity-record'>,
+): string {
+  const numbers = `${name} holds ${figure(found)}; the record says ${figure(recorded)} (±${figure(tolerance)} for nominal tank sizes)`
+  switch (comes) {
+    case 'agrees':
+    case 'smaller':
+    case 'larger':
+      return numbers
+    case 'agrees-by-uncertainty':
+      return `${numbers}: it agrees only because of the measurement’s uncertainty`
+    case 'too-rough':
+      return `${numbers}: these measurements are too rough to tell`
+  }
+}
+
+const outOfService = (
+  name: string,
+  { standing, permit }: { readonly standing: 'replaced' | 'abandoned'; readonly permit: string | null },
+): string => `the record has ${name} as ${standing}${permit ? ` by permit ${permit}` : ''}`
+
+/** A tank or a well that is called so needs no explaining. */
+function role({ kind, label }: Outcome['subject']): string {
+  const does = KIND_ROLES[kind]
+  if (does === null) return ''
+  return kind === 'tank' && label.toLowerCase().includes(kind) ? '' : `, which ${does},`
+}
+
+const FACT_NOUNS: { readonly [F in TypeFact]: string } = {
+  kind: 'type',
+  shape: 'shape',
+  compartments: 'compartments',
+  count: 'number of units',
+}
+
+const pipeChanges = ({ material, size }: ReasonOf<'other-pipe'>): string =>
+  [
+    ...(material
+      ? [
+          `the record has ${MATERIAL_NOUNS[material.recorded]}, the inspection found ${MATERIAL_NOUNS[material.found]}`,
+        ]
+      : []),
+    ...(size
+      ? [`the record has ${figure(size.recorded)} pipe, the inspection found ${figure(size.found)}`]
+      : []),
+  ].join('; ')
+
+function setback(
+  name: string,
+  is: string,
+  { from, distance, least, source, ambiguous, unplaced }: ReasonOf<'setback'>,
+): string {
+  const notes = [
+    ambiguous ? '; the side is not stated, so the nearer of the possible places counts' : '',
+    unplaced.length > 0 ? `; nothing tells where ${listed(unplaced.map(the))} lies` : '',
+  ].join('')
+  return `${name} ${is} ${figure(distance)} from ${the(from)}; the rule requires ${ruleFeet(least)}${sourceNote(source)}${notes}`
+}
+
+const levelWords = ({ value, unit }: Quantity): string =>
+  Math.abs(value * 12) < 0.05
+    ? 'at the outlet invert'
+    : `${figure({ value: Math.abs(value), unit })} ${value > 0 ? 'above' : 'below'} the outlet invert`
+
+const SOLIDS_COMES: { readonly [C in SolidsAnswer['comes']]: string } = {
+  due: 'due',
+  'not-due': 'not due',
+  'too-close-to-call': 'too close to call',
+  'cannot-tell': 'cannot tell',
+}
+
+function conditionWords({ of, found, limit, comes }: SolidsAnswer): string {
+  const what = of === 'share' ? THING_NOUNS['solids-share'] : THING_NOUNS[of]
+  if (found === null || limit === null) return `${what} not read`
+  const share = of === 'share' ? ' of the liquid depth' : ''
+  return `${what} ${figure(found)}${share}, where it requires ${of === 'share' ? 'at most' : 'more than'} ${figure(limit)} (${SOLIDS_COMES[comes]})`
+}

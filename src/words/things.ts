@@ -1,0 +1,98 @@
+import { METHODS, type Method } from '../measure/methods.ts'
+import { printLength } from '../measure/print/length.ts'
+import type { ExhibitSource } from '../reconcile/outcome.ts'
+import type { Shown, Thing } from '../reconcile/thing.ts'
+import { printDate } from './date.ts'
+import { choiceWords, SEARCH_NOUNS } from './nouns.ts'
+import { figure } from './quantity.ts'
+import { counted } from './sentence.ts'
+
+/** What a fact, a reading or an exhibit is, as a noun without its article. */
+export const THING_NOUNS: { readonly [T in Thing]: string } = {
+  shape: 'shape',
+  length: 'length',
+  width: 'width',
+  diameter: 'diameter',
+  liquidDepth: 'liquid depth',
+  insideHeight: 'inside height',
+  wallThickness: 'wall thickness',
+  absorbingDepth: 'effective depth',
+  depthToTop: 'depth to the top',
+  pipeDiameter: 'pipe diameter',
+  capacity: 'capacity',
+  compartments: 'number of compartments',
+  count: 'number of units',
+  material: 'material',
+  tie: 'ties',
+  bedrooms: 'number of bedrooms',
+  designFlowGpd: 'design flow',
+  percRateMpi: 'percolation rate',
+  soilTexture: 'soil texture',
+  'inside-length': 'inside length',
+  'inside-width': 'inside width',
+  'inside-diameter': 'inside diameter',
+  'liquid-depth-to-invert': 'liquid depth to the outlet invert',
+  presence: 'presence',
+  kind: 'type',
+  condition: 'condition',
+  cover: 'cover',
+  level: 'liquid level',
+  scumThickness: 'scum thickness',
+  scumBottomBelow: 'bottom of the scum below the liquid level',
+  sludgeDepth: 'sludge depth',
+  outletDeviceBelow: 'bottom of the outlet device below the invert',
+  outletDeviceAbove: 'top of the outlet device above the invert',
+  baseline: 'baseline between corners A and B',
+  'capacity-by-readings': 'capacity from the inspection’s readings',
+  'capacity-by-record': 'capacity from the dimensions on record',
+  'least-capacity': 'minimum capacity',
+  'nominal-tolerance': 'tolerance for nominal sizes',
+  'absorption-area': 'absorption area',
+  distance: 'distance',
+  permitted: 'permit date',
+  'age-limit': 'age limit of a metal tank',
+  'counts-until': 'counts for a transfer until',
+  'usual-wall': 'wall thickness, assumed',
+  'solids-share': 'scum and sludge',
+  'sludge-top-to-outlet-bottom': 'sludge to the bottom of the outlet device',
+  'scum-bottom-to-outlet-bottom': 'bottom of the scum to the bottom of the outlet device',
+  'scum-top-to-outlet-top': 'top of the scum to the top of the outlet device',
+}
+
+const WALLS = { precast: 'a precast wall', shell: 'a thin shell', masonry: 'a masonry wall' } as const
+const LIMITS = { 'at-most': 'at most', 'more-than': 'more than', 'at-least': 'at least' } as const
+
+/** A value as it was used. */
+export function shown(it: Shown): string {
+  if ('choice' in it) return choiceWords(it.choice)
+  if ('count' in it) return String(it.count)
+  if ('day' in it) return printDate(it.day)
+  if ('ties' in it) {
+    const side =
+      it.side === null ? 'side not stated' : it.side === 'away' ? 'away from the house' : 'on the house side'
+    return `A ${printLength(it.ties[0])}, B ${printLength(it.ties[1])}, ${side}`
+  }
+  if ('limit' in it) return `${LIMITS[it.limit]} ${figure(it.than)}`
+  if ('usual' in it)
+    return `${figure(it.usual)} ± ${figure(it.halfWidth)}, usual for ${WALLS[it.of]} (common practice)`
+  return figure(it)
+}
+
+type How = Extract<ExhibitSource, { kind: 'inspection' }>['how']
+
+/** How something was seen or measured. */
+export function howTaken(how: How): string {
+  switch (how) {
+    case 'seen':
+      return 'seen by the inspector'
+    case 'counted':
+      return 'counted in the house'
+    case 'by-camera':
+      return 'seen by camera'
+    default:
+      return how in METHODS ? METHODS[how as Method].says : SEARCH_NOUNS[how as keyof typeof SEARCH_NOUNS]
+  }
+}
+
+/** `3 bedrooms`. */
+export const bedroomsWords = (count: number): string => counted(count, 'bedroom')
