@@ -60,7 +60,7 @@ function asFound(built: AsBuiltComponent): FoundComponent {
     liquidDepth: like(statedValue(measures.liquidDepth), usual?.depth ?? null, 'sounding-rod'),
     insideHeight: like(statedValue(measures.insideHeight), null, 'inside-tape'),
     wallThickness: null,
-    absorbingDepth: absorbs ? like(statedValue(measures.absorbingDepth), 6, 'probe') : null,
+    effectiveDepth: absorbs ? like(statedValue(measures.effectiveDepth), 6, 'probe') : null,
     depthToTop: null,
     pipeDiameter: isLine(built.kind) ? like(statedValue(measures.pipeDiameter), 4 / 12, 'rigid-rule') : null,
     capacity: null,

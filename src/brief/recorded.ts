@@ -22,7 +22,7 @@ export const MEASURE_WORDS: { readonly [M in MeasureName]: string } = {
   liquidDepth: 'liquid depth',
   insideHeight: 'inside height',
   wallThickness: 'wall thickness',
-  absorbingDepth: 'absorbing depth',
+  effectiveDepth: 'effective depth',
   depthToTop: 'depth to the top',
   pipeDiameter: 'pipe diameter',
   capacity: 'capacity',

@@ -80,7 +80,7 @@ export type Measures<L, V> = {
   readonly insideHeight: L | null
   readonly wallThickness: L | null
   /** Height of the absorbing part: a pit's sidewall below its inlet, the gravel below a trench's pipe. */
-  readonly absorbingDepth: L | null
+  readonly effectiveDepth: L | null
   /** Finished grade to the top of the component. */
   readonly depthToTop: L | null
   readonly pipeDiameter: L | null
@@ -100,7 +100,7 @@ export const MEASURE_NAMES = [
   'liquidDepth',
   'insideHeight',
   'wallThickness',
-  'absorbingDepth',
+  'effectiveDepth',
   'depthToTop',
   'pipeDiameter',
   'capacity',

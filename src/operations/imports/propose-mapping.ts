@@ -21,7 +21,7 @@ const PARTS: readonly (readonly [RegExp, string])[] = [
 const MEASURES: readonly (readonly [RegExp, string])[] = [
   [/capacity|volume|gal|size/, 'capacity'],
   [/liquid ?depth/, 'liquidDepth'],
-  [/absorbing ?depth|gravel ?depth|effective ?depth/, 'absorbingDepth'],
+  [/absorbing ?depth|gravel ?depth|effective ?depth/, 'effectiveDepth'],
   [/depth ?to ?top|cover|burial/, 'depthToTop'],
   [/sludge/, 'sludgeDepth'],
   [/scum/, 'scumThickness'],

@@ -17,7 +17,7 @@ export const measureEntries = <L extends z.ZodType>(length: L) => ({
   liquidDepth: optional(length),
   insideHeight: optional(length),
   wallThickness: optional(length),
-  absorbingDepth: optional(length),
+  effectiveDepth: optional(length),
   depthToTop: optional(length),
   pipeDiameter: optional(length),
   capacity: optional(volumeEntry),

@@ -52,7 +52,7 @@ const NAMES: { readonly [name: string]: string } = {
   liquidDepth: 'liquid depth',
   insideHeight: 'inside height',
   wallThickness: 'wall thickness',
-  absorbingDepth: 'absorbing depth',
+  effectiveDepth: 'effective depth',
   depthToTop: 'depth to the top',
   pipeDiameter: 'pipe diameter',
   count: 'number',

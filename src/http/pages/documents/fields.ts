@@ -54,7 +54,7 @@ const PART_FIELDS: readonly Asked[] = [
   line('liquidDepth', MEASURE_WORDS.liquidDepth),
   line('insideHeight', MEASURE_WORDS.insideHeight),
   line('wallThickness', MEASURE_WORDS.wallThickness),
-  line('absorbingDepth', MEASURE_WORDS.absorbingDepth),
+  line('effectiveDepth', MEASURE_WORDS.effectiveDepth),
   line('depthToTop', MEASURE_WORDS.depthToTop),
   line('pipeDiameter', MEASURE_WORDS.pipeDiameter),
   number('compartments', MEASURE_WORDS.compartments),

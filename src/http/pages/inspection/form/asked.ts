@@ -96,7 +96,7 @@ const pit: readonly Group[] = [
   what(
     material(...PIT_MATERIALS),
     length('diameter', 'Diameter', PIT),
-    length('absorbingDepth', 'Absorbing depth', PIT, 'below its inlet'),
+    length('effectiveDepth', 'Effective depth', PIT, 'below its inlet'),
     count,
   ),
   state(lidSecured, depthToTop),
@@ -106,7 +106,7 @@ const field: readonly Group[] = [
     count,
     length('length', 'Length', GROUND, 'of one'),
     length('width', 'Width', GROUND, 'of one'),
-    length('absorbingDepth', 'Absorbing depth', PIT, 'gravel below the pipe'),
+    length('effectiveDepth', 'Effective depth', PIT, 'gravel below the pipe'),
     material('gravel', 'polyethylene'),
   ),
   state(depthToTop),

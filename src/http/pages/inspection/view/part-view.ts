@@ -53,7 +53,7 @@ const RECORD_WORDS: { readonly [measure: string]: string } = {
   liquidDepth: 'liquid depth',
   insideHeight: 'inside height',
   wallThickness: 'walls',
-  absorbingDepth: 'absorbing depth',
+  effectiveDepth: 'effective depth',
   depthToTop: 'top at',
   pipeDiameter: 'pipe',
   compartments: 'compartments',

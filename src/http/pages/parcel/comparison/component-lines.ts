@@ -18,7 +18,7 @@ const PLAIN: readonly MeasureName[] = [
   'liquidDepth',
   'insideHeight',
   'wallThickness',
-  'absorbingDepth',
+  'effectiveDepth',
   'depthToTop',
 ]
 const ON_TWO_SIDES: readonly string[] = [

@@ -48,7 +48,7 @@ const LENGTHS = [
   'liquidDepth',
   'insideHeight',
   'wallThickness',
-  'absorbingDepth',
+  'effectiveDepth',
 ] as const
 const MORE_LENGTHS = [
   'depthToTop',
