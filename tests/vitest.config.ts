@@ -1,7 +1,19 @@
 import { defineConfig } from 'vitest/config'
 
 /** Rooms below the fire line keep no state, so their test files may share the modules they load. */
-const PURE = ['base', 'brief', 'corpus', 'geometry', 'measure', 'reading', 'reconcile', 'records', 'rules']
+const PURE = [
+  'base',
+  'brief',
+  'catalog',
+  'corpus',
+  'geometry',
+  'measure',
+  'reading',
+  'reconcile',
+  'records',
+  'rules',
+  'words',
+]
 const pure = PURE.map((room) => `tests/${room}/**/*.test.ts`)
 
 export default defineConfig({

@@ -6,14 +6,15 @@ const FLOORS: readonly (readonly string[])[] = [
   ['base'],
   ['measure'],
   ['geometry'],
-  ['records', 'rules'],
+  ['catalog', 'records', 'rules'],
   ['reading', 'reconcile', 'brief', 'status'],
+  ['words'],
   ['store', 'scan', 'files', 'letters', 'jobs', 'net'],
   ['operations'],
   ['http'],
 ]
 const ROOF = FLOORS.length
-const FIRE_LINE = 4
+const FIRE_LINE = 5
 const ROOF_ROOMS = ['cli']
 
 const roomOf = (file: string): string => file.split('/')[1] ?? ''
