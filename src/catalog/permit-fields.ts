@@ -60,7 +60,7 @@ export const PERMIT_FIELDS = {
     by: 'permit',
     asBuilt: 'design',
     example: 450,
-    aliases: ['flow', 'design flow', 'gpd', 'design flow gpd', 'gallons per day'],
+    aliases: ['flow', 'design flow', 'gpd', 'gallons per day'],
   },
   percRateMpi: {
     value: 'number',
@@ -79,7 +79,7 @@ export const PERMIT_FIELDS = {
     by: 'permit',
     asBuilt: 'site',
     example: 'sandy loam',
-    aliases: ['soil', 'soil texture', 'soil type'],
+    aliases: ['soil', 'soil type'],
   },
   reference: REFERENCE,
   remarks: { value: 'prose', most: 10_000, by: 'permit', aliases: ['notes', 'comments', 'Description'] },

@@ -30,7 +30,7 @@ describe('the brief of an inspection', () => {
       }),
     )
     expect(brief.recorded).toContainEqual(
-      expect.objectContaining({ what: 'number alike', sureness: 'unreadable', says: 'blotted' }),
+      expect.objectContaining({ what: 'how many alike', sureness: 'unreadable', says: 'blotted' }),
     )
     for (const { origins } of brief.recorded) expect(origins.length).toBeGreaterThan(0)
   })

@@ -7,14 +7,15 @@ const FLOORS: readonly (readonly string[])[] = [
   ['measure'],
   ['geometry'],
   ['catalog', 'records', 'rules'],
-  ['reading', 'reconcile', 'brief', 'status'],
+  ['reading', 'reconcile', 'status'],
   ['words'],
+  ['brief'],
   ['store', 'scan', 'files', 'letters', 'jobs', 'net'],
   ['operations'],
   ['http'],
 ]
 const ROOF = FLOORS.length
-const FIRE_LINE = 5
+const FIRE_LINE = 6
 const ROOF_ROOMS = ['cli']
 
 const roomOf = (file: string): string => file.split('/')[1] ?? ''
