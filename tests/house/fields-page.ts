@@ -39,7 +39,7 @@ const rows = (fields: Fields, at: string): readonly string[] =>
     const cells = [
       `\`${path.slice(path.indexOf('.') + 1)}\`${needed ? ' (needed)' : ''}`,
       describedField(path),
-      valueOf(field),
+      written(field),
       by === 'both' ? 'permit, inspection' : by,
       'possible' in field ? bounds(field.possible) : '',
       plausible(field),
@@ -49,7 +49,7 @@ const rows = (fields: Fields, at: string): readonly string[] =>
     return [`| ${cells.join(' | ')} |`, ...(field.value === 'group' ? rows(field.parts, path) : [])]
   })
 
-function valueOf(field: Field): string {
+function written(field: Field): string {
   switch (field.value) {
     case 'choice':
     case 'choices':
