@@ -2,7 +2,7 @@ import { MATERIALS, VESSEL_SHAPES } from './choices.ts'
 import type { Fields } from './field.ts'
 import { BAFFLES, COMPONENT_KINDS, FIELDS_OF_SOIL, LINES, OPENINGS, PITS, VESSELS } from './kinds.ts'
 import { TIE } from './places.ts'
-import { COVER, DEPTH, GROUND, INSIDE, PIT, RULE } from './ways.ts'
+import { COVER, DEPTH, GROUND, INSIDE, INVERT, PIT, RULE } from './ways.ts'
 
 /**
  * The measures that a permit states and an inspection finds, under the same names, in the order in which one meets
@@ -156,6 +156,20 @@ export const MEASURES = {
     section: 'size',
     example: '5 ft',
     aliases: ['inside height'],
+    on: [{ kinds: VESSELS }],
+  },
+  /** Outlet invert to the underside of the cover: the air over the liquid. */
+  freeboard: {
+    value: 'length',
+    unit: 'ft',
+    ways: INVERT,
+    possible: [0, 20],
+    plausible: [1 / 4, 3],
+    by: 'both',
+    asBuilt: 'measure',
+    section: 'size',
+    example: '9 in',
+    aliases: ['freeboard', 'air space'],
     on: [{ kinds: VESSELS }],
   },
   wallThickness: {

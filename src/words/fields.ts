@@ -83,6 +83,7 @@ export const FIELD_WORDS: Words = {
     diameter: { label: 'Diameter', on: { inside: { label: 'Inside diameter' } } },
     liquidDepth: { label: 'Liquid depth', help: 'floor to outlet invert, wherever the liquid stands' },
     insideHeight: { label: 'Inside height', help: 'floor to the underside of the cover' },
+    freeboard: { label: 'Freeboard', help: 'outlet invert to the underside of the cover' },
     wallThickness: { label: 'Wall thickness', help: 'if taped along the outside' },
     effectiveDepth: {
       label: 'Effective depth',
