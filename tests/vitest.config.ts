@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config'
 const PURE = [
   'base',
   'brief',
+  'catalog',
   'corpus',
   'geometry',
   'measure',

@@ -1,4 +1,7 @@
 import type { PlainDate } from '../base/plain-date.ts'
+import { blankOf } from '../catalog/blank.ts'
+import { FOUND_FIELDS } from '../catalog/catalog.ts'
+import { INSPECTION_FIELDS } from '../catalog/inspection-fields.ts'
 import { plausibleDimensions } from '../geometry/volume/plausible-dimensions.ts'
 import type { AsBuilt, AsBuiltComponent } from '../records/as-built.ts'
 import { statedValue } from '../records/claim.ts'
@@ -26,14 +29,12 @@ export function hypotheticalInspection(asBuilt: AsBuilt, on: PlainDate): Finding
   const reference =
     serving.map(({ reference }) => statedValue(reference)).find((known) => known !== null) ?? null
   return {
+    ...blankOf(INSPECTION_FIELDS),
     inspectedOn: on,
     occupancy: 'occupied',
-    people: null,
     bedroomsCounted: statedValue(asBuilt.bedrooms) ?? 3,
-    lastPumpedOn: null,
     reference: reference && { ...reference, baseline: like(reference.baseline, 30, 'ground-tape') },
     components: serving.map((built) => asFound(built)),
-    notes: null,
   }
 }
 
@@ -46,24 +47,20 @@ function asFound(built: AsBuiltComponent): FoundComponent {
   const inside = (name: 'length' | 'width' | 'diameter', fallback: number | null) =>
     like(statedValue(measures[name]), fallback, absorbs ? 'ground-tape' : 'inside-tape')
   return {
+    ...blankOf(FOUND_FIELDS),
     key: built.key,
     label: `${built.label}`,
     kind: built.kind,
     outcome: 'found',
     searchedBy: ['excavation'],
-    searchedWithin: null,
-    notReachedBecause: null,
     shape: statedValue(measures.shape),
     length: inside('length', usual?.length ?? (absorbs ? 50 : null)),
     width: inside('width', usual?.width ?? (absorbs && built.kind !== 'seepage-pit' ? 3 : null)),
     diameter: inside('diameter', built.kind === 'seepage-pit' ? 6 : null),
     liquidDepth: like(statedValue(measures.liquidDepth), usual?.depth ?? null, 'sounding-rod'),
     insideHeight: like(statedValue(measures.insideHeight), null, 'inside-tape'),
-    wallThickness: null,
-    absorbingDepth: absorbs ? like(statedValue(measures.absorbingDepth), 6, 'probe') : null,
-    depthToTop: null,
+    effectiveDepth: absorbs ? like(statedValue(measures.effectiveDepth), 6, 'probe') : null,
     pipeDiameter: isLine(built.kind) ? like(statedValue(measures.pipeDiameter), 4 / 12, 'rigid-rule') : null,
-    capacity: null,
     compartments: statedValue(measures.compartments),
     count: statedValue(measures.count),
     material: statedValue(measures.material) ?? 'concrete',
@@ -74,7 +71,6 @@ function asFound(built: AsBuiltComponent): FoundComponent {
       side: tie.side ?? 'away',
     },
     condition: 'sound',
-    conditionWords: null,
     levelAboveOutlet: tank ? taken(0, 'liquid-level-rule') : null,
     scumThickness: tank ? taken(0.25, 'sounding-rod') : null,
     scumBottomBelow: tank ? taken(0.15, 'sounding-rod') : null,
@@ -82,11 +78,7 @@ function asFound(built: AsBuiltComponent): FoundComponent {
     outletDeviceBelow: tank ? taken(1.5, 'liquid-level-rule') : null,
     outletDeviceAbove: tank ? taken(0.5, 'liquid-level-rule') : null,
     lidSecured: tank ? true : null,
-    riserToGrade: null,
-    fix: null,
-    sondeDepth: null,
     cameraRun: isLine(built.kind) ? taken(30, 'ground-tape') : null,
-    note: null,
   }
 }
 

@@ -1,6 +1,7 @@
+import { MEASURE_NAMES, type MeasureName, type Place, SYSTEM_FIELDS } from '../catalog/catalog.ts'
 import { printGal } from '../measure/print/gallons.ts'
 import type { AsBuilt, AsBuiltComponent, Claim, Origin } from '../records/as-built.ts'
-import { MEASURE_NAMES, type MeasureName } from '../records/component.ts'
+import { fieldWords } from '../words/fields.ts'
 
 /** How far a line of the record can be relied on. */
 export type Sureness = 'confirmed' | 'corrected' | 'unreadable' | 'contradictory'
@@ -14,31 +15,17 @@ export type RecordedLine = {
   readonly origins: readonly Origin[]
 }
 
-export const MEASURE_WORDS: { readonly [M in MeasureName]: string } = {
-  shape: 'shape',
-  length: 'length',
-  width: 'width',
-  diameter: 'diameter',
-  liquidDepth: 'liquid depth',
-  insideHeight: 'inside height',
-  wallThickness: 'wall thickness',
-  absorbingDepth: 'absorbing depth',
-  depthToTop: 'depth to the top',
-  pipeDiameter: 'pipe diameter',
-  capacity: 'capacity',
-  compartments: 'compartments',
-  count: 'number alike',
-  material: 'material',
-  tie: 'ties',
+const withinLine = (place: Place, name: string): string => {
+  const { label } = fieldWords(place, name)
+  return label.charAt(0).toLowerCase() + label.slice(1)
 }
 
+export const MEASURE_WORDS = Object.fromEntries(
+  MEASURE_NAMES.map((name) => [name, withinLine('component', name)]),
+) as { readonly [M in MeasureName]: string }
+
 export function recordedLines(asBuilt: AsBuilt): readonly RecordedLine[] {
-  const system = [
-    ...line(null, 'bedrooms', asBuilt.bedrooms),
-    ...line(null, 'design flow, gpd', asBuilt.designFlowGpd),
-    ...line(null, 'percolation rate, min/in', asBuilt.percRateMpi),
-    ...line(null, 'soil', asBuilt.soilTexture),
-  ]
+  const system = SYSTEM_FIELDS.flatMap((name) => line(null, withinLine('permit', name), asBuilt[name]))
   return [
     ...system,
     ...asBuilt.components.filter(({ standing }) => standing === 'in-service').flatMap(linesOf),

@@ -54,7 +54,7 @@ export type ComponentDraft = {
   liquidDepth?: string
   insideHeight?: string
   wallThickness?: string
-  absorbingDepth?: string
+  effectiveDepth?: string
   depthToTop?: string
   pipeDiameter?: string
   capacity?: string

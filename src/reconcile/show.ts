@@ -1,5 +1,8 @@
-import type { SystemField } from '../records/as-built.ts'
-import type { MeasureName, Tie } from '../records/component.ts'
+import type { MeasureName, SystemField } from '../catalog/catalog.ts'
+import { MEASURES } from '../catalog/component-measures.ts'
+import type { Field } from '../catalog/field.ts'
+import { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
+import type { Tie } from '../records/component.ts'
 import type { FoundLength, StatedLength, StatedVolume } from '../records/quantity.ts'
 import { exactly } from './quantity.ts'
 import type { Shown } from './thing.ts'
@@ -13,33 +16,27 @@ export const showTie = ({ a, b, side }: Tie<StatedLength> | Tie<FoundLength>): S
   side,
 })
 
-/** A measure of a component as an answer shows it, by what kind of value it is. */
+/** A measure of a component as an answer shows it, by what kind of value the catalog says it is. */
 export function showMeasure(name: MeasureName, value: unknown): Shown {
-  switch (name) {
-    case 'capacity':
+  switch (MEASURES[name].value) {
+    case 'volume':
       return showVolume(value as StatedVolume)
-    case 'tie':
+    case 'group':
       return showTie(value as Tie<StatedLength>)
-    case 'compartments':
-    case 'count':
+    case 'whole':
       return showCount(value as number)
-    case 'shape':
-    case 'material':
+    case 'choice':
       return showChoice(value as string)
-    default:
+    case 'length':
       return showLength(value as StatedLength)
   }
 }
 
+/** The units of system fields are in the catalog too. */
 export function showSystemField(name: SystemField, value: number | string): Shown {
-  switch (name) {
-    case 'bedrooms':
-      return showCount(Number(value))
-    case 'designFlowGpd':
-      return exactly(Number(value), 'gpd')
-    case 'percRateMpi':
-      return exactly(Number(value), 'min/in')
-    case 'soilTexture':
-      return showChoice(String(value))
-  }
+  const field: Field = PERMIT_FIELDS[name]
+  if (field.value === 'whole') return showCount(Number(value))
+  if (field.value === 'number' && (field.unit === 'gpd' || field.unit === 'min/in'))
+    return exactly(Number(value), field.unit)
+  return showChoice(String(value))
 }

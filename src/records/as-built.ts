@@ -1,8 +1,9 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PlainDate } from '../base/plain-date.ts'
+import type { SystemField } from '../catalog/catalog.ts'
 import type { ComponentKind, MeasureName, Measures, Reference } from './component.ts'
 import type { Part } from './part.ts'
-import type { PermitKind } from './permit.ts'
+import type { PermitKind, PermitRecord } from './permit.ts'
 import type { StatedLength, StatedVolume } from './quantity.ts'
 import type { Source } from './source.ts'
 import type { PaperText } from './whose.ts'
@@ -64,22 +65,20 @@ export type Contradiction =
       readonly permits: readonly PermitRef[]
     }
 
+/** What the file says of the whole system, field by field. */
+export type SystemClaims = { readonly [Name in SystemField]: Claim<NonNullable<PermitRecord[Name]>> }
+
 /** What should be in the ground on a day: the approved permits folded in date order, then reviewers' corrections. */
-export type AsBuilt = {
+export type AsBuilt = SystemClaims & {
   readonly on: PlainDate
   readonly permits: readonly PermitRef[]
   /** In the file, but without a final approval by that day: they build nothing. */
   readonly unapproved: readonly PermitRef[]
-  readonly bedrooms: Claim<number>
-  readonly designFlowGpd: Claim<number>
-  readonly percRateMpi: Claim<number>
-  readonly soilTexture: Claim<string>
   readonly components: readonly AsBuiltComponent[]
   readonly contradictions: readonly Contradiction[]
 }
 
-export const SYSTEM_FIELDS = ['bedrooms', 'designFlowGpd', 'percRateMpi', 'soilTexture'] as const
-export type SystemField = (typeof SYSTEM_FIELDS)[number]
+export { SYSTEM_FIELDS, type SystemField } from '../catalog/catalog.ts'
 
 /** A reviewer's correction of what a permit is taken to say: applied after the permits, newest last. */
 export type Correction = {

@@ -1,12 +1,13 @@
 import { compareDates, type PlainDate } from '../base/plain-date.ts'
+import { SYSTEM_FIELDS } from '../catalog/catalog.ts'
+import { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
 import type {
   AsBuilt,
   AsBuiltComponent,
-  Claim,
   Contradiction,
   Correction,
   PermitRef,
-  SystemField,
+  SystemClaims,
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
 import { applyCorrections } from './correct.ts'
@@ -30,12 +31,7 @@ export function asBuiltOn(
     .filter(({ record }) => record.approvedOn !== null && record.approvedOn <= on)
     .sort(inOrder)
   const draft: Draft = { components: [], contradictions: [] }
-  let system = {
-    bedrooms: SILENT,
-    designFlowGpd: SILENT,
-    percRateMpi: SILENT,
-    soilTexture: SILENT,
-  } as SystemClaims
+  let system = Object.fromEntries(SYSTEM_FIELDS.map((name) => [name, SILENT])) as SystemClaims
   for (const permit of approved) {
     system = foldSystem(system, permit)
     if (permit.record.kind === 'abandonment' && permit.record.components.length === 0)
@@ -55,24 +51,23 @@ export function asBuiltOn(
   return applyCorrections(folded, corrections)
 }
 
-type SystemClaims = Pick<AsBuilt, SystemField>
-
 const inOrder = (a: FiledPermit, b: FiledPermit): number =>
   compareDates(a.record.approvedOn!, b.record.approvedOn!) ||
   compareDates(a.record.issuedOn ?? a.record.approvedOn!, b.record.issuedOn ?? b.record.approvedOn!) ||
   (a.record.number < b.record.number ? -1 : 1)
 
-/** New work and alterations may set the design anew; a repair that states another design contradicts it. */
+/**
+ * New work and alterations may set the design anew; a repair that states another design contradicts it. Of the ground
+ * the newer reading stands.
+ */
 function foldSystem(before: SystemClaims, permit: FiledPermit): SystemClaims {
   const resets = permit.record.kind === 'new' || permit.record.kind === 'alteration'
-  const merge = <T>(older: Claim<T>, newer: Claim<T>): Claim<T> =>
-    (resets ? superseded : together)(older, newer)
-  return {
-    bedrooms: merge(before.bedrooms, systemClaim(permit, 'bedrooms')),
-    designFlowGpd: merge(before.designFlowGpd, systemClaim(permit, 'designFlowGpd')),
-    percRateMpi: superseded(before.percRateMpi, systemClaim(permit, 'percRateMpi')),
-    soilTexture: superseded(before.soilTexture, systemClaim(permit, 'soilTexture')),
-  }
+  return Object.fromEntries(
+    SYSTEM_FIELDS.map((name) => {
+      const merge = resets || PERMIT_FIELDS[name].asBuilt === 'site' ? superseded : together
+      return [name, merge<unknown>(before[name], systemClaim(permit, name))]
+    }),
+  ) as SystemClaims
 }
 
 function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {

@@ -1,33 +1,18 @@
+import { MEASURE_NAMES, type MeasureName, SYSTEM_FIELDS, type SystemField } from '../catalog/catalog.ts'
 import { METHODS, type Method } from '../measure/methods.ts'
 import { printLength } from '../measure/print/length.ts'
 import type { ExhibitSource } from '../reconcile/outcome.ts'
 import type { Shown, Thing } from '../reconcile/thing.ts'
 import { printDate } from './date.ts'
+import { FIELD_WORDS } from './fields.ts'
 import { choiceWords, SEARCH_NOUNS } from './nouns.ts'
 import { figure } from './quantity.ts'
 import { counted } from './sentence.ts'
 
-/** What a fact, a reading or an exhibit is, as a noun without its article. */
-export const THING_NOUNS: { readonly [T in Thing]: string } = {
-  shape: 'shape',
-  length: 'length',
-  width: 'width',
-  diameter: 'diameter',
-  liquidDepth: 'liquid depth',
-  insideHeight: 'inside height',
-  wallThickness: 'wall thickness',
-  absorbingDepth: 'effective depth',
-  depthToTop: 'depth to the top',
-  pipeDiameter: 'pipe diameter',
-  capacity: 'capacity',
-  compartments: 'number of compartments',
-  count: 'number of units',
-  material: 'material',
-  tie: 'ties',
-  bedrooms: 'number of bedrooms',
-  designFlowGpd: 'design flow',
-  percRateMpi: 'percolation rate',
-  soilTexture: 'soil texture',
+type OwnThing = Exclude<Thing, MeasureName | SystemField>
+
+/** What is no field of the catalog, or is called otherwise where it is evidence. */
+const OWN: { readonly [T in OwnThing]: string } = {
   'inside-length': 'inside length',
   'inside-width': 'inside width',
   'inside-diameter': 'inside diameter',
@@ -58,6 +43,16 @@ export const THING_NOUNS: { readonly [T in Thing]: string } = {
   'scum-bottom-to-outlet-bottom': 'bottom of the scum to the bottom of the outlet device',
   'scum-top-to-outlet-top': 'top of the scum to the top of the outlet device',
 }
+
+/** A field's label as a noun in the middle of a sentence. */
+const noun = ({ label }: { readonly label: string }): string => label.charAt(0).toLowerCase() + label.slice(1)
+
+/** What a fact, a reading or an exhibit is, as a noun without its article. */
+export const THING_NOUNS = {
+  ...Object.fromEntries(MEASURE_NAMES.map((name) => [name, noun(FIELD_WORDS.component[name])])),
+  ...Object.fromEntries(SYSTEM_FIELDS.map((name) => [name, noun(FIELD_WORDS.permit[name])])),
+  ...OWN,
+} as { readonly [T in Thing]: string }
 
 const WALLS = { precast: 'a precast wall', shell: 'a thin shell', masonry: 'a masonry wall' } as const
 const LIMITS = { 'at-most': 'at most', 'more-than': 'more than', 'at-least': 'at least' } as const

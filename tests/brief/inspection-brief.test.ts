@@ -13,7 +13,7 @@ const card = permit(
       material: 'steel',
       tie: { a: '30 ft', b: '35 ft' },
     },
-    { tag: 'pit 1', kind: 'seepage-pit', diameter: '6 ft', absorbingDepth: '8 ft' },
+    { tag: 'pit 1', kind: 'seepage-pit', diameter: '6 ft', effectiveDepth: '8 ft' },
   ],
   { reference, unreadable: [{ pointer: '/components/1/count', note: 'blotted' }] },
 )
@@ -30,7 +30,7 @@ describe('the brief of an inspection', () => {
       }),
     )
     expect(brief.recorded).toContainEqual(
-      expect.objectContaining({ what: 'number alike', sureness: 'unreadable', says: 'blotted' }),
+      expect.objectContaining({ what: 'how many alike', sureness: 'unreadable', says: 'blotted' }),
     )
     for (const { origins } of brief.recorded) expect(origins.length).toBeGreaterThan(0)
   })

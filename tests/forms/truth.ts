@@ -184,7 +184,7 @@ function componentsOf(roll: Dice, era: Era, bedrooms: number, baselineFt: number
     action: 'install',
     count: roll.whole(1, 3),
     diameter: `${roll.whole(5, 8)} ft`,
-    absorbingDepth: `${roll.whole(6, 12)} ft`,
+    effectiveDepth: `${roll.whole(6, 12)} ft`,
   }
   const trenches: Component = {
     tag: 'trenches',
@@ -193,7 +193,7 @@ function componentsOf(roll: Dice, era: Era, bedrooms: number, baselineFt: number
     count: roll.whole(2, 5),
     length: `${roll.whole(8, 20) * 5} ft`,
     width: `${roll.pick([24, 30, 36])} in`,
-    absorbingDepth: `${roll.pick([12, 18, 24])} in`,
+    effectiveDepth: `${roll.pick([12, 18, 24])} in`,
   }
   const bed: Component = {
     tag: 'bed',
@@ -201,7 +201,7 @@ function componentsOf(roll: Dice, era: Era, bedrooms: number, baselineFt: number
     action: 'install',
     length: `${roll.whole(4, 10) * 5} ft`,
     width: `${roll.whole(10, 24)} ft`,
-    absorbingDepth: '12 in',
+    effectiveDepth: '12 in',
   }
   const field = roll.pick(era < 1970 ? [pits, trenches] : [trenches, bed, pits, trenches])
   return [

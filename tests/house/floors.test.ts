@@ -6,7 +6,7 @@ const FLOORS: readonly (readonly string[])[] = [
   ['base'],
   ['measure'],
   ['geometry'],
-  ['records', 'rules'],
+  ['catalog', 'records', 'rules'],
   ['reading', 'reconcile'],
   ['words'],
   ['brief'],

@@ -46,22 +46,22 @@ describe('a field in the words of different papers', () => {
     [
       "2 SEEPAGE PITS 6' DIA. X 10' BELOW INLET",
       'seepage-pit',
-      { count: 2, diameter: '6 ft', absorbingDepth: '10 ft' },
+      { count: 2, diameter: '6 ft', effectiveDepth: '10 ft' },
     ],
     [
       'Leach trenches: 3 @ 60 ft x 24 in wide, 18 in rock below pipe',
       'trench',
-      { count: 3, length: '60 ft', width: '24 in', absorbingDepth: '18 in' },
+      { count: 3, length: '60 ft', width: '24 in', effectiveDepth: '18 in' },
     ],
     [
       'Two dry wells, each 5 feet in diameter and 8 feet deep, were dug.',
       'seepage-pit',
-      { count: 2, diameter: '5 ft', absorbingDepth: '8 ft' },
+      { count: 2, diameter: '5 ft', effectiveDepth: '8 ft' },
     ],
     [
       "Absorption bed 40' x 18' with 12\" of gravel below the pipe",
       'bed',
-      { length: '40 ft', width: '18 ft', absorbingDepth: '12 in' },
+      { length: '40 ft', width: '18 ft', effectiveDepth: '12 in' },
     ],
     [
       'Number of trenches: 4   Total length: 240 ft   Trench width: 36"',

@@ -19,7 +19,7 @@ const card1958 = filed('p1958', {
   components: [
     { tag: 'tank 1', kind: 'tank', capacity: '1,000 gal', material: 'steel' },
     { tag: 'sewer', kind: 'building-sewer', material: 'cast-iron', pipeDiameter: '4 in' },
-    { tag: 'pit 1', kind: 'seepage-pit', diameter: '6 ft', absorbingDepth: '8 ft' },
+    { tag: 'pit 1', kind: 'seepage-pit', diameter: '6 ft', effectiveDepth: '8 ft' },
   ],
 })
 
@@ -30,7 +30,7 @@ const repair1985 = filed('p1985', {
   approvedOn: '1985-06-03',
   components: [
     { tag: 'tank 1', kind: 'tank', action: 'replace', capacity: '1,250 gal', material: 'concrete' },
-    { tag: 'pit 2', kind: 'seepage-pit', diameter: '6 ft', absorbingDepth: '10 ft' },
+    { tag: 'pit 2', kind: 'seepage-pit', diameter: '6 ft', effectiveDepth: '10 ft' },
   ],
 })
 
@@ -68,12 +68,12 @@ describe('the as-built of a day', () => {
       kind: 'alteration',
       approvedOn: '1972-08-01',
       bedrooms: 4,
-      components: [{ tag: 'pit 1', kind: 'seepage-pit', action: 'alter', absorbingDepth: '12 ft' }],
+      components: [{ tag: 'pit 1', kind: 'seepage-pit', action: 'alter', effectiveDepth: '12 ft' }],
     })
     const asBuilt = asBuiltOn([card1958, addition], [], day('2026-01-01'))
     expect(statedValue(asBuilt.bedrooms)).toBe(4)
     const [pit] = part(asBuilt, 'pit 1')
-    expect(statedValue(pit!.measures.absorbingDepth)?.ft).toBe(12)
+    expect(statedValue(pit!.measures.effectiveDepth)?.ft).toBe(12)
     expect(statedValue(pit!.measures.diameter)?.ft).toBe(6)
     expect(pit!.events.map(({ what }) => what)).toEqual(['installed', 'altered'])
   })

@@ -22,8 +22,8 @@ const PERMIT: PermitEntry = {
   reference: { a: 'rear left corner', b: 'rear right corner', baseline: '36 ft', wall: 'rear' },
   components: [
     { tag: 'well', kind: 'well', tie: { a: '80 ft', b: '70 ft', side: 'toward' } },
-    { tag: 'pit A', kind: 'seepage-pit', diameter: '8 ft', absorbingDepth: '6 ft' },
-    { tag: 'pit B', kind: 'seepage-pit', diameter: '8 ft', absorbingDepth: '6 ft' },
+    { tag: 'pit A', kind: 'seepage-pit', diameter: '8 ft', effectiveDepth: '6 ft' },
+    { tag: 'pit B', kind: 'seepage-pit', diameter: '8 ft', effectiveDepth: '6 ft' },
     { tag: 'D-box', kind: 'distribution-box' },
     { tag: 'line', kind: 'effluent-line', material: 'vitrified-clay', pipeDiameter: '4 in' },
     {

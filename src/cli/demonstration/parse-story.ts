@@ -1,6 +1,6 @@
 import { isNode, LineCounter, parseDocument } from 'yaml'
 import { err, ok, type Result } from '../../base/result.ts'
-import { entryIssues } from '../../reading/entry/issues.ts'
+import { readEntry } from '../../reading/entry/read-entry.ts'
 import { type Fault, inOrder } from '../../rules/parse/fault.ts'
 import { type Story, story } from './story.ts'
 
@@ -16,11 +16,11 @@ export function parseStory(path: string, text: string): Result<Story, readonly F
     fault(pos[0], `not YAML: ${message}`),
   )
   if (broken.length > 0) return err(inOrder(broken))
-  const parsed = story.safeParse(doc.toJS())
-  if (parsed.success) return ok({ ...parsed.data, slug: slugOf(path) })
+  const parsed = readEntry(story, doc.toJS())
+  if (parsed.ok) return ok({ ...parsed.value, slug: slugOf(path) })
   return err(
     inOrder(
-      entryIssues(parsed.error).map(({ pointer, message }) =>
+      parsed.error.map(({ pointer, message }) =>
         fault(offsetOf(doc, pointer), `${pointer || 'the story'}: ${message}`),
       ),
     ),

@@ -140,16 +140,16 @@ function lengthOf(lengths: readonly Uncertain[]): readonly [Uncertain, string] {
 }
 
 const depthOf = (shape: AbsorptionShape): Uncertain =>
-  ('absorbingDepth' in shape ? shape.absorbingDepth : undefined) ?? exact(Number.NaN)
+  ('effectiveDepth' in shape ? shape.effectiveDepth : undefined) ?? exact(Number.NaN)
 
 function faultsOf(shape: AbsorptionShape, counts: CountedSurface): Faults {
   const faults: Faults = []
   const fault = (pointer: string, message: string) => faults.push({ pointer, message })
   const countsWall = counts === 'sidewall' || counts === 'bottom-and-sidewall'
-  if (countsWall && !('absorbingDepth' in shape && shape.absorbingDepth))
-    fault('/absorbingDepth', 'The rule counts the sidewall: measure how much of the wall takes effluent.')
-  if ('absorbingDepth' in shape && shape.absorbingDepth)
-    positive(faults, '/absorbingDepth', 'absorbing depth', shape.absorbingDepth)
+  if (countsWall && !('effectiveDepth' in shape && shape.effectiveDepth))
+    fault('/effectiveDepth', 'The rule counts the sidewall: measure how much of the wall takes effluent.')
+  if ('effectiveDepth' in shape && shape.effectiveDepth)
+    positive(faults, '/effectiveDepth', 'effective depth', shape.effectiveDepth)
   switch (shape.kind) {
     case 'pits':
       positive(faults, '/diameter', 'diameter', shape.diameter)

@@ -1,7 +1,7 @@
 import type { Uncertain } from '../../measure/uncertain.ts'
 
 /**
- * What takes up the effluent. Lengths in ft with their uncertainty. `absorbingDepth` is the height of wall that takes
+ * What takes up the effluent. Lengths in ft with their uncertainty. `effectiveDepth` is the height of wall that takes
  * effluent: for a pit from the inlet down, for a trench or a bed the gravel below the pipe.
  */
 export type AbsorptionShape = Pits | Trenches | Bed | Chambers | Mound
@@ -10,7 +10,7 @@ export type AbsorptionShape = Pits | Trenches | Bed | Chambers | Mound
 export type Pits = {
   readonly kind: 'pits'
   readonly diameter: Uncertain
-  readonly absorbingDepth: Uncertain
+  readonly effectiveDepth: Uncertain
   readonly count: number
 }
 
@@ -19,14 +19,14 @@ export type Trenches = {
   readonly kind: 'trenches'
   readonly width: Uncertain
   readonly lengths: readonly Uncertain[]
-  readonly absorbingDepth?: Uncertain
+  readonly effectiveDepth?: Uncertain
 }
 
 export type Bed = {
   readonly kind: 'bed'
   readonly length: Uncertain
   readonly width: Uncertain
-  readonly absorbingDepth?: Uncertain
+  readonly effectiveDepth?: Uncertain
 }
 
 /**

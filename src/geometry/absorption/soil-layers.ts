@@ -17,7 +17,7 @@ export const EPA_1980_SLOWEST_LAYER_MIN_PER_IN = 30
 
 export type LayeredWall = {
   /** Thickness of all the layers that count, ft: the height of wall to use. */
-  readonly absorbingDepth: Uncertain
+  readonly effectiveDepth: Uncertain
   /** Mean percolation rate of those layers, weighted by thickness, min/in. */
   readonly minPerIn: Uncertain
   readonly excluded: readonly SoilLayer[]
@@ -53,11 +53,11 @@ export function layeredWall(
         message: `No layer is as fast as ${n(slowestMinPerIn)} min/in: no wall of this pit counts.`,
       },
     ])
-  const absorbingDepth = counted.map(({ thickness }) => thickness).reduce(plus)
+  const effectiveDepth = counted.map(({ thickness }) => thickness).reduce(plus)
   const weighted = counted.map(({ thickness, minPerIn }) => times(thickness, minPerIn)).reduce(plus)
   const wall: LayeredWall = {
-    absorbingDepth,
-    minPerIn: counted.length === 1 ? first.minPerIn : over(weighted, absorbingDepth),
+    effectiveDepth,
+    minPerIn: counted.length === 1 ? first.minPerIn : over(weighted, effectiveDepth),
     excluded: layers.filter((layer) => layer.minPerIn.value > slowestMinPerIn),
     nearLimit: layers.filter(({ minPerIn }) => straddles(minPerIn, slowestMinPerIn)),
   }
@@ -78,7 +78,7 @@ function steps(wall: LayeredWall, counted: readonly SoilLayer[], slowest: number
           : `Height of wall that counts, without ${left}`,
       formula: `h = Σ t, layers to ${n(slowest)} min/in`,
       numbers: depth,
-      result: `${n(wall.absorbingDepth.value)} ft`,
+      result: `${n(wall.effectiveDepth.value)} ft`,
     },
     {
       says: 'Mean percolation rate, weighted by thickness',

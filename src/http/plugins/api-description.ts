@@ -4,6 +4,7 @@ import swaggerUi from '@fastify/swagger-ui'
 import type { FastifyContextConfig, FastifyInstance, FastifyPluginAsync } from 'fastify'
 import { createJsonSchemaTransform, createJsonSchemaTransformObject } from 'fastify-type-provider-zod'
 import { z } from 'zod'
+import { describedField } from '../../words/fields.ts'
 import { PROBLEMS, type ProblemName } from '../problem-catalog.ts'
 import { describeAnswers } from './describe-answers.ts'
 import { tidyComponents } from './tidy-components.ts'
@@ -14,10 +15,19 @@ import { tidyComponents } from './tidy-components.ts'
  */
 const zodToJsonConfig = {
   override: ({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodType; jsonSchema: object }) => {
-    const examples = z.globalRegistry.get(zodSchema)?.examples
+    const { examples, field } = z.globalRegistry.get(zodSchema) ?? {}
     if (examples) Object.assign(jsonSchema, { examples })
+    if (field !== undefined) describeField(field, jsonSchema)
   },
 }
+
+/** What the field is called and means, then how its value is written. */
+function describeField(at: string, schema: { description?: string; field?: string }): void {
+  const written = schema.description
+  delete schema.field
+  schema.description = [describedField(at), written].filter(Boolean).join('. ')
+}
+
 const describeSchemas = createJsonSchemaTransform({ zodToJsonConfig })
 const describeComponents = createJsonSchemaTransformObject({ zodToJsonConfig })
 

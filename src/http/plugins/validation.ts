@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyRequest, RouteOptions } from 'fastify'
 import { z } from 'zod'
 import { invariant } from '../../base/invariant.ts'
-import { entryIssues } from '../../reading/entry/issues.ts'
+import { readEntry } from '../../reading/entry/read-entry.ts'
 import { type Fault, problem } from '../problem.ts'
 
 declare module 'fastify' {
@@ -33,9 +33,9 @@ export function validateWithZod(app: FastifyInstance): void {
       if (isDeeperThan(request.body, DEEPEST)) throw problem('unreadable-request', { detail: TOO_DEEP })
       request.sentBody = request.body
       const faults = schemas.flatMap(({ name, property, schema }) => {
-        const parsed = schema.safeParse(request[property] ?? (name === 'body' ? undefined : {}))
-        if (!parsed.success) return entryIssues(parsed.error).map((issue) => ({ in: name, ...issue }))
-        request[property] = parsed.data
+        const read = readEntry(schema, request[property] ?? (name === 'body' ? undefined : {}))
+        if (!read.ok) return read.error.map((issue) => ({ in: name, ...issue }))
+        request[property] = read.value
         return []
       })
       if (faults.length > 0) throw problem('invalid-input', { errors: faults })

@@ -10,20 +10,20 @@ export type MeasuredAbsorption =
   | {
       readonly kind: 'pits'
       readonly diameter: Taken
-      readonly absorbingDepth: Taken
+      readonly effectiveDepth: Taken
       readonly count: number
     }
   | {
       readonly kind: 'trenches'
       readonly width: Taken
       readonly lengths: readonly Taken[]
-      readonly absorbingDepth?: MaybeTaken
+      readonly effectiveDepth?: MaybeTaken
     }
   | {
       readonly kind: 'bed'
       readonly length: Taken
       readonly width: Taken
-      readonly absorbingDepth?: MaybeTaken
+      readonly effectiveDepth?: MaybeTaken
     }
   | {
       readonly kind: 'chambers'
@@ -43,7 +43,7 @@ export function absorbingLengths(shape: MeasuredAbsorption): readonly FoundLengt
 /** The shape of the computation, out of the readings. */
 export function absorptionShapeOf(shape: MeasuredAbsorption, { plain }: Readings): AbsorptionShape {
   const of = shape.kind
-  const depth = (taken: MaybeTaken) => (taken ? { absorbingDepth: plain(taken, 'absorbing depth', of) } : {})
+  const depth = (taken: MaybeTaken) => (taken ? { effectiveDepth: plain(taken, 'effective depth', of) } : {})
   const rows = (lengths: readonly Taken[]) =>
     lengths.map((length, index) => plain(length, `length ${index + 1}`, of))
   switch (shape.kind) {
@@ -51,7 +51,7 @@ export function absorptionShapeOf(shape: MeasuredAbsorption, { plain }: Readings
       return {
         kind: 'pits',
         diameter: plain(shape.diameter, 'diameter', of),
-        absorbingDepth: plain(shape.absorbingDepth, 'absorbing depth', of),
+        effectiveDepth: plain(shape.effectiveDepth, 'effective depth', of),
         count: shape.count,
       }
     case 'trenches':
@@ -59,14 +59,14 @@ export function absorptionShapeOf(shape: MeasuredAbsorption, { plain }: Readings
         kind: 'trenches',
         width: plain(shape.width, 'width', of),
         lengths: rows(shape.lengths),
-        ...depth(shape.absorbingDepth),
+        ...depth(shape.effectiveDepth),
       }
     case 'bed':
       return {
         kind: 'bed',
         length: plain(shape.length, 'length', of),
         width: plain(shape.width, 'width', of),
-        ...depth(shape.absorbingDepth),
+        ...depth(shape.effectiveDepth),
       }
     case 'chambers':
       return {

@@ -1,5 +1,5 @@
+import { duplicateNames } from '../../reading/entry/components.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
-import { duplicateNames } from '../../reading/entry/permit.ts'
 import type { ImportHead, ImportKind, Mapping } from '../../store/imports.ts'
 import { BESIDE, componentTarget, isTarget, kindOfTag, NEEDED, TARGETS } from './kinds.ts'
 

@@ -1,13 +1,14 @@
-import { COMPONENT_KINDS, MEASURE_NAMES } from '../../records/component.ts'
+import { CATALOG, fieldAt } from '../../catalog/catalog.ts'
+import type { Field, Fields } from '../../catalog/field.ts'
+import { COMPONENT_KINDS } from '../../catalog/kinds.ts'
 import type { ImportKind } from '../../store/imports.ts'
+import { describedField } from '../../words/fields.ts'
 
 /** A column that a file of one kind can have: what it fills, and how people head it (compared without case and signs). */
 export type Target = {
   readonly to: string
   readonly says: string
   readonly headings: readonly string[]
-  /** Cells of it are figures where the entry wants a number. */
-  readonly number?: true
 }
 
 const PARCEL: Target = {
@@ -39,78 +40,13 @@ const ADDRESS: Target = {
   ],
 }
 
-const PERMIT: readonly Target[] = [
-  PARCEL,
-  ADDRESS,
-  {
-    to: 'number',
-    says: 'the permit number',
-    headings: ['permit', 'permit number', 'permit no', 'PermitNum', 'permit id', 'number'],
-  },
-  {
-    to: 'kind',
-    says: 'new, repair, alteration or abandonment',
-    headings: [
-      'kind',
-      'type',
-      'permit type',
-      'PermitTypeMapped',
-      'work',
-      'work type',
-      'WorkClass',
-      'WorkClassMapped',
-    ],
-  },
-  {
-    to: 'issuedOn',
-    says: 'the day it was issued',
-    headings: ['issued', 'issued on', 'issue date', 'date issued', 'IssuedDate', 'permit date'],
-  },
-  {
-    to: 'approvedOn',
-    says: 'the day of final approval',
-    headings: [
-      'approved',
-      'approved on',
-      'final',
-      'finaled',
-      'final date',
-      'final approval',
-      'date approved',
-      'approval date',
-      'date inspected',
-      'CompletedDate',
-    ],
-  },
-  {
-    to: 'bedrooms',
-    says: 'how many bedrooms it was designed for',
-    headings: ['bedrooms', 'beds', 'br', 'bdrms', 'no bedrooms', 'number of bedrooms'],
-    number: true,
-  },
-  {
-    to: 'designFlowGpd',
-    says: 'the design flow, gallons a day',
-    headings: ['flow', 'design flow', 'gpd', 'design flow gpd', 'gallons per day'],
-    number: true,
-  },
-  {
-    to: 'percRateMpi',
-    says: 'the perc rate, minutes an inch',
-    headings: ['perc', 'perc rate', 'mpi', 'min per inch', 'percolation rate'],
-    number: true,
-  },
-  {
-    to: 'soilTexture',
-    says: 'the soil as the paper names it',
-    headings: ['soil', 'soil texture', 'soil type'],
-  },
-  {
-    to: 'remarks',
-    says: 'anything else on the paper',
-    headings: ['remarks', 'notes', 'comments', 'Description'],
-  },
-]
+/** What the entry's own fields fill: a group by its parts is not headed by anything of its own. */
+const entryTargets = (place: 'permit' | 'inspection'): readonly Target[] =>
+  Object.entries(CATALOG[place] as Fields).flatMap(([to, field]) =>
+    field.value === 'group'
+      ? []
+      : [{ to, says: describedField(`${place}.${to}`), headings: field.aliases ?? [] }],
+  )
 
 const PARCELS: readonly Target[] = [
   { ...PARCEL, to: 'number', headings: [...PARCEL.headings, 'number'] },
@@ -149,53 +85,16 @@ const PARCELS: readonly Target[] = [
   },
 ]
 
-const FINDINGS: readonly Target[] = [
-  PARCEL,
-  ADDRESS,
-  {
-    to: 'firm',
-    says: 'the inspection firm, by the name it has here',
-    headings: ['firm', 'inspector', 'inspection firm', 'company', 'inspected by'],
-  },
-  {
-    to: 'inspectedOn',
-    says: 'the day of the inspection',
-    headings: [
-      'inspected',
-      'inspected on',
-      'inspection',
-      'inspection date',
-      'inspection date',
-      'date inspected',
-      'inspected',
-      'date',
-    ],
-  },
-  { to: 'occupancy', says: 'occupied, vacant, seasonal or unknown', headings: ['occupancy', 'occupied'] },
-  {
-    to: 'people',
-    says: 'how many people live there',
-    headings: ['people', 'occupants', 'residents'],
-    number: true,
-  },
-  {
-    to: 'bedroomsCounted',
-    says: 'bedrooms counted',
-    headings: ['bedrooms', 'bedrooms counted', 'beds', 'br'],
-    number: true,
-  },
-  {
-    to: 'lastPumpedOn',
-    says: 'the day it was last pumped',
-    headings: ['pumped', 'last pumped', 'last pumped on', 'pump date'],
-  },
-  { to: 'notes', says: 'anything else', headings: ['notes', 'remarks', 'comments'] },
-]
+const FIRM: Target = {
+  to: 'firm',
+  says: 'the inspection firm, by the name it has here',
+  headings: ['firm', 'inspector', 'inspection firm', 'company', 'inspected by'],
+}
 
 export const TARGETS: { readonly [K in ImportKind]: readonly Target[] } = {
-  permits: PERMIT,
+  permits: [PARCEL, ADDRESS, ...entryTargets('permit')],
   parcels: PARCELS,
-  findings: FINDINGS,
+  findings: [PARCEL, ADDRESS, FIRM, ...entryTargets('inspection')],
 }
 
 /** What lies beside the entry of a permit or an inspection: whose it is. */
@@ -207,26 +106,6 @@ export const NEEDED: { readonly [K in ImportKind]: readonly (readonly string[])[
   parcels: [['number']],
   findings: [['parcel', 'address'], ['firm'], ['inspectedOn']],
 }
-
-const SHARED_FIELDS = [
-  ...MEASURE_NAMES.filter((name) => name !== 'tie'),
-  'kind',
-  'note',
-  'tie.a',
-  'tie.b',
-  'tie.side',
-  'tie.sideWords',
-]
-export const COMPONENT_FIELDS: { readonly [K in 'permits' | 'findings']: readonly string[] } = {
-  permits: [...SHARED_FIELDS, 'action', 'replaces'],
-  findings: [
-    ...SHARED_FIELDS,
-    ...['key', 'outcome', 'searchedBy', 'notReachedBecause', 'condition', 'conditionWords', 'scumThickness'],
-    ...['scumBottomBelow', 'sludgeDepth', 'outletDeviceBelow', 'lidSecured', 'riserToGrade'],
-    ...['levelAboveOutlet.above', 'levelAboveOutlet.below'],
-  ],
-}
-export const REFERENCE_FIELDS = ['a', 'b', 'baseline', 'wall', 'bearingDeg'] as const
 
 const COMPONENT = /^components\.([A-Za-z0-9][A-Za-z0-9 #-]{0,59})\.([A-Za-z]+(?:\.[A-Za-z]+)?)$/
 
@@ -240,15 +119,31 @@ export function componentTarget(to: string): { readonly tag: string; readonly fi
 export const kindOfTag = (tag: string): string | undefined =>
   COMPONENT_KINDS.find((kind) => tag === kind || new RegExp(`^${kind}[ #-]?\\d*$`).test(tag))
 
-/** Whether a file of that kind can fill it. */
-export function isTarget(kind: ImportKind, to: string): boolean {
-  if (TARGETS[kind].some((target) => target.to === to)) return true
-  if (kind === 'parcels') return false
-  const reference = /^reference\.(\w+)$/.exec(to)?.[1]
-  if (reference !== undefined) return (REFERENCE_FIELDS as readonly string[]).includes(reference)
+const PLACES = { permits: 'permit', findings: 'inspection' } as const
+
+/** The field that a target fills; of a level, above or below. Undefined for what is no field of an entry. */
+export function fieldOfTarget(kind: ImportKind, to: string): Field | undefined {
+  if (kind === 'parcels') return undefined
   const component = componentTarget(to)
-  return component !== null && COMPONENT_FIELDS[kind].includes(component.field)
+  const place = PLACES[kind]
+  const field = component ? componentField(component.field) : fieldAt(place, to)
+  if (!field || field.value === 'group' || (field.by !== place && field.by !== 'both')) return undefined
+  return component && NAMED_BY_TAG.has(component.field) ? undefined : field
 }
+
+/** The name that a component has in its target is its name on the paper or in the inspection. */
+const NAMED_BY_TAG: ReadonlySet<string> = new Set(['tag', 'label'])
+
+function componentField(path: string): Field | undefined {
+  const [name = '', side] = path.split('.')
+  const field = fieldAt('component', name)
+  if (field?.value !== 'level') return fieldAt('component', path)
+  return side === 'above' || side === 'below' ? field : undefined
+}
+
+/** Whether a file of that kind can fill it. */
+export const isTarget = (kind: ImportKind, to: string): boolean =>
+  TARGETS[kind].some((target) => target.to === to) || fieldOfTarget(kind, to) !== undefined
 
 /** A heading as it is compared: letters and figures alone, lower case. */
 export const plainHeading = (heading: string): string => heading.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '')

@@ -1,7 +1,7 @@
 import { canonicalText } from '../../base/canonical.ts'
 import { dayOf } from '../../base/plain-date.ts'
 import { findingsEntry } from '../../reading/entry/findings.ts'
-import { entryIssues } from '../../reading/entry/issues.ts'
+import { readEntry } from '../../reading/entry/read-entry.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
 import {
   firmsNamed,
@@ -29,17 +29,17 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   const sound: { readonly row: RowEntry; readonly inspection: Omit<SubmittedInspection, 'id'> }[] = []
   for (const row of rows) {
     const [found, firm] = [parcelOf(row), firmOf(row, firms)]
-    const read = findingsEntry.safeParse(row.entry)
-    const issues = read.success ? inspectionAhead(read.data, dayOf(at)) : entryIssues(read.error)
+    const read = readEntry(findingsEntry, row.entry)
+    const issues = read.ok ? inspectionAhead(read.value, dayOf(at)) : read.error
     const faults = [
       ...('fault' in found ? [found.fault] : []),
       ...('fault' in firm ? [firm.fault] : []),
       ...issues.map((issue) => asRowFault(row, issue)),
     ]
-    if (read.success && 'parcel' in found && 'organization' in firm && faults.length === 0)
+    if (read.ok && 'parcel' in found && 'organization' in firm && faults.length === 0)
       sound.push({
         row,
-        inspection: { parcel: found.parcel, organization: firm.organization, record: read.data },
+        inspection: { parcel: found.parcel, organization: firm.organization, record: read.value },
       })
     else landed.push(rejected(row.line, ...faults))
   }

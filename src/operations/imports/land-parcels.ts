@@ -1,8 +1,7 @@
 import { z } from 'zod'
-import { line } from '../../reading/entry/fields.ts'
-import { entryIssues } from '../../reading/entry/issues.ts'
-import { optional } from '../../reading/entry/measures.ts'
+import { line, optional } from '../../reading/entry/fields.ts'
 import { dateEntry } from '../../reading/entry/quantity.ts'
+import { readEntry } from '../../reading/entry/read-entry.ts'
 import { canonicalParcelNumber } from '../../reading/parcel-number.ts'
 import {
   type ListedParcel,
@@ -42,12 +41,12 @@ export async function landParcels(landing: Landing, rows: readonly RowEntry[]): 
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly parcel: ParcelEntry }[] = []
   for (const row of rows) {
-    const read = parcelEntry.safeParse(Object.fromEntries(row.beside))
-    const number = read.success ? canonicalParcelNumber(read.data.number, format) : null
-    const issues = read.success ? unsaid(read.data) : entryIssues(read.error)
+    const read = readEntry(parcelEntry, Object.fromEntries(row.beside))
+    const number = read.ok ? canonicalParcelNumber(read.value.number, format) : null
+    const issues = read.ok ? unsaid(read.value) : [...read.error]
     if (number && !number.ok) issues.push({ pointer: '/number', message: number.error })
-    if (read.success && number?.ok && issues.length === 0)
-      sound.push({ row, parcel: { ...read.data, number: number.value } })
+    if (read.ok && number?.ok && issues.length === 0)
+      sound.push({ row, parcel: { ...read.value, number: number.value } })
     else landed.push(rejected(row.line, ...issues.map((issue) => asRowFault(row, issue))))
   }
   const parents = sound

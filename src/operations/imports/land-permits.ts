@@ -1,7 +1,7 @@
 import { canonicalText } from '../../base/canonical.ts'
 import { dayOf } from '../../base/plain-date.ts'
-import { entryIssues } from '../../reading/entry/issues.ts'
 import { permitEntry } from '../../reading/entry/permit.ts'
+import { readEntry } from '../../reading/entry/read-entry.ts'
 import type { PermitRecord } from '../../records/permit.ts'
 import { lockParcels } from '../../store/many-parcels.ts'
 import { insertPermits, type PermitOnParcel, permitsNumbered } from '../../store/permits-at-once.ts'
@@ -16,20 +16,20 @@ export async function landPermits(landing: Landing, rows: readonly RowEntry[]): 
   const { tx, county, format, at, by, importId, newId } = landing
   // Validated while the database looks for the parcels.
   const finding = findParcelsWritten(tx, county, format, rows)
-  const entries = rows.map(({ entry }) => permitEntry.safeParse(entry))
+  const entries = rows.map(({ entry }) => readEntry(permitEntry, entry))
   const parcelOf = await finding
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly parcel: string; readonly record: PermitRecord }[] = []
   for (const [index, row] of rows.entries()) {
     const found = parcelOf(row)
     const read = entries[index]!
-    const issues = read.success ? datesAhead(read.data, dayOf(at)) : entryIssues(read.error)
+    const issues = read.ok ? datesAhead(read.value, dayOf(at)) : read.error
     const faults = [
       ...('fault' in found ? [found.fault] : []),
       ...issues.map((issue) => asRowFault(row, issue)),
     ]
-    if (read.success && 'parcel' in found && faults.length === 0)
-      sound.push({ row, parcel: found.parcel, record: read.data })
+    if (read.ok && 'parcel' in found && faults.length === 0)
+      sound.push({ row, parcel: found.parcel, record: read.value })
     else landed.push(rejected(row.line, ...faults))
   }
   const parcels = [...new Set(sound.map(({ parcel }) => parcel))]

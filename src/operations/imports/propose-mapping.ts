@@ -1,12 +1,14 @@
+import { COMPONENT_FIELDS } from '../../catalog/component-fields.ts'
+import type { Fields } from '../../catalog/field.ts'
 import { canonicalParcelNumber, type ParcelNumberFormat } from '../../reading/parcel-number.ts'
 import { PERMIT_KINDS } from '../../records/permit.ts'
 import type { ColumnMeaning, ImportHead, ImportKind, Mapping } from '../../store/imports.ts'
-import { isTarget, plainHeading, TARGETS } from './kinds.ts'
+import { fieldOfTarget, isTarget, plainHeading, TARGETS } from './kinds.ts'
 
 /** Columns that this service adds to the rows it gives back to be mended: passed over when they come again. */
 export const ADDED_COLUMNS = ['line', 'to mend'] as const
 
-/** What stands in a heading for a component and for a measure of it; longest first, so that `liquid depth` is no `depth`. */
+/** What stands in a heading for a component; longest first. */
 const PARTS: readonly (readonly [RegExp, string])[] = [
   [/pump(ing)? ?(chamber|tank)/, 'pump-chamber'],
   [/tank|septic/, 'tank'],
@@ -18,22 +20,11 @@ const PARTS: readonly (readonly [RegExp, string])[] = [
   [/d-?box|distribution ?box/, 'distribution-box'],
   [/\bwell\b/, 'well'],
 ]
-const MEASURES: readonly (readonly [RegExp, string])[] = [
-  [/capacity|volume|gal|size/, 'capacity'],
-  [/liquid ?depth/, 'liquidDepth'],
-  [/absorbing ?depth|gravel ?depth|effective ?depth/, 'absorbingDepth'],
-  [/depth ?to ?top|cover|burial/, 'depthToTop'],
-  [/sludge/, 'sludgeDepth'],
-  [/scum/, 'scumThickness'],
-  [/material/, 'material'],
-  [/diam/, 'diameter'],
-  [/length/, 'length'],
-  [/width/, 'width'],
-  [/compartment/, 'compartments'],
-  [/condition/, 'condition'],
-  [/outcome|found/, 'outcome'],
-  [/count|number|how many/, 'count'],
-]
+/** What stands in a heading for a field of a component; longest first, so that `liquid depth` is no `depth`. */
+const FIELDS: readonly (readonly [RegExp, string])[] = Object.entries(COMPONENT_FIELDS as Fields)
+  .flatMap(([name, { aliases = [] }]) => aliases.map((alias) => [alias, name] as const))
+  .sort(([a], [b]) => b.length - a.length)
+  .map(([alias, name]) => [new RegExp(alias.replaceAll(' ', ' ?')), name])
 /** A unit that a heading carries: `Tank size (gal)`. */
 const UNITS: readonly (readonly [RegExp, string])[] = [
   [/\b(gal|gals|gallons)\b/, 'gal'],
@@ -58,7 +49,7 @@ export function proposeMapping(kind: ImportKind, head: ImportHead, format: Parce
     const to = targetOf(kind, column)
     const free = to !== null && !taken.has(to) ? to : null
     if (free !== null) taken.add(free)
-    return meaning(column, free, cells)
+    return meaning(kind, column, free, cells)
   })
   const parcel = kind === 'parcels' ? 'number' : 'parcel'
   if (!taken.has(parcel)) {
@@ -79,16 +70,22 @@ function targetOf(kind: ImportKind, column: string): string | null {
   if (kind === 'parcels') return null
   const words = column.toLowerCase().replaceAll(/[_()./]+/g, ' ')
   const part = PARTS.find(([pattern]) => pattern.test(words))?.[1]
-  const measure = MEASURES.find(([pattern]) => pattern.test(words))?.[1]
-  if (part === undefined || measure === undefined) return null
-  const to = `components.${part}.${measure}`
+  const field = FIELDS.find(([pattern]) => pattern.test(words))?.[1]
+  if (part === undefined || field === undefined) return null
+  const to = `components.${part}.${field}`
   return isTarget(kind, to) ? to : null
 }
 
-function meaning(column: string, to: string | null, cells: readonly string[]): ColumnMeaning {
+function meaning(
+  kind: ImportKind,
+  column: string,
+  to: string | null,
+  cells: readonly string[],
+): ColumnMeaning {
   const words = column.toLowerCase().replaceAll(/[_()./]+/g, ' ')
   const bare = cells.some((cell) => /^[\d,.]+$/.test(cell))
-  const measured = to !== null && /^(components|reference)\./.test(to) && !/\.(count|compartments)$/.test(to)
+  const field = to === null ? undefined : fieldOfTarget(kind, to)
+  const measured = field !== undefined && ['length', 'level', 'volume'].includes(field.value)
   const unit = measured && bare ? (UNITS.find(([pattern]) => pattern.test(words))?.[1] ?? null) : null
   return { column, to, unit, values: to === 'kind' ? kindValues(cells) : {} }
 }

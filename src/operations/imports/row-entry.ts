@@ -1,6 +1,8 @@
+import type { Field } from '../../catalog/field.ts'
+import { entryOfText } from '../../reading/entry/typed-text.ts'
 import type { RowFault } from '../../store/import-rejections.ts'
 import type { ImportHead, ImportKind, Mapping } from '../../store/imports.ts'
-import { BESIDE, componentTarget, kindOfTag, TARGETS } from './kinds.ts'
+import { BESIDE, componentTarget, fieldOfTarget, kindOfTag } from './kinds.ts'
 import type { Row } from './read-rows.ts'
 
 /** A row as its kind's entry, not yet validated; and which column each value came from, by JSON Pointer. */
@@ -21,18 +23,17 @@ export function rowReader(
   { headings }: ImportHead,
   mapping: Mapping,
 ): (row: Row) => RowEntry {
-  const numbers = new Set(TARGETS[kind].flatMap(({ to, number }) => (number ? [to] : [])))
   const filling = mapping.columns.flatMap(({ column, to, unit, values }) => {
     const index = headings.indexOf(column)
     if (to === null || index === -1) return []
     const plainValues = new Map(Object.entries(values).map(([from, value]) => [plain(from), value]))
-    return [{ column, index, to, unit, plainValues, put: placeOf(to), isNumber: isNumber(to, numbers) }]
+    return [{ column, index, to, unit, plainValues, put: placeOf(to), field: fieldOfTarget(kind, to) }]
   })
   const always = Object.entries(mapping.always).map(([to, value]) => ({
     to,
     value,
     put: placeOf(to),
-    isNumber: isNumber(to, numbers),
+    field: fieldOfTarget(kind, to),
   }))
 
   return (row) => {
@@ -45,19 +46,18 @@ export function rowReader(
       else put(entry, components, value)
       if (origin) columns.set(to, origin)
     }
-    for (const { column, index, to, unit, plainValues, put, isNumber: number } of filling) {
+    for (const { column, index, to, unit, plainValues, put, field } of filling) {
       const had = row.cells[index] ?? ''
       if (had === '' || (column === 'entry' && row.entry !== undefined)) continue
       const meant = plainValues.get(plain(had)) ?? had
-      const value =
-        unit !== null && FIGURE.test(meant) ? `${meant} ${unit}` : number ? asNumber(meant) : meant
-      set(to, put, value, { column, had })
+      const value = unit !== null && FIGURE.test(meant) ? `${meant} ${unit}` : meant
+      set(to, put, entered(field, value), { column, had })
     }
-    for (const { to, value, put, isNumber: number } of always) {
+    for (const { to, value, put, field } of always) {
       const component = componentTarget(to)
       // What holds for a component holds where the row has one.
       if (columns.has(to) || (component && !components.has(component.tag))) continue
-      if (!(to in entry)) set(to, put, number ? asNumber(value) : value, undefined)
+      if (!(to in entry)) set(to, put, entered(field, value), undefined)
     }
     if (components.size > 0) {
       const own = Array.isArray(entry.components) ? (entry.components as unknown[]) : []
@@ -77,11 +77,10 @@ function placeOf(to: string): Place {
   const component = componentTarget(to)
   if (component) {
     const { tag, field } = component
-    const list = field === 'searchedBy' || field === 'replaces'
     return (_, components, value) => {
       const fields = components.get(tag) ?? {}
       components.set(tag, fields)
-      put(fields, field.split('.'), list ? String(value).split(/\s*;\s*/) : value)
+      put(fields, field.split('.'), value)
     }
   }
   const path = to.split('.')
@@ -104,13 +103,9 @@ function component(kind: ImportKind, tag: string, fields: Record<string, unknown
   return kind === 'findings' ? { label: tag, outcome: 'found', ...own } : { tag, ...own }
 }
 
-const COMPONENT_NUMBERS = new Set(['compartments', 'count'])
-const isNumber = (to: string, numbers: ReadonlySet<string>): boolean =>
-  numbers.has(to) || to === 'reference.bearingDeg' || COMPONENT_NUMBERS.has(componentTarget(to)?.field ?? '')
-
-/** A figure as a number; what is none stays as it is, for the entry's own fault. */
-const asNumber = (text: string): unknown =>
-  FIGURE.test(text) ? Number(text.replaceAll(',', '')) : /^(true|yes|y)$/i.test(text) ? true : text
+/** What a cell says, as its field is entered; several names stand in one cell with ; between them. */
+const entered = (field: Field | undefined, text: string): unknown =>
+  field === undefined ? text : entryOfText(field, text, /\s*;\s*/)
 
 const plain = (text: string): string => text.trim().toLowerCase()
 const isObject = (value: unknown): value is Record<string, unknown> =>

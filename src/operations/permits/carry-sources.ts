@@ -1,21 +1,11 @@
 import { canonicalText } from '../../base/canonical.ts'
-import { MEASURE_NAMES } from '../../records/component.ts'
+import { MEASURE_NAMES } from '../../catalog/catalog.ts'
+import { PERMIT_FIELDS } from '../../catalog/permit-fields.ts'
 import type { FiledPermit, PermitRecord } from '../../records/permit.ts'
 import { sourceAt } from '../../records/permit-claims.ts'
 import type { Source } from '../../records/source.ts'
 
-const FIELDS = [
-  'number',
-  'kind',
-  'issuedOn',
-  'approvedOn',
-  'bedrooms',
-  'designFlowGpd',
-  'percRateMpi',
-  'soilTexture',
-  'reference',
-  'remarks',
-] as const satisfies readonly (keyof PermitRecord)[]
+const FIELDS = Object.keys(PERMIT_FIELDS) as readonly (keyof typeof PERMIT_FIELDS)[]
 
 /**
  * The sources of a corrected record: what reads as it did keeps the source it had, component by component under their

@@ -22,14 +22,14 @@ function placeOf(
       return at('tie/b')
     case 'diameter':
       return at(isPipe ? 'pipeDiameter' : 'diameter')
-    case 'absorbingDepth':
-      return kind === 'tank' || kind === 'pump-chamber' ? at('liquidDepth') : at('absorbingDepth')
+    case 'effectiveDepth':
+      return kind === 'tank' || kind === 'pump-chamber' ? at('liquidDepth') : at('effectiveDepth')
     case 'depth':
       if (kind === 'tank' || kind === 'pump-chamber')
         return at('liquidDepth', 'the paper says only "depth"; it is taken as the liquid depth')
       if (kind === 'seepage-pit' || kind === 'cesspool')
         return at(
-          'absorbingDepth',
+          'effectiveDepth',
           'the paper says only "depth"; it is taken as the sidewall below the inlet',
         )
       // Of a trench or bed the depth is that of the digging, for which the record has no place.

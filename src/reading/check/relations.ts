@@ -97,10 +97,10 @@ function componentRelations(kind: ComponentKind, at: string): Relation[] {
       return [
         range(p('count'), 1, 12, 'a house has one to twelve pits'),
         range(p('diameter'), 2, 16, 'pits are 2 to 16 ft across'),
-        range(p('absorbingDepth'), 2, 40, 'pits are 2 to 40 ft deep below the inlet'),
+        range(p('effectiveDepth'), 2, 40, 'pits are 2 to 40 ft deep below the inlet'),
         relation(
           'arithmetic',
-          [p('area'), p('count'), p('diameter'), p('absorbingDepth')],
+          [p('area'), p('count'), p('diameter'), p('effectiveDepth')],
           'the sidewall of the pits is not the stated area',
           (area, n, d, h) => near(n * Math.PI * d * h, area, 0.15),
         ),
@@ -118,7 +118,7 @@ function componentRelations(kind: ComponentKind, at: string): Relation[] {
           kind === 'bed' ? 100 : 6,
           kind === 'bed' ? 'beds are 3 to 100 ft wide' : 'trenches are 6 in to 6 ft wide',
         ),
-        range(p('absorbingDepth'), 0.2, 6, 'the gravel below a pipe is 2 in to 6 ft deep'),
+        range(p('effectiveDepth'), 0.2, 6, 'the gravel below a pipe is 2 in to 6 ft deep'),
         relation(
           'arithmetic',
           [p('area'), p('count'), p('length'), p('width')],

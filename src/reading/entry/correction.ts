@@ -1,18 +1,20 @@
-import type { z } from 'zod'
-import { err, ok, type Result } from '../../base/result.ts'
-import { SYSTEM_FIELDS, type SystemField } from '../../records/as-built.ts'
-import { MEASURE_NAMES, type MeasureName } from '../../records/component.ts'
-import { type EntryIssue, entryIssues } from './issues.ts'
-import { measureEntries } from './measures.ts'
-import { permitEntry } from './permit.ts'
-import { lengthEntry } from './quantity.ts'
+import { err, type Result } from '../../base/result.ts'
+import { MEASURE_NAMES, type MeasureName, SYSTEM_FIELDS, type SystemField } from '../../catalog/catalog.ts'
+import { MEASURES } from '../../catalog/component-measures.ts'
+import { PERMIT_FIELDS } from '../../catalog/permit-fields.ts'
+import { statedField } from './field-schema.ts'
+import { type EntryIssue, pointerOf } from './issues.ts'
+import { readEntry } from './read-entry.ts'
 
 export const CORRECTABLE = [...SYSTEM_FIELDS, ...MEASURE_NAMES] as const
 export type Correctable = SystemField | MeasureName
 
-const measures = measureEntries(lengthEntry)
-const isSystem = (field: Correctable): field is SystemField =>
-  (SYSTEM_FIELDS as readonly string[]).includes(field)
+/** Values of the whole system belong to no component; every other field to one. */
+export const belongsToComponent = (field: Correctable): field is MeasureName => field in MEASURES
+
+/** Where the field stands in the catalog. */
+export const correctableField = (field: Correctable) =>
+  belongsToComponent(field) ? MEASURES[field] : PERMIT_FIELDS[field]
 
 /**
  * The value of a correction, read as the permit's own entry would read it: a length as people write it for a length, a
@@ -23,13 +25,8 @@ export function correctionValue(
   value: unknown,
   at: readonly PropertyKey[],
 ): Result<unknown, readonly EntryIssue[]> {
-  const schema: z.ZodType = isSystem(field) ? permitEntry.in.shape[field] : measures[field]
-  const parsed = schema.safeParse(value)
-  if (!parsed.success) return err(entryIssues(parsed.error, at))
-  if (parsed.data !== null) return ok(parsed.data)
-  const pointer = at.map((key) => `/${String(key)}`).join('')
-  return err([{ pointer, message: 'is missing: write the value that the record should have' }])
+  const place = belongsToComponent(field) ? 'component' : 'permit'
+  const read = readEntry(statedField(correctableField(field), `${place}.${field}`), value, at)
+  if (!read.ok || read.value !== null) return read
+  return err([{ pointer: pointerOf(at), message: 'is missing: write the value that the record should have' }])
 }
-
-/** Values of the whole system belong to no component; every other field to one. */
-export const belongsToComponent = (field: Correctable): boolean => !isSystem(field)

@@ -20,3 +20,6 @@ export const prose = (most: number) =>
     .max(most, `at most ${most} characters`)
     .refine((text) => !/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/.test(text), 'no control characters')
     .refine((text) => text.isWellFormed(), HALF)
+
+/** A field that may be left out or sent as null: null in the record. */
+export const optional = <T extends z.ZodType>(type: T) => type.nullish().transform((value) => value ?? null)

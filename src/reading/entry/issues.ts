@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import { nearestName } from './nearest-name.ts'
 
 /** One fault of an entry: an RFC 6901 JSON Pointer to the value, and what is wrong with it and what to do. */
 export type EntryIssue = { readonly pointer: string; readonly message: string }
@@ -12,15 +13,22 @@ export const pointerOf = (path: readonly PropertyKey[]): string =>
  * Every fault that validation found, with unions told by the reading that came closest: a person who typed `4-6` for a
  * length hears why it is not a length, not that it isn't an object either.
  */
-export const entryIssues = (error: z.ZodError, at: readonly PropertyKey[] = []): EntryIssue[] =>
-  error.issues.flatMap((issue) => told(issue, [...at, ...issue.path]))
+export const entryIssues = (
+  error: z.ZodError,
+  at: readonly PropertyKey[] = [],
+  known: KnownNames = new Map(),
+): EntryIssue[] => error.issues.flatMap((issue) => told(issue, [...at, ...issue.path], known))
 
-function told(issue: Issue, path: readonly PropertyKey[]): EntryIssue[] {
+/** The names that would have been taken, by the list of those that were not. */
+type KnownNames = ReadonlyMap<unknown, readonly string[]>
+
+function told(issue: Issue, path: readonly PropertyKey[], known: KnownNames): EntryIssue[] {
   if (issue.code === 'invalid_union' && issue.errors.length > 0) {
     const closest = issue.errors.reduce((best, branch) =>
       closeness(branch) > closeness(best) ? branch : best,
     )
-    if (closeness(closest) > 0) return closest.flatMap((inner) => told(inner, [...path, ...inner.path]))
+    if (closeness(closest) > 0)
+      return closest.flatMap((inner) => told(inner, [...path, ...inner.path], known))
     const wanted = [...new Set(issue.errors.flatMap(expectations))]
     return [{ pointer: pointerOf(path), message: `write ${wanted.join(' or ')}` }]
   }
@@ -30,7 +38,7 @@ function told(issue: Issue, path: readonly PropertyKey[]): EntryIssue[] {
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
       pointer: pointerOf([...path, key]),
-      message: 'there is no field of this name here',
+      message: unknownName(key, known.get(issue.keys) ?? []),
     }))
   }
   if (issue.code === 'invalid_value') {
@@ -48,6 +56,16 @@ function told(issue: Issue, path: readonly PropertyKey[]): EntryIssue[] {
     ]
   }
   return [{ pointer: pointerOf(path), message: issue.message }]
+}
+
+const MOST_NAMES = 12
+
+function unknownName(key: string, known: readonly string[]): string {
+  const near = nearestName(key, known)
+  if (near !== null) return `there is no field of this name here: did you mean "${near}"?`
+  return known.length === 0 || known.length > MOST_NAMES
+    ? 'there is no field of this name here'
+    : `there is no field of this name here; there are ${known.join(', ')}`
 }
 
 /** How near a branch of a union came: a fault of our own wording beats a wrong type; a deeper fault beats one at the top. */

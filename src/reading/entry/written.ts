@@ -1,3 +1,4 @@
+import { fieldAt } from '../../catalog/catalog.ts'
 import type { FindingsRecord, FoundComponent } from '../../records/findings.ts'
 import type { PermitRecord } from '../../records/permit.ts'
 import type { FoundLength, StatedLength, StatedVolume } from '../../records/quantity.ts'
@@ -12,14 +13,17 @@ export const permitAsWritten = (record: PermitRecord): PermitEntry => written(re
 
 /** The same for findings: each length with the method and the instrument it was taken by. */
 export const findingsAsWritten = (record: FindingsRecord): FindingsEntry =>
-  written({ ...record, components: record.components.map(withLevel) }) as FindingsEntry
+  written({ ...record, components: record.components.map(withLevels) }) as FindingsEntry
 
-/** A level is typed as above or below the outlet, and kept as one height. */
-function withLevel({ levelAboveOutlet: level, ...rest }: FoundComponent) {
-  if (level === null) return rest
-  const { asWritten, method } = level
-  return { ...rest, levelAboveOutlet: { [level.ft < 0 ? 'below' : 'above']: asWritten, method } }
-}
+/** A level is typed as above or below, and kept as one height. */
+const withLevels = (found: FoundComponent): object =>
+  Object.fromEntries(
+    Object.entries(found).map(([name, value]) => {
+      if (fieldAt('component', name)?.value !== 'level' || value === null) return [name, value]
+      const { ft, asWritten, method } = value as FoundLength
+      return [name, { [ft < 0 ? 'below' : 'above']: asWritten, method }]
+    }),
+  )
 
 function written(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(written)

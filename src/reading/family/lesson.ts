@@ -39,7 +39,7 @@ const COMPONENT_PLACES: readonly (readonly [pointer: string, ask: Ask])[] = [
       'liquidDepth',
       'insideHeight',
       'wallThickness',
-      'absorbingDepth',
+      'effectiveDepth',
       'depthToTop',
       'pipeDiameter',
       'compartments',

@@ -30,7 +30,7 @@ export function bareUnitFor(ask: Ask, kind: SubjectKind | null, labelUnit: Label
     case 'liquidDepth':
     case 'insideHeight':
       return (value) => (value <= 12 ? feet : inches)
-    case 'absorbingDepth':
+    case 'effectiveDepth':
       return (value) => (kind === 'seepage-pit' ? (value <= 30 ? feet : inches) : value < 5 ? feet : inches)
     case 'depthToTop':
     case 'depth':

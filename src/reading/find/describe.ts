@@ -207,7 +207,7 @@ function meant(run: readonly Found<string>[], kind: SubjectKind | null, text: st
       return [
         ...dimension('diameter', first),
         ...dimension(
-          'absorbingDepth',
+          'effectiveDepth',
           second,
           assumed('the depth is taken as the sidewall below the inlet; the paper does not say so'),
         ),
@@ -223,7 +223,7 @@ function meant(run: readonly Found<string>[], kind: SubjectKind | null, text: st
         ...dimension('length', long),
         ...dimension('width', wide),
         ...dimension(
-          'absorbingDepth',
+          'effectiveDepth',
           third,
           assumed('the third dimension is taken as the depth of gravel; the paper does not say so'),
         ),

@@ -30,7 +30,7 @@ export const MEASURE_ASKS = [
   'liquidDepth',
   'insideHeight',
   'wallThickness',
-  'absorbingDepth',
+  'effectiveDepth',
   'depthToTop',
   'depth',
   'pipeDiameter',

@@ -19,9 +19,9 @@ export type AbsorbingArea = {
   readonly bed: boolean
 }
 
-type Dimension = 'length' | 'width' | 'diameter' | 'absorbingDepth'
+type Dimension = 'length' | 'width' | 'diameter' | 'effectiveDepth'
 const NEEDS: { readonly [K in AbsorptionKind]: readonly Dimension[] } = {
-  'seepage-pit': ['diameter', 'absorbingDepth'],
+  'seepage-pit': ['diameter', 'effectiveDepth'],
   trench: ['length', 'width'],
   bed: ['length', 'width'],
   chambers: ['length', 'width'],
@@ -103,7 +103,7 @@ function shaped(
 ): AbsorptionShape {
   switch (kind) {
     case 'seepage-pit':
-      return { kind: 'pits', diameter: of('diameter'), absorbingDepth: of('absorbingDepth'), count }
+      return { kind: 'pits', diameter: of('diameter'), effectiveDepth: of('effectiveDepth'), count }
     case 'trench':
       return {
         kind: 'trenches',

@@ -1,3 +1,5 @@
+import { SYSTEM_FIELDS, type SystemField } from '../../catalog/catalog.ts'
+import { PERMIT_FIELDS } from '../../catalog/permit-fields.ts'
 import { STATUS_WORDS } from '../../reconcile/status.ts'
 import { VOICES } from '../../words/agent/status.ts'
 import { type ExportTable, instant, list, plain, text } from './column.ts'
@@ -78,6 +80,9 @@ const DISCREPANCIES: ExportTable = {
 /** Taken out of the whole once for each row: every look into a long document unpacks all of it. */
 const stated = (field: string): string => `said.record ->> '${field}'`
 
+const statedColumn = (name: SystemField) =>
+  PERMIT_FIELDS[name].value === 'line' ? text(name, stated(name)) : plain(name, stated(name))
+
 const PERMITS: ExportTable = {
   id: 't.id',
   columns: [
@@ -86,10 +91,7 @@ const PERMITS: ExportTable = {
     plain('kind', 't.kind'),
     plain('issuedOn', 't.issued_on'),
     plain('approvedOn', 't.approved_on'),
-    plain('bedrooms', stated('bedrooms')),
-    plain('designFlowGpd', stated('designFlowGpd')),
-    plain('percRateMpi', stated('percRateMpi')),
-    text('soilTexture', stated('soilTexture')),
+    ...SYSTEM_FIELDS.map(statedColumn),
     text('remarks', stated('remarks')),
     plain('components', `jsonb_array_length(said.record -> 'components')`),
     plain('revision', 't.revision'),

@@ -120,14 +120,14 @@ function installation(chance: Dice, index: number): PermitEntry {
         pipeDiameter: '4 in',
       },
       chance.chance(0.5)
-        ? { tag: 'pit', kind: 'seepage-pit', diameter: '8 ft', absorbingDepth: `${chance.between(5, 10)} ft` }
+        ? { tag: 'pit', kind: 'seepage-pit', diameter: '8 ft', effectiveDepth: `${chance.between(5, 10)} ft` }
         : {
             tag: 'trenches',
             kind: 'trench',
             count: 3,
             length: `${chance.between(40, 80)} ft`,
             width: '3 ft',
-            absorbingDepth: '12 in',
+            effectiveDepth: '12 in',
           },
     ],
   }

@@ -50,7 +50,7 @@ const card = paper('07-0476-0012', '13 Sedge Pond Rd', {
       action: 'install',
       count: 1,
       diameter: '8 ft',
-      absorbingDepth: '9 ft',
+      effectiveDepth: '9 ft',
     },
   ],
 })
@@ -84,7 +84,7 @@ const letter = paper('07-0476-0001', '1 Sedge Pond Rd', {
       count: 3,
       length: '65 ft',
       width: '36 in',
-      absorbingDepth: '12 in',
+      effectiveDepth: '12 in',
     },
   ],
 })
@@ -126,7 +126,7 @@ const table = paper('07-0486-0011', '37 Larkspur Ln', {
       count: 4,
       length: '65 ft',
       width: '36 in',
-      absorbingDepth: '12 in',
+      effectiveDepth: '12 in',
     },
   ],
 })
@@ -168,7 +168,7 @@ const form = paper('07-0486-0004', '33 Larkspur Ln', {
       action: 'install',
       count: 2,
       diameter: '8 ft',
-      absorbingDepth: '9 ft',
+      effectiveDepth: '9 ft',
     },
   ],
 })

@@ -53,7 +53,7 @@ export function abstract1997(sheet: Sheet): void {
   if (bed >= 0) row(['Leaching bed', '', v(`/components/${bed}/length`), v(`/components/${bed}/width`)], 234)
   if (pit >= 0)
     sheet.text(
-      `${v(`/components/${pit}/count`)} seepage pits, ${v(`/components/${pit}/diameter`)} diameter, ${v(`/components/${pit}/absorbingDepth`)} below inlet`,
+      `${v(`/components/${pit}/count`)} seepage pits, ${v(`/components/${pit}/diameter`)} diameter, ${v(`/components/${pit}/effectiveDepth`)} below inlet`,
       60,
       234,
     )

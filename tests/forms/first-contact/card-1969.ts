@@ -34,14 +34,14 @@ export function card1969(sheet: Sheet): void {
     band('SEEPAGE PITS', 232)
     cell('NUMBER', v(`${f}/count`), 60, 244, 110)
     cell('DIAMETER', v(`${f}/diameter`), 170, 244, 140)
-    cell('EFFECTIVE DEPTH', v(`${f}/absorbingDepth`), 310, 244, 100)
+    cell('EFFECTIVE DEPTH', v(`${f}/effectiveDepth`), 310, 244, 100)
   } else {
     const trench = sheet.find('trench') >= 0
     band(trench ? 'DISPOSAL TRENCHES' : 'DISPOSAL BED', 232)
     if (trench) cell('NUMBER', v(`${f}/count`), 60, 244, 110)
     cell(trench ? 'LENGTH OF EACH' : 'LENGTH', v(`${f}/length`), 170, 244, 140)
     cell('WIDTH', v(`${f}/width`), 310, 244, 100)
-    cell('STONE BELOW PIPE', v(`${f}/absorbingDepth`), 410, 244, 100)
+    cell('STONE BELOW PIPE', v(`${f}/effectiveDepth`), 410, 244, 100)
   }
   if (sheet.has('/reference/a')) {
     cell('CORNER A IS', v('/reference/a'), 60, 290, 200)

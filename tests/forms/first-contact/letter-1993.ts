@@ -30,15 +30,15 @@ export function letter1993(sheet: Sheet): void {
   const f = `/components/${pit >= 0 ? pit : sheet.find('trench', 'bed')}`
   if (pit >= 0)
     item(
-      `Seepage pits: ${v(`${f}/count`)}, ${v(`${f}/diameter`)} diameter, ${v(`${f}/absorbingDepth`)} effective depth`,
+      `Seepage pits: ${v(`${f}/count`)}, ${v(`${f}/diameter`)} diameter, ${v(`${f}/effectiveDepth`)} effective depth`,
     )
   else if (sheet.find('trench') >= 0)
     item(
-      `Trenches: ${v(`${f}/count`)}, each ${v(`${f}/length`)} long, ${v(`${f}/width`)} wide, ${v(`${f}/absorbingDepth`)} stone below pipe`,
+      `Trenches: ${v(`${f}/count`)}, each ${v(`${f}/length`)} long, ${v(`${f}/width`)} wide, ${v(`${f}/effectiveDepth`)} stone below pipe`,
     )
   else
     item(
-      `Bed: ${v(`${f}/length`)} long, ${v(`${f}/width`)} wide, ${v(`${f}/absorbingDepth`)} stone below pipe`,
+      `Bed: ${v(`${f}/length`)} long, ${v(`${f}/width`)} wide, ${v(`${f}/effectiveDepth`)} stone below pipe`,
     )
   if (sheet.has('/reference/a')) {
     y += 10

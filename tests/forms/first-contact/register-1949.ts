@@ -29,13 +29,13 @@ export function register1949(sheet: Sheet): void {
   if (pit >= 0) {
     column(['Seepage Pits', 'How Many'], v(`${f}/count`), 44, 194)
     column(['Pit', 'Diameter'], v(`${f}/diameter`), 150, 194)
-    column(['Pit Depth', 'Below Inlet'], v(`${f}/absorbingDepth`), 250, 194)
+    column(['Pit Depth', 'Below Inlet'], v(`${f}/effectiveDepth`), 250, 194)
   } else {
     const name = sheet.find('trench') >= 0 ? 'Trench' : 'Bed'
     if (name === 'Trench') column(['Trenches', 'How Many'], v(`${f}/count`), 44, 194)
     column([name, 'Length'], v(`${f}/length`), 150, 194)
     column([name, 'Width'], v(`${f}/width`), 250, 194)
-    column(['Gravel', 'Under Tile'], v(`${f}/absorbingDepth`), 350, 194)
+    column(['Gravel', 'Under Tile'], v(`${f}/effectiveDepth`), 350, 194)
   }
   column(['Date', 'Approved'], v('/approvedOn'), 450, 194)
   sheet.rule(40, 240, 572)

@@ -37,11 +37,11 @@ export function slip1983(sheet: Sheet): void {
   if (pit >= 0 || trench >= 0) ask(`${name}: number`, v(`${f}/count`))
   if (pit >= 0) {
     ask(`${name}: diameter`, v(`${f}/diameter`))
-    ask(`${name}: depth below inlet`, v(`${f}/absorbingDepth`))
+    ask(`${name}: depth below inlet`, v(`${f}/effectiveDepth`))
   } else {
     ask(`${name}: length${trench >= 0 ? ' of each' : ''}`, v(`${f}/length`))
     ask(`${name}: width`, v(`${f}/width`))
-    ask(`${name}: rock under pipe`, v(`${f}/absorbingDepth`))
+    ask(`${name}: rock under pipe`, v(`${f}/effectiveDepth`))
   }
   if (sheet.has('/reference/a')) {
     y += 8

@@ -64,7 +64,7 @@ export function asBuilt2003(sheet: Sheet): void {
     ['Diameter', 'diameter'],
     ['Pipe size', 'pipeDiameter'],
     ['Liquid depth', 'liquidDepth'],
-    ['Effective depth', 'absorbingDepth'],
+    ['Effective depth', 'effectiveDepth'],
     ['Distance to A', 'tie/a'],
     ['Distance to B', 'tie/b'],
   ]

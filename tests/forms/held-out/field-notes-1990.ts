@@ -37,17 +37,17 @@ export function fieldNotes1990(sheet: Sheet): void {
   const pit = sheet.find('seepage-pit')
   if (pit >= 0)
     line(
-      `Seepage pits: ${v(`/components/${pit}/count`)} ea., ${v(`/components/${pit}/diameter`)} dia. x ${v(`/components/${pit}/absorbingDepth`)} below inlet`,
+      `Seepage pits: ${v(`/components/${pit}/count`)} ea., ${v(`/components/${pit}/diameter`)} dia. x ${v(`/components/${pit}/effectiveDepth`)} below inlet`,
     )
   const trench = sheet.find('trench')
   if (trench >= 0)
     line(
-      `Leach trenches: ${v(`/components/${trench}/count`)} @ ${v(`/components/${trench}/length`)} x ${v(`/components/${trench}/width`)} wide, ${v(`/components/${trench}/absorbingDepth`)} rock below pipe`,
+      `Leach trenches: ${v(`/components/${trench}/count`)} @ ${v(`/components/${trench}/length`)} x ${v(`/components/${trench}/width`)} wide, ${v(`/components/${trench}/effectiveDepth`)} rock below pipe`,
     )
   const bed = sheet.find('bed')
   if (bed >= 0)
     line(
-      `Leach bed: ${v(`/components/${bed}/length`)} x ${v(`/components/${bed}/width`)}, ${v(`/components/${bed}/absorbingDepth`)} rock below pipe`,
+      `Leach bed: ${v(`/components/${bed}/length`)} x ${v(`/components/${bed}/width`)}, ${v(`/components/${bed}/effectiveDepth`)} rock below pipe`,
     )
   if (sheet.has('/reference/a')) {
     line(`A = ${v('/reference/a')}`)

@@ -55,7 +55,7 @@ export function form2009(sheet: Sheet): void {
     add('diameter', 'diameter')
     add('pipe diameter', 'pipeDiameter')
     add('liquid depth', 'liquidDepth')
-    add(component.kind === 'seepage-pit' ? 'sidewall depth' : 'gravel depth below pipe', 'absorbingDepth')
+    add(component.kind === 'seepage-pit' ? 'sidewall depth' : 'gravel depth below pipe', 'effectiveDepth')
     add('distance from corner A', 'tie/a')
     add('distance from corner B', 'tie/b')
   })

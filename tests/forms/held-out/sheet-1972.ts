@@ -43,12 +43,12 @@ export function sheet1972(sheet: Sheet): void {
   if (pit >= 0) {
     blank('Number of pits', v(`${f}/count`), 330, 228, 90)
     blank('Diameter', v(`${f}/diameter`), 440, 228, 90)
-    blank('Depth below inlet', v(`${f}/absorbingDepth`), 330, 268, 90)
+    blank('Depth below inlet', v(`${f}/effectiveDepth`), 330, 268, 90)
   } else {
     if (sheet.find('trench') >= 0) blank('Number of trenches', v(`${f}/count`), 330, 228, 90)
     blank('Length, each', v(`${f}/length`), 440, 228, 90)
     blank('Width', v(`${f}/width`), 330, 268, 90)
-    blank('Stone under pipe', v(`${f}/absorbingDepth`), 440, 268, 90)
+    blank('Stone under pipe', v(`${f}/effectiveDepth`), 440, 268, 90)
   }
   if (sheet.has('/reference/a')) {
     blank('Point A', v('/reference/a'), 50, 360, 190)

@@ -47,7 +47,7 @@ export function card1958(sheet: Sheet): void {
     line('SEEPAGE PITS')
     line(`  NO. OF PITS .... ${v(`${p}/count`)}`)
     line(`  DIAMETER ....... ${v(`${p}/diameter`)}`)
-    line(`  DEPTH BELOW INLET  ${v(`${p}/absorbingDepth`)}`)
+    line(`  DEPTH BELOW INLET  ${v(`${p}/effectiveDepth`)}`)
   }
   const trench = sheet.find('trench')
   if (trench >= 0) {
@@ -56,7 +56,7 @@ export function card1958(sheet: Sheet): void {
     line(`  NO. OF LINES ... ${v(`${p}/count`)}`)
     line(`  LENGTH OF EACH . ${v(`${p}/length`)}`)
     line(`  WIDTH .......... ${v(`${p}/width`)}`)
-    line(`  GRAVEL BELOW PIPE  ${v(`${p}/absorbingDepth`)}`)
+    line(`  GRAVEL BELOW PIPE  ${v(`${p}/effectiveDepth`)}`)
   }
   y += 8
   if (sheet.has('/reference/a'))

@@ -53,14 +53,14 @@ export function form1978(sheet: Sheet): void {
   const f = `/components/${Math.max(trench, bed, pit)}`
   if (pit >= 0)
     line(
-      `No. of pits ${blank(v(`${f}/count`))}  Diameter ${blank(v(`${f}/diameter`))}  Depth below inlet ${blank(v(`${f}/absorbingDepth`))}`,
+      `No. of pits ${blank(v(`${f}/count`))}  Diameter ${blank(v(`${f}/diameter`))}  Depth below inlet ${blank(v(`${f}/effectiveDepth`))}`,
     )
   if (trench >= 0)
     line(
       `No. of lines ${blank(v(`${f}/count`))}  Length of each ${blank(v(`${f}/length`))}  Width ${blank(v(`${f}/width`))}`,
     )
   if (bed >= 0) line(`Length ${blank(v(`${f}/length`))}  Width ${blank(v(`${f}/width`))}`)
-  if (pit < 0) line(`Rock below pipe ${blank(v(`${f}/absorbingDepth`))}`)
+  if (pit < 0) line(`Rock below pipe ${blank(v(`${f}/effectiveDepth`))}`)
   const box = sheet.find('distribution-box')
   if (box >= 0)
     line(`D-box: A ${blank(v(`/components/${box}/tie/a`))} B ${blank(v(`/components/${box}/tie/b`))}`)

@@ -57,7 +57,7 @@ export function form1986(sheet: Sheet): void {
     for (const [head, field, x, width] of columns) {
       sheet.box(x, y, width, 18)
       const base = `/components/${index}`
-      const depth = component.kind === 'tank' ? 'liquidDepth' : 'absorbingDepth'
+      const depth = component.kind === 'tank' ? 'liquidDepth' : 'effectiveDepth'
       const value =
         head === 'Component'
           ? (NAMES[component.kind] ?? component.kind)

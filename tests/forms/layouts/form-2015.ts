@@ -84,7 +84,7 @@ export function form2015(sheet: Sheet): void {
     add('Liquid depth', 'liquidDepth')
     add(
       component.kind === 'seepage-pit' ? 'Sidewall depth below inlet' : 'Gravel depth below pipe',
-      'absorbingDepth',
+      'effectiveDepth',
     )
     add('Tie from A', 'tie/a')
     add('Tie from B', 'tie/b')

@@ -79,7 +79,7 @@ export function ledger1967(sheet: Sheet): void {
     row([
       ['Number of seepage pits', v(`/components/${pit}/count`), 0.34],
       ['Outside diameter of pit', v(`/components/${pit}/diameter`), 0.33],
-      ['Effective depth below inlet', v(`/components/${pit}/absorbingDepth`), 0.33],
+      ['Effective depth below inlet', v(`/components/${pit}/effectiveDepth`), 0.33],
     ])
   }
   if (trench >= 0) {
@@ -87,7 +87,7 @@ export function ledger1967(sheet: Sheet): void {
       ['Number of trenches', v(`/components/${trench}/count`), 0.25],
       ['Length of each trench', v(`/components/${trench}/length`), 0.25],
       ['Trench width', v(`/components/${trench}/width`), 0.25],
-      ['Depth of gravel under pipe', v(`/components/${trench}/absorbingDepth`), 0.25],
+      ['Depth of gravel under pipe', v(`/components/${trench}/effectiveDepth`), 0.25],
     ])
   }
   heading('LOCATION TIES')

@@ -28,21 +28,21 @@ export function letter(sheet: Sheet): void {
     const p = `/components/${pit}`
     const many = Number(v(`${p}/count`)) > 1
     paragraphs.push(
-      `${cap(n(v(`${p}/count`)))} seepage pit${many ? 's' : ''} ${v(`${p}/diameter`)} in diameter ${many ? 'were' : 'was'} installed, with ${v(`${p}/absorbingDepth`)} of sidewall below the inlet.`,
+      `${cap(n(v(`${p}/count`)))} seepage pit${many ? 's' : ''} ${v(`${p}/diameter`)} in diameter ${many ? 'were' : 'was'} installed, with ${v(`${p}/effectiveDepth`)} of sidewall below the inlet.`,
     )
   }
   const trench = sheet.find('trench')
   if (trench >= 0) {
     const p = `/components/${trench}`
     paragraphs.push(
-      `${cap(n(v(`${p}/count`)))} leaching trenches, each ${v(`${p}/length`)} long and ${v(`${p}/width`)} wide, with ${v(`${p}/absorbingDepth`)} of gravel below the pipe, take the effluent.`,
+      `${cap(n(v(`${p}/count`)))} leaching trenches, each ${v(`${p}/length`)} long and ${v(`${p}/width`)} wide, with ${v(`${p}/effectiveDepth`)} of gravel below the pipe, take the effluent.`,
     )
   }
   const bed = sheet.find('bed')
   if (bed >= 0) {
     const p = `/components/${bed}`
     paragraphs.push(
-      `A leaching bed ${v(`${p}/length`)} long and ${v(`${p}/width`)} wide with ${v(`${p}/absorbingDepth`)} of gravel below the pipe takes the effluent.`,
+      `A leaching bed ${v(`${p}/length`)} long and ${v(`${p}/width`)} wide with ${v(`${p}/effectiveDepth`)} of gravel below the pipe takes the effluent.`,
     )
   }
   paragraphs.push(`The work was inspected and finally approved on ${v('/approvedOn')}.`, 'Sanitarian')

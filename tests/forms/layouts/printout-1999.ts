@@ -45,7 +45,7 @@ export function printout1999(sheet: Sheet): void {
     add('PIPE DIA', 'pipeDiameter')
     add(
       component.kind === 'tank' ? 'LIQUID DEPTH' : 'EFFECTIVE DEPTH',
-      component.kind === 'tank' ? 'liquidDepth' : 'absorbingDepth',
+      component.kind === 'tank' ? 'liquidDepth' : 'effectiveDepth',
     )
     add('TIE A', 'tie/a')
     add('TIE B', 'tie/b')

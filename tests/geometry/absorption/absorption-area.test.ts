@@ -19,7 +19,7 @@ const area = (shape: AbsorptionShape, counts: CountedSurface): number =>
 const pit = (d: number, h: number, count = 1): AbsorptionShape => ({
   kind: 'pits',
   diameter: exact(d),
-  absorbingDepth: exact(h),
+  effectiveDepth: exact(h),
   count,
 })
 
@@ -68,7 +68,7 @@ describe('by hand', () => {
       kind: 'trenches',
       width: exact(3),
       lengths: [exact(40), exact(60)],
-      absorbingDepth: exact(1.5),
+      effectiveDepth: exact(1.5),
     }
     expect(area(trench, 'sidewall')).toBe(300)
     expect(area(trench, 'bottom-and-sidewall')).toBe(600)
@@ -101,7 +101,7 @@ const SHAPES: { readonly [name: string]: fc.Arbitrary<Case> } = {
     const inputs = [taped(a, 'd'), taped(b, 'h')]
     return {
       inputs,
-      shape: { kind: 'pits', diameter: inputs[0]!, absorbingDepth: inputs[1]!, count },
+      shape: { kind: 'pits', diameter: inputs[0]!, effectiveDepth: inputs[1]!, count },
       again: ([d = 0, h = 0], s) => count * (bottom(s) * Math.PI * (d / 2) ** 2 + wall(s, h) * Math.PI * d),
     }
   }),
@@ -113,7 +113,7 @@ const SHAPES: { readonly [name: string]: fc.Arbitrary<Case> } = {
         kind: 'trenches',
         width: inputs[0]!,
         lengths: [inputs[1]!, inputs[2]!],
-        absorbingDepth: inputs[3]!,
+        effectiveDepth: inputs[3]!,
       },
       again: ([width = 0, one = 0, two = 0, depth = 0], s) =>
         bottom(s) * width * (one + two) +
@@ -124,7 +124,7 @@ const SHAPES: { readonly [name: string]: fc.Arbitrary<Case> } = {
     const inputs = [taped(l, 'l'), taped(w, 'w'), taped(h, 'h')]
     return {
       inputs,
-      shape: { kind: 'bed', length: inputs[0]!, width: inputs[1]!, absorbingDepth: inputs[2]! },
+      shape: { kind: 'bed', length: inputs[0]!, width: inputs[1]!, effectiveDepth: inputs[2]! },
       again: ([a = 0, b = 0, depth = 0], s) => bottom(s) * a * b + wall(s, depth) * 2 * (a + b),
     }
   }),
@@ -164,14 +164,14 @@ describe('refused, every fault at once', () => {
   }
   test('a wall that was not measured can’t be counted', () => {
     const trench: AbsorptionShape = { kind: 'trenches', width: exact(3), lengths: [exact(50)] }
-    expect(pointers(trench, 'sidewall')).toEqual(['/absorbingDepth'])
+    expect(pointers(trench, 'sidewall')).toEqual(['/effectiveDepth'])
     expect(pointers(trench, 'bottom')).toEqual([])
     expect(pointers({ kind: 'mound', basalLength: exact(9), basalWidth: exact(9) }, 'sidewall')).toEqual([
-      '/absorbingDepth',
+      '/effectiveDepth',
     ])
   })
   test('what is no length or no count', () => {
-    expect(pointers(pit(0, -1, 1.5), 'sidewall')).toEqual(['/absorbingDepth', '/diameter', '/count'])
+    expect(pointers(pit(0, -1, 1.5), 'sidewall')).toEqual(['/effectiveDepth', '/diameter', '/count'])
     expect(pointers({ kind: 'trenches', width: exact(0), lengths: [exact(5), exact(0)] }, 'bottom')).toEqual([
       '/width',
       '/lengths/1',

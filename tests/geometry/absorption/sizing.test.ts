@@ -152,18 +152,18 @@ describe('a pit through several soils (EPA 625/1-80-012 p. 236)', () => {
   const layers = [layer('sandy loam', 4, 10), layer('clay', 3, 60), layer('silt loam', 6, 25)]
   test('slow layers are left out and the rest weighted by thickness, by hand: (4·10 + 6·25) ÷ 10 = 19', () => {
     const { value, steps } = must(layeredWall(layers))
-    expect(value.absorbingDepth.value).toBe(10)
+    expect(value.effectiveDepth.value).toBe(10)
     expect(value.minPerIn.value).toBeCloseTo(19, 12)
     expect(value.excluded.map(({ name }) => name)).toEqual(['clay'])
     for (const step of steps) expect(redo(step)).toBeCloseTo(resultOf(step), 4)
   })
   test('exactly 30 min/in is still counted, and a rate near it is named', () => {
-    expect(must(layeredWall([layer('a', 4, 30), layer('b', 2, 5)])).value.absorbingDepth.value).toBe(6)
+    expect(must(layeredWall([layer('a', 4, 30), layer('b', 2, 5)])).value.effectiveDepth.value).toBe(6)
     expect(
       must(layeredWall([layer('a', 4, 31), layer('b', 2, 5)])).value.nearLimit.map(({ name }) => name),
     ).toEqual(['a'])
     expect(must(layeredWall(layers)).value.nearLimit).toEqual([])
-    expect(must(layeredWall(layers, 60)).value.absorbingDepth.value).toBe(13)
+    expect(must(layeredWall(layers, 60)).value.effectiveDepth.value).toBe(13)
   })
   test('the mean lies between its layers, and its uncertainty is what draws give', () => {
     const [a, , c] = layers as [SoilLayer, SoilLayer, SoilLayer]

@@ -1,8 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { FOUND } from '../../../src/catalog/component-findings.ts'
+import { MEASURES } from '../../../src/catalog/component-measures.ts'
+import { PERMIT_FIELDS } from '../../../src/catalog/permit-fields.ts'
 import { findingsEntry } from '../../../src/reading/entry/findings.ts'
 import { entryIssues } from '../../../src/reading/entry/issues.ts'
 import { permitEntry } from '../../../src/reading/entry/permit.ts'
+import { readEntry } from '../../../src/reading/entry/read-entry.ts'
+import { entryOfText } from '../../../src/reading/entry/typed-text.ts'
 
 const faults = (schema: typeof permitEntry | typeof findingsEntry, entry: unknown) => {
   const result = schema.safeParse(entry)
@@ -136,4 +141,81 @@ test('nothing that JSON can carry makes an entry throw, and every fault has word
       }
     }),
   )
+})
+
+describe('a name that no field has', () => {
+  const named = (key: string, at: 'permit' | 'component' | 'tie' = 'component') => {
+    const tank = { tag: 'tank', kind: 'tank' }
+    const tie = { a: '12 ft', b: '9 ft' }
+    const entry = {
+      number: '1',
+      kind: 'new',
+      reference: { a: 'A', b: 'B' },
+      ...(at === 'permit' ? { [key]: 1 } : {}),
+      components: [
+        {
+          ...tank,
+          ...(at === 'component' ? { [key]: 1 } : {}),
+          ...(at === 'tie' ? { tie: { ...tie, [key]: 1 } } : {}),
+        },
+      ],
+    }
+    const read = readEntry(permitEntry, entry)
+    return read.ok ? [] : read.error
+  }
+
+  test.each([
+    ['liqudDepth', 'component', 'liquidDepth'],
+    ['LiquidDepth', 'component', 'liquidDepth'],
+    ['sidewallDepth', 'component', 'effectiveDepth'],
+    ['absorbing_depth', 'component', 'effectiveDepth'],
+    ['bedroms', 'permit', 'bedrooms'],
+    ['perc rate', 'permit', 'percRateMpi'],
+    ['sideWord', 'tie', 'sideWords'],
+  ] as const)('%s in a %s is refused, with %s', (key, at, meant) => {
+    const faults = named(key, at)
+    expect(faults).toEqual([
+      expect.objectContaining({ message: expect.stringContaining(`did you mean "${meant}"?`) }),
+    ])
+    expect(faults[0]!.pointer.endsWith(`/${key}`)).toBe(true)
+  })
+
+  test('what is near to nothing is refused all the same; of few names all are told', () => {
+    expect(named('chimney')[0]!.message).toBe('there is no field of this name here')
+    expect(named('chimney', 'tie')[0]!.message).toBe(
+      'there is no field of this name here; there are a, b, side, sideWords',
+    )
+  })
+})
+
+describe('what stands in a box or a cell', () => {
+  test.each([
+    ['whole', MEASURES.count, '3', 3],
+    ['grouped', PERMIT_FIELDS.designFlowGpd, '1,200', 1200],
+    ['no figure', MEASURES.count, 'three', 'three'],
+    ['a choice in words', MEASURES.material, 'Vitrified clay', 'vitrified-clay'],
+    ['no choice', MEASURES.material, 'straw', 'straw'],
+    ['yes', FOUND.lidSecured, 'Yes', true],
+    ['no', FOUND.lidSecured, 'n', false],
+    ['a length', MEASURES.liquidDepth, `4'-6"`, `4'-6"`],
+    ['several', FOUND.searchedBy, 'probe; camera', ['probe', 'camera']],
+  ] as const)('%s', (_, field, text, value) => {
+    expect(entryOfText(field, text)).toEqual(value)
+  })
+})
+
+describe('limits', () => {
+  test.each([
+    ['liquidDepth', '101 ft', /more than 100 ft/],
+    ['capacity', '2,000,000 gal', /more than 1,000,000 gal/],
+    ['compartments', 12, /at most 9/],
+    ['count', 0, /at least 1/],
+  ])('%s of %s is refused', (name, value, says) => {
+    const found = faults(permitEntry, {
+      number: '1',
+      kind: 'new',
+      components: [{ tag: 't', kind: 'tank', [name]: value }],
+    })
+    expect(found).toEqual([{ pointer: `/components/0/${name}`, message: expect.stringMatching(says) }])
+  })
 })

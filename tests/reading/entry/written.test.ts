@@ -15,7 +15,7 @@ const permits: readonly PermitEntry[] = [
         tag: 'pit',
         kind: 'seepage-pit',
         diameter: { ft: 8.25 },
-        absorbingDepth: { m: 1.8 },
+        effectiveDepth: { m: 1.8 },
         capacity: { gal: 500 },
       },
       { tag: 'well', kind: 'well', length: 'about 30 ft', action: 'mention', note: 'two\nlines' },

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { COUNTED_SURFACES } from '../../../geometry/absorption/absorption-shape.ts'
 import { MINIMUM_VERDICTS } from '../../../measure/compare.ts'
 import type { AbsorptionAnswer } from '../../../operations/calculations/absorption-area.ts'
-import { foundLength } from '../../../reading/entry/findings.ts'
+import { foundLength } from '../../../reading/entry/found-length.ts'
 import { VERIFIED } from '../../../rules/citation.ts'
 import { citation, step } from '../shapes/basics.ts'
 import { presentCitations, presentSteps, presentUncertainty, ruleQuestion, U, uncertainty } from './shapes.ts'
@@ -17,16 +17,16 @@ export const absorptionBody = z
       z.strictObject({
         kind: z.literal('pits'),
         diameter: depth,
-        absorbingDepth: depth.meta({ description: 'Sidewall below the inlet' }),
+        effectiveDepth: depth.meta({ description: 'Sidewall below the inlet' }),
         count: z.int('write a whole number').min(1).max(99).default(1),
       }),
       z.strictObject({
         kind: z.literal('trenches'),
         width: length,
         lengths: rows,
-        absorbingDepth: depth.optional().meta({ description: 'Gravel below the pipe' }),
+        effectiveDepth: depth.optional().meta({ description: 'Gravel below the pipe' }),
       }),
-      z.strictObject({ kind: z.literal('bed'), length, width: length, absorbingDepth: depth.optional() }),
+      z.strictObject({ kind: z.literal('bed'), length, width: length, effectiveDepth: depth.optional() }),
       z.strictObject({
         kind: z.literal('chambers'),
         width: length,
@@ -54,7 +54,7 @@ export const absorptionBody = z
     id: 'AbsorptionAreaQuestion',
     examples: [
       {
-        shape: { kind: 'pits', diameter: '8 ft', absorbingDepth: '6 ft', count: 2 },
+        shape: { kind: 'pits', diameter: '8 ft', effectiveDepth: '6 ft', count: 2 },
         required: { rules: 'quillback', on: '1974-06-20', percRateMpi: 5, bedrooms: 3 },
       },
     ],

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { SOLIDS_VERDICTS } from '../../../geometry/solids/solids-rule.ts'
 import type { SolidsAnswers } from '../../../operations/calculations/solids.ts'
-import { foundLength } from '../../../reading/entry/findings.ts'
+import { foundLength } from '../../../reading/entry/found-length.ts'
 import { citation, day, step } from '../shapes/basics.ts'
 import { presentCitations, presentSteps, ruleQuestion, U } from './shapes.ts'
 

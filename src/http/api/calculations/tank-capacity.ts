@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { type CapacityAnswer, calculateCapacity } from '../../../operations/calculations/tank-capacity.ts'
-import { foundLength } from '../../../reading/entry/findings.ts'
+import { foundLength } from '../../../reading/entry/found-length.ts'
 import { MATERIALS } from '../../../records/component.ts'
 import { step } from '../shapes/basics.ts'
 import { presentSteps, presentUncertainty, U, uncertainty } from './shapes.ts'

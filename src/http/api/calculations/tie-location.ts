@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { TieLocationAnswer } from '../../../operations/calculations/tie-location.ts'
-import { foundLength } from '../../../reading/entry/findings.ts'
+import { foundLength } from '../../../reading/entry/found-length.ts'
 import { SIDES } from '../../../records/component.ts'
 import { step } from '../shapes/basics.ts'
 import { presentSteps } from './shapes.ts'

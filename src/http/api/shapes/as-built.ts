@@ -1,25 +1,15 @@
 import { z } from 'zod'
+import { MEASURE_NAMES, type Place, SYSTEM_FIELDS } from '../../../catalog/catalog.ts'
+import { MEASURES } from '../../../catalog/component-measures.ts'
+import type { Field } from '../../../catalog/field.ts'
+import { COMPONENT_KINDS } from '../../../catalog/kinds.ts'
+import { PERMIT_FIELDS } from '../../../catalog/permit-fields.ts'
+import { REFERENCE } from '../../../catalog/places.ts'
 import type { AsBuilt, AsBuiltComponent, Claim, Origin } from '../../../records/as-built.ts'
-import {
-  COMPONENT_KINDS,
-  MATERIALS,
-  MEASURE_NAMES,
-  type MeasureName,
-  VESSEL_SHAPES,
-} from '../../../records/component.ts'
 import { doubtOf, doubtWords } from '../../../words/gaps.ts'
 import { sentence } from '../../../words/sentence.ts'
 import { day } from './basics.ts'
-import {
-  presentLength,
-  presentReference,
-  presentTie,
-  presentVolume,
-  statedLength,
-  statedReference,
-  statedTie,
-  volume,
-} from './quantities.ts'
+import { type Answer, answerSchema, presentValue } from './fields.ts'
 import { origin, permitRef, presentPermitRef, presentSource } from './source.ts'
 
 /** What the file says of one thing. A thing it says nothing of has no claim in the answer. */
@@ -42,7 +32,8 @@ export const presentOrigin = ({ permit, pointer, source }: Origin): PresentedOri
   source: presentSource(source),
 })
 
-function presentClaim<T, P>(claim: Claim<T>, present: (value: T) => P): Presented<P> | undefined {
+function presentClaim(field: Field, claim: Claim<unknown>): Presented<unknown> | undefined {
+  const present = (value: unknown): unknown => presentValue(field, 'stated', value)
   switch (claim.state) {
     case 'silent':
       return undefined
@@ -61,27 +52,34 @@ function presentClaim<T, P>(claim: Claim<T>, present: (value: T) => P): Presente
   }
 }
 
-const asIs = <T>(value: T): T => value
-const lengthClaim = claimOf(statedLength).optional()
-const numberClaim = claimOf(z.number()).optional()
+type ClaimsOf<Fs, Names extends keyof Fs> = {
+  -readonly [N in Names]?: Presented<NonNullable<Answer<Fs, 'stated'>[N & keyof Answer<Fs, 'stated'>]>>
+}
+type ClaimShape<Fs, Names extends keyof Fs> = {
+  readonly [N in Names]: z.ZodOptional<z.ZodType<ClaimsOf<Fs, Names>[N]>>
+}
 
-const measures = z.object({
-  shape: claimOf(z.enum(VESSEL_SHAPES)).optional(),
-  length: lengthClaim,
-  width: lengthClaim,
-  diameter: lengthClaim,
-  liquidDepth: lengthClaim,
-  insideHeight: lengthClaim,
-  wallThickness: lengthClaim,
-  absorbingDepth: lengthClaim,
-  depthToTop: lengthClaim,
-  pipeDiameter: lengthClaim,
-  capacity: claimOf(volume).optional(),
-  compartments: numberClaim,
-  count: numberClaim,
-  material: claimOf(z.enum(MATERIALS)).optional(),
-  tie: claimOf(statedTie).optional(),
-} satisfies { readonly [Name in MeasureName]: z.ZodType })
+/** The schemas of what the file says of fields, and what it says of them; a field it is silent on is left out. */
+const claimShape = <Fs extends { readonly [N in Names]: Field }, Names extends string & keyof Fs>(
+  fields: Fs,
+  names: readonly Names[],
+  at: Place,
+) =>
+  Object.fromEntries(
+    names.map((name) => [name, claimOf(answerSchema(fields[name], 'stated', `${at}.${name}`)).optional()]),
+  ) as unknown as ClaimShape<Fs, Names>
+
+const presentClaims = <Fs extends { readonly [N in Names]: Field }, Names extends string & keyof Fs>(
+  fields: Fs,
+  names: readonly Names[],
+  claims: { readonly [N in Names]: Claim<unknown> },
+) =>
+  Object.fromEntries(
+    names.flatMap((name) => {
+      const claim = presentClaim(fields[name], claims[name])
+      return claim === undefined ? [] : [[name, claim]]
+    }),
+  ) as ClaimsOf<Fs, Names>
 
 const component = z
   .object({
@@ -91,8 +89,8 @@ const component = z
     standing: z.enum(['in-service', 'replaced', 'abandoned']),
     replacedBy: z.string().nullable(),
     replaces: z.array(z.string()),
-    measures,
-    reference: claimOf(statedReference).optional(),
+    measures: z.object(claimShape(MEASURES, MEASURE_NAMES, 'component')),
+    ...claimShape({ reference: REFERENCE }, ['reference'], 'permit'),
     events: z.array(
       z.object({
         what: z.enum(['installed', 'replaced', 'altered', 'abandoned', 'mentioned']),
@@ -109,10 +107,7 @@ export const asBuilt = z
     unapproved: z
       .array(permitRef)
       .meta({ description: 'In the file without a final approval by that day: they build nothing' }),
-    bedrooms: numberClaim,
-    designFlowGpd: numberClaim,
-    percRateMpi: numberClaim,
-    soilTexture: claimOf(z.string()).optional(),
+    ...claimShape(PERMIT_FIELDS, SYSTEM_FIELDS, 'permit'),
     components: z.array(component),
     contradictions: z.array(z.object({ says: z.string(), permits: z.array(permitRef) })),
   })
@@ -123,60 +118,26 @@ export const asBuilt = z
       'A claim is stated, unreadable or contradictory; what the file is silent on is left out.',
   })
 
-function presentComponent(built: AsBuiltComponent): z.output<typeof component> {
-  const { measures: of } = built
-  const present: { readonly [N in MeasureName]: () => unknown } = {
-    shape: () => presentClaim(of.shape, asIs),
-    length: () => presentClaim(of.length, presentLength),
-    width: () => presentClaim(of.width, presentLength),
-    diameter: () => presentClaim(of.diameter, presentLength),
-    liquidDepth: () => presentClaim(of.liquidDepth, presentLength),
-    insideHeight: () => presentClaim(of.insideHeight, presentLength),
-    wallThickness: () => presentClaim(of.wallThickness, presentLength),
-    absorbingDepth: () => presentClaim(of.absorbingDepth, presentLength),
-    depthToTop: () => presentClaim(of.depthToTop, presentLength),
-    pipeDiameter: () => presentClaim(of.pipeDiameter, presentLength),
-    capacity: () => presentClaim(of.capacity, presentVolume),
-    compartments: () => presentClaim(of.compartments, asIs),
-    count: () => presentClaim(of.count, asIs),
-    material: () => presentClaim(of.material, asIs),
-    tie: () => presentClaim(of.tie, (tie) => presentTie(tie, presentLength)),
-  }
-  const said = MEASURE_NAMES.flatMap((name) => {
-    const claim = present[name]()
-    return claim === undefined ? [] : [[name, claim] as const]
-  })
-  const reference = presentClaim(built.reference, (it) => presentReference(it, presentLength))
-  return {
-    key: built.key,
-    label: built.label,
-    kind: built.kind,
-    standing: built.standing,
-    replacedBy: built.replacedBy,
-    replaces: [...built.replaces],
-    measures: Object.fromEntries(said) as z.output<typeof measures>,
-    ...(reference ? { reference } : {}),
-    events: built.events.map(({ what, permit }) => ({ what, permit: presentPermitRef(permit) })),
-  }
-}
+const presentComponent = (built: AsBuiltComponent): z.output<typeof component> => ({
+  key: built.key,
+  label: built.label,
+  kind: built.kind,
+  standing: built.standing,
+  replacedBy: built.replacedBy,
+  replaces: [...built.replaces],
+  measures: presentClaims(MEASURES, MEASURE_NAMES, built.measures),
+  ...presentClaims({ reference: REFERENCE }, ['reference'], built),
+  events: built.events.map(({ what, permit }) => ({ what, permit: presentPermitRef(permit) })),
+})
 
-export function presentAsBuilt(built: AsBuilt): z.output<typeof asBuilt> {
-  const bedrooms = presentClaim(built.bedrooms, asIs)
-  const designFlowGpd = presentClaim(built.designFlowGpd, asIs)
-  const percRateMpi = presentClaim(built.percRateMpi, asIs)
-  const soilTexture = presentClaim(built.soilTexture, asIs)
-  return {
-    on: built.on,
-    permits: built.permits.map(presentPermitRef),
-    unapproved: built.unapproved.map(presentPermitRef),
-    ...(bedrooms ? { bedrooms } : {}),
-    ...(designFlowGpd ? { designFlowGpd } : {}),
-    ...(percRateMpi ? { percRateMpi } : {}),
-    ...(soilTexture ? { soilTexture } : {}),
-    components: built.components.map(presentComponent),
-    contradictions: built.contradictions.map((it) => ({
-      says: sentence(doubtWords(doubtOf(it))),
-      permits: it.permits.map(presentPermitRef),
-    })),
-  }
-}
+export const presentAsBuilt = (built: AsBuilt): z.output<typeof asBuilt> => ({
+  on: built.on,
+  permits: built.permits.map(presentPermitRef),
+  unapproved: built.unapproved.map(presentPermitRef),
+  ...presentClaims(PERMIT_FIELDS, SYSTEM_FIELDS, built),
+  components: built.components.map(presentComponent),
+  contradictions: built.contradictions.map((it) => ({
+    says: sentence(doubtWords(doubtOf(it))),
+    permits: it.permits.map(presentPermitRef),
+  })),
+})

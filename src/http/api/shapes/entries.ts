@@ -20,7 +20,7 @@ export const permitExample: z.input<typeof permitEntry> = {
       tie: { a: '18\'-6"', b: '27\'-0"', sideWords: 'rear of house' },
     },
     { tag: 'line', kind: 'effluent-line', material: 'vitrified-clay', pipeDiameter: '4 in' },
-    { tag: 'pit', kind: 'seepage-pit', diameter: '8 ft', absorbingDepth: '6 ft' },
+    { tag: 'pit', kind: 'seepage-pit', diameter: '8 ft', effectiveDepth: '6 ft' },
   ],
 }
 

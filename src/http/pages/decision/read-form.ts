@@ -1,9 +1,7 @@
-import { CORRECTABLE, correctionValue } from '../../../reading/entry/correction.ts'
+import { CORRECTABLE, correctableField, correctionValue } from '../../../reading/entry/correction.ts'
 import type { EntryIssue } from '../../../reading/entry/issues.ts'
+import { entryOfText } from '../../../reading/entry/typed-text.ts'
 import type { Typed } from '../parcel/decide-form.ts'
-
-const COUNTS = ['bedrooms', 'compartments', 'count', 'designFlowGpd', 'percRateMpi']
-const WORDS = ['material', 'shape']
 
 type Correction = { readonly permit: unknown; readonly field: unknown; readonly value: unknown }
 type DecisionBody = { readonly action: unknown; readonly reason: string; readonly correction?: Correction }
@@ -39,10 +37,9 @@ const tieOf = (text: (name: string) => string | undefined): unknown => ({
   ...(text('tieSide') === undefined ? {} : { side: text('tieSide') }),
 })
 
-/** A count typed as digits is a number; a word of the trade is written with a hyphen in the record. */
-function typedValue(field: string | undefined, value: string): unknown {
-  if (field !== undefined && COUNTS.includes(field) && /^\d+(\.\d+)?$/.test(value)) return Number(value)
-  return field !== undefined && WORDS.includes(field) ? value.toLowerCase().replace(/\s+/g, '-') : value
+function typedValue(named: string | undefined, value: string): unknown {
+  const field = CORRECTABLE.find((it) => it === named)
+  return field === undefined ? value : entryOfText(correctableField(field), value)
 }
 
 /** A value that can't be read is told together with everything else, not after all else is mended. */

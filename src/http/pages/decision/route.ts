@@ -4,7 +4,7 @@ import { z } from 'zod'
 import { type DecisionAsked, decide } from '../../../operations/discrepancies/decide.ts'
 import { type DiscrepancyRead, readDiscrepancy } from '../../../operations/discrepancies/read-discrepancy.ts'
 import type { Refusal } from '../../../operations/refusal.ts'
-import { entryIssues } from '../../../reading/entry/issues.ts'
+import { readEntry } from '../../../reading/entry/read-entry.ts'
 import type { Person } from '../../../store/database/actor.ts'
 import { answered } from '../../api/answer.ts'
 import { decisionBody } from '../../api/discrepancies/shapes.ts'
@@ -27,12 +27,12 @@ export const decision: FastifyPluginAsyncZod = async (app) => {
       const version = Number(typed.version)
       if (!Number.isInteger(version)) throw problem('version-needed')
       const body = bodyOf(typed)
-      const parsed = decisionBody.safeParse(body)
-      if (!parsed.success) {
-        const issues = [...entryIssues(parsed.error), ...valueFaults(body)]
+      const parsed = readEntry(decisionBody, body)
+      if (!parsed.ok) {
+        const issues = [...parsed.error, ...valueFaults(body)]
         return again(request, reply, typed, 422, faultsOf(issues))
       }
-      const { action, reason, asks = null, correction = null, supersedes = null } = parsed.data
+      const { action, reason, asks = null, correction = null, supersedes = null } = parsed.value
       const asked: DecisionAsked = {
         discrepancy: at.id,
         version,

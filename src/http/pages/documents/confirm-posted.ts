@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { confirmTranscription } from '../../../operations/documents/confirm-transcription.ts'
 import { type DocumentRead, readDocumentTaken } from '../../../operations/documents/read-document.ts'
 import { readParcel } from '../../../operations/parcels/read-parcel.ts'
-import { entryIssues } from '../../../reading/entry/issues.ts'
+import { readEntry } from '../../../reading/entry/read-entry.ts'
 import { answered } from '../../api/answer.ts'
 import { permitsConfirmed, transcriptionBody } from '../../api/documents/transcription.ts'
 import { documentPath } from './addresses.ts'
@@ -41,12 +41,12 @@ export async function confirmPosted(
   const more = leftAfter(read, permit)
   const form = readForm(typed, proposal, permit, more)
   const unseen = unseenFaults(typed, proposal)
-  const parsed = transcriptionBody.safeParse(form.body)
-  if (!parsed.success || Object.keys(unseen).length > 0) {
-    const faults = parsed.success ? {} : faultsOf(entryIssues(parsed.error), form)
+  const parsed = readEntry(transcriptionBody, form.body)
+  if (!parsed.ok || Object.keys(unseen).length > 0) {
+    const faults = parsed.ok ? {} : faultsOf(parsed.error, form)
     return again(mendThese({ ...unseen, ...(await parcelFault(request, typed)), ...faults }), 422)
   }
-  const asked = { document: id, version, permits: permitsConfirmed(parsed.data), more, body: form.body }
+  const asked = { document: id, version, permits: permitsConfirmed(parsed.value), more, body: form.body }
   const made = await confirmTranscription(context, actor, asked)
   if (made.ok) {
     if (more) return reply.redirect(`${documentPath(actor.county, id)}?done=${id}`, 303)

@@ -1,6 +1,8 @@
-import { MEASURE_WORDS } from '../../../brief/recorded.ts'
-import { COMPONENT_KINDS, MATERIALS, SIDES, VESSEL_SHAPES, WALLS } from '../../../records/component.ts'
-import { PERMIT_ACTIONS, PERMIT_KINDS } from '../../../records/permit.ts'
+import { type Place, STATED_FIELDS } from '../../../catalog/catalog.ts'
+import type { Field, Fields } from '../../../catalog/field.ts'
+import { COMPONENT_KINDS, type ComponentKind } from '../../../catalog/kinds.ts'
+import { PERMIT_FIELDS as FIELDS_OF_PERMIT } from '../../../catalog/permit-fields.ts'
+import { fieldWords } from '../../../words/fields.ts'
 
 /** What a person fills in: its name is the pointer into the permit entry. */
 export type Asked = {
@@ -8,74 +10,68 @@ export type Asked = {
   readonly label: string
   readonly input: 'line' | 'prose' | 'number' | 'choice' | 'list'
   readonly choices?: readonly string[]
+  /** Null for what is no part of the entry. */
+  readonly field: Field | null
   /** Shown whether or not anything was read. */
-  readonly always?: true
+  readonly always: boolean
 }
 
-const choice = (name: string, label: string, choices: readonly string[]): Asked => ({
-  name,
-  label,
-  input: 'choice',
-  choices,
-})
-const line = (name: string, label: string): Asked => ({ name, label, input: 'line' })
-const number = (name: string, label: string): Asked => ({ name, label, input: 'number' })
-const always = (asked: Asked): Asked => ({ ...asked, always: true })
+/** What every permit has, and every part on it. */
+const ALWAYS: ReadonlySet<string> = new Set([
+  ...['permit.number', 'permit.kind', 'permit.issuedOn', 'permit.approvedOn', 'permit.bedrooms'],
+  ...['component.tag', 'component.kind'],
+])
+
+const INPUTS: { readonly [V in Field['value']]: Asked['input'] } = {
+  length: 'line',
+  level: 'line',
+  volume: 'line',
+  whole: 'number',
+  number: 'number',
+  date: 'line',
+  flag: 'choice',
+  line: 'line',
+  prose: 'prose',
+  lines: 'list',
+  choice: 'choice',
+  choices: 'list',
+  group: 'line',
+}
+
+/** The boxes of a form for fields of the catalog; a group has one for each of its parts. */
+function asked(fields: Fields, place: Place, at: string, kind?: ComponentKind): readonly Asked[] {
+  const boxes = (name: string, field: Field): readonly Asked[] => {
+    if (field.value === 'group')
+      return Object.entries(field.parts).flatMap(([part, of]) => boxes(`${name}.${part}`, of))
+    const { label, help } = fieldWords(place, name, kind)
+    return [
+      {
+        name: `${at}/${name.replace('.', '/')}`,
+        label: field.value === 'number' && help ? `${label} (${help})` : label,
+        input: INPUTS[field.value],
+        ...(field.value === 'choice' ? { choices: field.choices.map(String) } : {}),
+        field,
+        always: ALWAYS.has(`${place}.${name}`),
+      },
+    ]
+  }
+  return Object.entries(fields).flatMap(([name, field]) => boxes(name, field))
+}
 
 /** What the permit as a whole says. `/parcel` is where it belongs and is no part of the entry. */
 export const PERMIT_FIELDS: readonly Asked[] = [
-  always(line('/parcel', 'Parcel')),
-  always(line('/number', 'Permit number')),
-  always(choice('/kind', 'Kind of permit', PERMIT_KINDS)),
-  always(line('/issuedOn', 'Issued on')),
-  always(line('/approvedOn', 'Final approval on')),
-  always(number('/bedrooms', 'Bedrooms')),
-  number('/designFlowGpd', 'Design flow, gpd'),
-  number('/percRateMpi', 'Perc rate, min/in'),
-  line('/soilTexture', 'Soil'),
-  line('/reference/a', 'Corner A'),
-  line('/reference/b', 'Corner B'),
-  line('/reference/baseline', 'From A to B'),
-  choice('/reference/wall', 'Reference wall', WALLS),
-  number('/reference/bearingDeg', 'Bearing A to B, degrees'),
-  { name: '/remarks', label: 'Remarks', input: 'prose' },
+  { name: '/parcel', label: 'Parcel', input: 'line', field: null, always: true },
+  ...asked(FIELDS_OF_PERMIT, 'permit', ''),
 ]
 
-const PART_FIELDS: readonly Asked[] = [
-  always(line('tag', 'Name on the paper')),
-  always(choice('kind', 'What it is', COMPONENT_KINDS)),
-  choice('action', 'What was done', PERMIT_ACTIONS),
-  { name: 'replaces', label: 'In place of', input: 'list' },
-  line('capacity', MEASURE_WORDS.capacity),
-  choice('shape', MEASURE_WORDS.shape, VESSEL_SHAPES),
-  line('length', MEASURE_WORDS.length),
-  line('width', MEASURE_WORDS.width),
-  line('diameter', MEASURE_WORDS.diameter),
-  line('liquidDepth', MEASURE_WORDS.liquidDepth),
-  line('insideHeight', MEASURE_WORDS.insideHeight),
-  line('wallThickness', MEASURE_WORDS.wallThickness),
-  line('absorbingDepth', MEASURE_WORDS.absorbingDepth),
-  line('depthToTop', MEASURE_WORDS.depthToTop),
-  line('pipeDiameter', MEASURE_WORDS.pipeDiameter),
-  number('compartments', MEASURE_WORDS.compartments),
-  number('count', MEASURE_WORDS.count),
-  choice('material', MEASURE_WORDS.material, MATERIALS),
-  line('tie/a', 'tie from A'),
-  line('tie/b', 'tie from B'),
-  choice('tie/side', 'side', SIDES),
-  line('tie/sideWords', 'side, as the paper has it'),
-  { name: 'note', label: 'note', input: 'prose' },
-]
-
-const headed = (label: string): string => label.charAt(0).toUpperCase() + label.slice(1)
-
-/** What one part in the ground says, the part being the `index`th of the form. */
-export const partFields = (index: number): readonly Asked[] =>
-  PART_FIELDS.map((asked) => ({
-    ...asked,
-    name: `/components/${index}/${asked.name}`,
-    label: headed(asked.label),
-  }))
+/** What one part in the ground says, the part being the `index`th of the form, and of that kind where it is known. */
+export const partFields = (index: number, kind?: string): readonly Asked[] =>
+  asked(
+    STATED_FIELDS,
+    'component',
+    `/components/${index}`,
+    COMPONENT_KINDS.find((known) => known === kind),
+  )
 
 export const leftOut = (index: number): string => `leave/components/${index}`
 export const seenName = (name: string): string => `seen${name}`

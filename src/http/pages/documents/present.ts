@@ -62,7 +62,10 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
   const typed = returned?.typed ?? typedFromProposal(proposal)
   const faults = returned?.faults ?? {}
   const parts = Math.max(partsIn(typed), Number(typed.parts) || 0)
-  const asked = [...PERMIT_FIELDS, ...Array.from({ length: parts }, (_, part) => partFields(part)).flat()]
+  const byPart = Array.from({ length: parts }, (_, part) =>
+    partFields(part, typed[`/components/${part}/kind`]),
+  )
+  const asked = [...PERMIT_FIELDS, ...byPart.flat()]
   const byName = new Map((proposal?.fields ?? []).map((field) => [field.pointer, field]))
   const faint = new Map(unsureOf(proposal).map((field) => [field.pointer, field]))
   if (proposal?.parcelNumber) byName.set('/parcel', proposal.parcelNumber)
@@ -84,7 +87,7 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
     }
   }
   const isShown = ({ name, always, value, place, fault }: FieldShown): boolean =>
-    always === true || value !== '' || place !== null || fault !== undefined || name === first
+    always || value !== '' || place !== null || fault !== undefined || name === first
   const split = (fields: readonly Asked[]) => {
     const all = fields.map(shown)
     return { fields: all.filter(isShown), others: all.filter((it) => !isShown(it)) }
@@ -93,11 +96,11 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
     permit,
     version: document.revision,
     ...split(PERMIT_FIELDS),
-    parts: Array.from({ length: parts }, (_, index) => ({
+    parts: byPart.map((fields, index) => ({
       index,
       title: typed[`/components/${index}/tag`]?.trim() || 'A part of the system',
       isOut: typed[leftOut(index)] !== undefined,
-      ...split(partFields(index)),
+      ...split(fields),
     })),
     parcelAddress: proposal?.address ? String(proposal.address.value) : null,
     formFault: faults.form,

@@ -1,3 +1,4 @@
+import { entryOfText } from '../../../reading/entry/typed-text.ts'
 import type { ProposedField, ProposedPermit } from '../../../reading/proposal.ts'
 import { type Asked, leftOut, PERMIT_FIELDS, partFields } from './fields.ts'
 import { partsIn, type Typed } from './typed.ts'
@@ -30,7 +31,7 @@ export function readForm(
         const whole = pointer.replace(/\/tie\/.*$/, '/tie')
         names.set(`/unreadable/${unreadable.length}/note`, asked.name)
         unreadable.push({ pointer: whole, note: text.slice(1).trim() || 'cannot be read' })
-      } else put(entry, pointer, entryValue(asked, text))
+      } else put(entry, pointer, asked.field ? entryOfText(asked.field, text, /\s*,\s*/) : text)
     }
   }
   take(
@@ -58,15 +59,6 @@ export function readForm(
     body: { permits: [permit], ...(more ? { more } : {}) },
     nameAt: (pointer) => nearest(names, pointer),
   }
-}
-
-function entryValue({ input, choices }: Asked, text: string): unknown {
-  if (input === 'number') {
-    const plain = text.replaceAll(',', '')
-    return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : text
-  }
-  if (input === 'list') return text.split(',').map((it) => it.trim())
-  return choices && !choices.includes(text) ? text.toLowerCase().replace(/\s+/g, '-') : text
 }
 
 function put(tree: Tree, pointer: string, value: unknown): void {

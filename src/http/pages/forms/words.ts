@@ -17,13 +17,14 @@ const POINTERS: Readonly<Record<string, string>> = {
   tieA: '/components/0/tie/a',
   tieB: '/components/0/tie/b',
 }
-const LABELS = new Map([...PERMIT_FIELDS, ...partFields(0)].map(({ name, label }) => [name, label]))
+const labelAt = (name: string, kind: string | null): string | undefined =>
+  [...PERMIT_FIELDS, ...partFields(0, kind ?? undefined)].find((asked) => asked.name === name)?.label
 
 /** A field of a form in words: `Tank, liquid depth`. */
 export function fieldWords({ ask, kind }: Pick<FieldPlace, 'ask' | 'kind'>): string {
   if (ask === 'address') return 'Address'
   const name = POINTERS[ask] ?? (kind === null ? `/${ask}` : `/components/0/${ask}`)
-  const label = LABELS.get(name) ?? ask
+  const label = labelAt(name, kind) ?? ask
   if (kind === null) return label
   const part = kind.replaceAll('-', ' ')
   return `${part.charAt(0).toUpperCase()}${part.slice(1)}, ${label.charAt(0).toLowerCase()}${label.slice(1)}`

@@ -139,7 +139,7 @@ describe('absorption area', () => {
   test('of two pits by their sidewall', async () => {
     // 2 × π × 8 × 6 = 301.59 sq ft
     const { body } = await calculate('absorption-area', {
-      shape: { kind: 'pits', diameter: '8 ft', absorbingDepth: '6 ft', count: 2 },
+      shape: { kind: 'pits', diameter: '8 ft', effectiveDepth: '6 ft', count: 2 },
       counts: 'sidewall',
     })
     expect(body.providedSqFt).toBeCloseTo(2 * Math.PI * 8 * 6, 6)
@@ -163,7 +163,7 @@ describe('absorption area', () => {
         shape: { kind: 'trenches', width: '2 ft', lengths: ['60 ft'] },
         counts: 'sidewall',
       }),
-    ).toEqual(['/shape/absorbingDepth'])
+    ).toEqual(['/shape/effectiveDepth'])
   })
 })
 

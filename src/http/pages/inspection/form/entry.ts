@@ -1,7 +1,9 @@
-import { SEARCH_METHODS } from '../../../../records/findings.ts'
-import { ALL_FIELDS, groupsFor } from './asked.ts'
-import type { Field } from './fields.ts'
-import { GROUND } from './fields.ts'
+import { FOUND_FIELDS } from '../../../../catalog/catalog.ts'
+import { type Field, type Fields, waysOf } from '../../../../catalog/field.ts'
+import { INSPECTION_FIELDS } from '../../../../catalog/inspection-fields.ts'
+import type { ComponentKind } from '../../../../catalog/kinds.ts'
+import { entryOfText } from '../../../../reading/entry/typed-text.ts'
+import type { SearchOutcome } from '../../../../records/findings.ts'
 import { filled, type InspectionForm, kindOf, type PartForm, type Typed } from './typed.ts'
 
 /** What is sent of a form: an entry of `reading/entry/findings.ts`, unread, and whose component stands at each index. */
@@ -10,133 +12,77 @@ export type Unread = { readonly entry: unknown; readonly parts: readonly PartFor
 /** A component counts once something was typed for it: which of the four outcomes, if nothing else. */
 export function entryOf({ start, parts, notes }: InspectionForm): Unread {
   const told = parts.filter(({ typed }) => Object.keys(filled(typed)).length > 0)
+  const day = { inspectedOn: start.inspectedOn ?? '' }
   const entry = {
-    ...startEntry(start),
+    ...day,
+    ...entryIn(INSPECTION_FIELDS, { ...start, notes }),
     components: told.map(componentEntry),
-    ...(notes.trim() === '' ? {} : { notes }),
   }
   return { entry, parts: told }
 }
 
-function startEntry(start: Typed): object {
-  const said = filled(start)
-  const corners = ['reference.a', 'reference.b', 'reference.baseline', 'reference.bearingDeg']
-  return {
-    inspectedOn: said.inspectedOn ?? '',
-    ...(said.occupancy ? { occupancy: said.occupancy } : {}),
-    ...number('people', said),
-    ...number('bedroomsCounted', said),
-    ...(said.lastPumpedOn ? { lastPumpedOn: said.lastPumpedOn } : {}),
-    ...(corners.some((name) => said[name] !== undefined)
-      ? {
-          reference: {
-            a: said['reference.a'] ?? '',
-            b: said['reference.b'] ?? '',
-            ...named('baseline', lengthEntry('reference.baseline', said, GROUND[0])),
-            ...(said['reference.wall'] ? { wall: said['reference.wall'] } : {}),
-            ...named('bearingDeg', numberIn(said['reference.bearingDeg'])),
-          },
-        }
-      : {}),
-  }
+/** Of a component that was not found nothing was measured: what stands in boxes no longer shown is not sent. */
+const ASKED: { readonly [O in Exclude<SearchOutcome, 'found'>]: readonly string[] } = {
+  'not-found': ['searchedBy', 'searchedWithin', 'note'],
+  'not-reached': ['notReachedBecause', 'note'],
+  'not-looked-for': ['note'],
 }
 
-/** Of a thing that was not found nothing was measured: what stands in fields no longer shown is not sent. */
 function componentEntry(part: PartForm): object {
-  const said = filled(part.typed)
-  return {
-    ...(part.key === null ? {} : { key: part.key }),
-    label: part.label,
-    kind: kindOf(part),
-    outcome: said.outcome,
-    ...(said.outcome === 'found' ? measures(part, said) : {}),
-    ...(said.outcome === 'not-found' ? searched(said) : {}),
-    ...(said.outcome === 'not-reached' && said.notReachedBecause
-      ? { notReachedBecause: said.notReachedBecause }
-      : {}),
-    ...(said.note ? { note: said.note } : {}),
-  }
+  const { outcome, ...typed } = part.typed
+  const kind = kindOf(part)
+  const own = { ...(part.key === null ? {} : { key: part.key }), label: part.label, kind, outcome }
+  const { notReachedBecause: _, key: __, label: ___, kind: ____, ...ofFound } = FOUND_FIELDS as Fields
+  const asked = outcome === undefined ? undefined : ASKED[outcome as keyof typeof ASKED]
+  const fields = asked
+    ? Object.fromEntries(asked.map((name) => [name, (FOUND_FIELDS as Fields)[name]!]))
+    : ofFound
+  return { ...entryIn(fields, typed, kind), ...own }
 }
 
-const methodsOf = (said: Typed): readonly string[] =>
-  SEARCH_METHODS.filter((method) => said[`searchedBy.${method}`] !== undefined)
-
-const searched = (said: Typed): object => ({
-  searchedBy: methodsOf(said),
-  ...named('searchedWithin', lengthEntry('searchedWithin', said, GROUND[0])),
-})
-
-function measures(part: PartForm, said: Typed): object {
-  const own = new Map(groupsFor(kindOf(part)).flatMap(({ fields }) => fields.map((it) => [it.name, it])))
-  const methods = methodsOf(said)
-  const values: Record<string, unknown> = methods.length > 0 ? { searchedBy: methods } : {}
-  for (const name of [...ALL_FIELDS.keys(), 'searchedWithin']) {
-    if (name.includes('.') || name === 'note') continue
-    const value = valueIn(own.get(name) ?? ALL_FIELDS.get(name) ?? WITHIN, said)
-    if (value !== undefined) values[name] = value
-  }
-  return { ...values, ...named('tie', tieEntry(said)), ...named('fix', fixEntry(said)) }
-}
-
-const WITHIN: Field = { name: 'searchedWithin', label: '', as: 'length', ways: GROUND }
-
-function valueIn(field: Field, said: Typed): unknown {
-  const text = said[field.name]
-  switch (field.as) {
-    case 'length':
-      return lengthEntry(field.name, said, field.ways[0])
-    case 'level':
-      return levelEntry(field.name, said, field.ways[0])
-    case 'whole':
-      return numberIn(text)
-    case 'buttons':
-      return text === 'yes' ? true : text === 'no' ? false : text
-    default:
-      return text
-  }
-}
-
-/** A length with how it was taken; with what, only where that was said. */
-function lengthEntry(name: string, said: Typed, usual: string): unknown {
-  const text = said[name]
-  if (text === undefined) return undefined
-  const by = said[`${name}.by`]
-  return { length: text, method: said[`${name}.how`] ?? usual, ...(by ? { instrument: by } : {}) }
-}
-
-function levelEntry(name: string, said: Typed, usual: string): unknown {
-  const [text, side] = [said[name], said[`${name}.side`]]
-  if (text === undefined && side !== 'at') return undefined
-  const method = said[`${name}.how`] ?? usual
-  if (side === 'below') return { below: text, method }
-  return { above: side === 'at' ? (text ?? '0 in') : text, method }
-}
-
-function tieEntry(said: Typed): unknown {
-  const [a, b] = ['a', 'b'].map((corner) => lengthEntry(`tie.${corner}`, said, GROUND[0]))
-  if (a === undefined && b === undefined) return undefined
-  return {
-    ...named('a', a),
-    ...named('b', b),
-    ...(said['tie.side'] ? { side: said['tie.side'] } : {}),
-    ...(said['tie.sideWords'] ? { sideWords: said['tie.sideWords'] } : {}),
-  }
-}
-
-function fixEntry(said: Typed): unknown {
-  const [lat, lon, radiusFt, coverage] = ['lat', 'lon', 'radiusFt', 'coverage'].map((name) =>
-    numberIn(said[`fix.${name}`]),
+/** What stands in the boxes of fields, as their entry takes it; nothing of those in which nothing does. */
+function entryIn(fields: Fields, typed: Typed, kind?: ComponentKind, at = ''): Record<string, unknown> {
+  const said = filled(typed)
+  return Object.fromEntries(
+    Object.entries(fields).flatMap(([name, field]) => {
+      const value = valueIn(field, `${at}${name}`, said, kind)
+      return value === undefined ? [] : [[name, value]]
+    }),
   )
-  if (lat === undefined && lon === undefined) return undefined
-  return { lat, lon, radiusFt, ...(coverage === undefined ? {} : { coverage }) }
 }
 
-const named = (name: string, value: unknown): object => (value === undefined ? {} : { [name]: value })
-const number = (name: string, said: Typed): object => named(name, numberIn(said[name]))
-
-/** A number where it is one; else the text, so that the fault can say what stands there. */
-function numberIn(text: string | undefined): unknown {
-  if (text === undefined) return undefined
-  const value = Number(text)
-  return Number.isFinite(value) ? value : text
+function valueIn(field: Field, name: string, said: Typed, kind?: ComponentKind): unknown {
+  const text = said[name]
+  switch (field.value) {
+    case 'length': {
+      if (text === undefined) return undefined
+      const by = said[`${name}.by`]
+      return {
+        length: text,
+        method: said[`${name}.how`] ?? waysOf(field, kind)[0],
+        ...(by ? { instrument: by } : {}),
+      }
+    }
+    case 'level': {
+      const side = said[`${name}.side`]
+      if (text === undefined && side !== 'at') return undefined
+      const method = said[`${name}.how`] ?? waysOf(field, kind)[0]
+      return side === 'below' ? { below: text, method } : { above: text ?? '0 in', method }
+    }
+    case 'choices': {
+      const chosen = field.choices.filter((choice) => said[`${name}.${choice}`] !== undefined)
+      return chosen.length === 0 ? undefined : chosen
+    }
+    case 'group':
+      return isBegun(field.parts, name, said) ? entryIn(field.parts, said, kind, `${name}.`) : undefined
+    default:
+      return text === undefined ? undefined : entryOfText(field, text)
+  }
 }
+
+/** A tie is one from its first distance on; which side it lies on says nothing by itself. */
+const isBegun = (parts: Fields, name: string, said: Typed): boolean =>
+  Object.entries(parts).some(
+    ([part, { needed, value }]) =>
+      (needed || value === 'length' || value === 'number') && said[`${name}.${part}`] !== undefined,
+  )

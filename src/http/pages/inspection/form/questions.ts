@@ -1,6 +1,7 @@
-import { capital, plain } from '../../words/plain.ts'
-import { ALL_FIELDS } from './asked.ts'
-import { WAY_WORDS } from './fields.ts'
+import { fieldAt } from '../../../../catalog/catalog.ts'
+import type { ComponentKind } from '../../../../catalog/kinds.ts'
+import { choiceWords, METHOD_WORDS } from '../../../../words/field-choices.ts'
+import { fieldWords } from '../../../../words/fields.ts'
 import { filled, type Typed } from './typed.ts'
 
 /** Fields that are asked as one thing: a length with how it was taken, both ties, a place with its radius. */
@@ -19,55 +20,45 @@ export function byQuestion(typed: Typed): ReadonlyMap<string, Typed> {
   return questions
 }
 
-const OTHER_WORDS: { readonly [question: string]: string } = {
-  outcome: 'Was it found?',
-  kind: 'What it is',
-  searchedBy: 'How it was searched for',
-  searchedWithin: 'How far around',
-  notReachedBecause: 'Why it was not reached',
-  tie: 'Ties',
-  fix: 'Place by satellite',
-  inspectedOn: 'Day of the inspection',
-  occupancy: 'Is it lived in?',
-  people: 'People living there',
-  bedroomsCounted: 'Bedrooms',
-  lastPumpedOn: 'Last pumped',
-  'reference.a': 'Corner A',
-  'reference.b': 'Corner B',
-  'reference.wall': 'Which wall',
-  'reference.baseline': 'From A to B',
-  'reference.bearingDeg': 'Compass from A to B',
-}
+const placeOf = (question: string) => (fieldAt('component', question) ? 'component' : 'inspection')
 
-export const questionWords = (question: string): string =>
-  OTHER_WORDS[question] ?? ALL_FIELDS.get(question)?.label ?? capital(plain(question))
+export const questionWords = (question: string, kind?: ComponentKind): string => {
+  const { ask, label } = fieldWords(placeOf(question), question, kind)
+  return ask ?? label
+}
 
 /** An answer in a line, for lists of differences: `7'-10" (tape, inside)`. */
 export function answerWords(question: string, typed: Typed | undefined): string | null {
   if (!typed) return null
-  if (question === 'searchedBy') {
-    return Object.keys(typed)
-      .map((field) => plain(field.slice('searchedBy.'.length)))
-      .join(', ')
-  }
-  if (question === 'tie') {
-    const said = (corner: 'a' | 'b') => withWay(typed[`tie.${corner}`], typed[`tie.${corner}.how`])
-    const side = typed['tie.side']
-      ? `, ${typed['tie.side'] === 'away' ? 'away from the house' : 'on the house side'}`
-      : ''
-    return `A ${said('a')}, B ${said('b')}${side}`
-  }
-  if (question === 'fix')
-    return `${typed['fix.lat']}, ${typed['fix.lon']} within ${typed['fix.radiusFt'] ?? '?'} ft`
+  const field = fieldAt(placeOf(question), question)
   const text = typed[question]
-  const side = typed[`${question}.side`]
   const way = typed[`${question}.how`]
-  if (side) return withWay(side === 'at' ? 'at the invert' : `${text ?? '?'} ${side} the invert`, way)
-  const field = ALL_FIELDS.get(question)
-  const chosen =
-    field && 'choices' in field ? field.choices.find(({ value }) => value === text)?.says : undefined
-  return way ? withWay(text, way) : (chosen ?? (text === undefined ? null : plain(text)))
+  switch (field?.value) {
+    case 'choices':
+      return Object.keys(typed)
+        .map((name) => choiceWords(field.choices, name.slice(question.length + 1)))
+        .join(', ')
+    case 'choice':
+      return text === undefined ? null : choiceWords(field.choices, text)
+    case 'level': {
+      const side = typed[`${question}.side`]
+      return withWay(side === 'at' ? 'at the invert' : `${text ?? '?'} ${side ?? ''} the invert`, way)
+    }
+    case 'group':
+      return Object.keys(field.parts)
+        .filter((part) => typed[`${question}.${part}`] !== undefined)
+        .map(
+          (part) =>
+            `${fieldWords('component', `${question}.${part}`).label} ${answerIn(typed, `${question}.${part}`)}`,
+        )
+        .join(', ')
+    default:
+      return way ? withWay(text, way) : (text ?? null)
+  }
 }
 
+const answerIn = (typed: Typed, name: string): string =>
+  answerWords(name, Object.fromEntries(Object.entries(typed).filter(([key]) => key.startsWith(name)))) ?? '?'
+
 const withWay = (text: string | undefined, way: string | undefined): string =>
-  `${text ?? '?'}${way ? ` (${WAY_WORDS[way as keyof typeof WAY_WORDS] ?? way})` : ''}`
+  `${text ?? '?'}${way ? ` (${METHOD_WORDS[way as keyof typeof METHOD_WORDS] ?? way})` : ''}`

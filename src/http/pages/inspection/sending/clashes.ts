@@ -1,6 +1,13 @@
 import { capital } from '../../words/plain.ts'
 import { answerWords, byQuestion, questionOf, questionWords } from '../form/questions.ts'
-import { type InspectionForm, type PartForm, type Typed, withoutPart, withPart } from '../form/typed.ts'
+import {
+  type InspectionForm,
+  kindOf,
+  type PartForm,
+  type Typed,
+  withoutPart,
+  withPart,
+} from '../form/typed.ts'
 
 /** One question that two copies of an inspection answer differently. */
 export type Clash = {
@@ -83,7 +90,7 @@ function inPlace(mine: Place, theirs: Place, base: Place | null): readonly Clash
       {
         id: `${mine.step}/${question}`,
         where: mine.where,
-        question: questionWords(question),
+        question: questionWords(question, mine.part ? kindOf(mine.part) : undefined),
         mine: answerWords(question, a),
         theirs: answerWords(question, b),
         changed,

@@ -1,8 +1,8 @@
 import type { InspectionBrief } from '../../../../brief/inspection-brief.ts'
 import { inWords } from '../../../../brief/recorded.ts'
+import { MEASURE_NAMES, SYSTEM_FIELDS } from '../../../../catalog/catalog.ts'
 import type { AsBuilt, AsBuiltComponent, Claim } from '../../../../records/as-built.ts'
 import { statedValue } from '../../../../records/claim.ts'
-import { MEASURE_NAMES } from '../../../../records/component.ts'
 import type { Parcel } from '../../../../store/parcels.ts'
 import { capital } from '../../words/plain.ts'
 import { inWalkingOrder } from './order.ts'
@@ -32,9 +32,7 @@ export function makeSheet({
     asOf: brief.asOf,
     parts: withIds(serving).map(([step, built]) => sheetPart(step, built, brief)),
     former: asBuilt.components.flatMap(formerPart),
-    system: Object.fromEntries(
-      brief.recorded.filter(({ component }) => component === null).map(({ what, says }) => [what, says]),
-    ),
+    system: sayings(SYSTEM_FIELDS, asBuilt),
     reference: reference
       ? {
           a: reference.a,
@@ -81,12 +79,7 @@ function sheetPart(
     key,
     kind,
     label,
-    onRecord: Object.fromEntries(
-      MEASURE_NAMES.flatMap((name) => {
-        const says = onRecord(measures[name])
-        return says === null ? [] : [[name, says]]
-      }),
-    ),
+    onRecord: sayings(MEASURE_NAMES, measures),
     where: brief.whereToLook.plan
       ? brief.whereToLook.words
           .filter((line) => line.startsWith(`${label}, as recorded: `))
@@ -95,6 +88,18 @@ function sheetPart(
     usual: brief.expected.filter(({ component }) => component === key).map(({ says }) => says),
   }
 }
+
+/** What the file says of fields, as it says it; what it is silent on is left out. */
+const sayings = <Name extends string>(
+  names: readonly Name[],
+  claims: { readonly [N in Name]: Claim<unknown> },
+): { readonly [name: string]: string } =>
+  Object.fromEntries(
+    names.flatMap((name) => {
+      const says = onRecord(claims[name])
+      return says === null ? [] : [[name, says]]
+    }),
+  )
 
 function onRecord(claim: Claim<unknown>): string | null {
   switch (claim.state) {

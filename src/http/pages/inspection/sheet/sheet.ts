@@ -33,8 +33,8 @@ export type InspectionSheet = {
   readonly asOf: string
   readonly parts: readonly SheetPart[]
   readonly former: readonly FormerPart[]
-  /** Of the whole system, as the papers write it: bedrooms, design flow. */
-  readonly system: { readonly [what: string]: string }
+  /** Of the whole system, by field, as the papers write it. */
+  readonly system: { readonly [field: string]: string }
   readonly reference: {
     readonly a: string
     readonly b: string

@@ -1,5 +1,7 @@
+import type { Method } from '../../../../measure/methods.ts'
+import { METHOD_WORDS } from '../../../../words/field-choices.ts'
 import { flag, type Html, html } from '../../html.ts'
-import { type Choice, type Field, WAY_WORDS } from '../form/fields.ts'
+import type { Choice, FormField } from '../form/fields.ts'
 import type { Typed } from '../form/typed.ts'
 
 /** What a field is shown with: what was typed, what is wrong with it, what the record says of the same thing. */
@@ -21,22 +23,33 @@ export const describes = (name: string, { faults }: Shown): Html | null =>
 const recorded = (name: string, { onRecord }: Shown): Html | null =>
   onRecord?.[name] ? html`<p class="rec"><span class="soft">on record</span> ${onRecord[name]}</p>` : null
 
-export function fieldView(field: Field, shown: Shown): Html {
-  switch (field.as) {
+/** A choice among few, or one that is seen at a glance, is a row of buttons; a longer one is a list. */
+const MOST_BUTTONS = 4
+const isButtons = ({ field, choices: all }: FormField): boolean =>
+  field.value === 'flag' ||
+  (field.value === 'choice' && (field.section === 'state' || all.length <= MOST_BUTTONS))
+
+export function fieldView(asked: FormField, shown: Shown): Html {
+  const { name, label: says, field, ways: usual } = asked
+  if (isButtons(asked))
+    return html`<fieldset class="ask choices"><legend>${says}</legend>${recorded(name, shown)}${faultOf(name, shown)}${choices(name, asked.choices, shown, true)}</fieldset>`
+  switch (field.value) {
     case 'length':
-      return html`<div class="ask len for-${field.name}">${label(field)}${recorded(field.name, shown)}${faultOf(field.name, shown)}<div class="pair">${lengthInput(field.name, shown)}${ways(field, field.ways, shown)}</div></div>`
+      return html`<div class="ask len for-${name}">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}<div class="pair">${lengthInput(name, shown)}${ways(asked, usual, shown)}</div></div>`
     case 'level':
-      return html`<div class="ask len level"><fieldset class="choices"><legend>${field.label}</legend>${choices(`${field.name}.side`, LEVELS, shown)}</fieldset>${faultOf(field.name, shown)}<div class="pair"><label class="vh" for="${idOf(field.name)}">How far above or below</label>${lengthInput(field.name, shown)}${ways(field, field.ways, shown)}</div></div>`
-    case 'buttons':
-      return html`<fieldset class="ask choices"><legend>${field.label}</legend>${recorded(field.name, shown)}${faultOf(field.name, shown)}${choices(field.name, field.choices, shown, true)}</fieldset>`
-    case 'list':
-      return html`<div class="ask">${label(field)}${recorded(field.name, shown)}${faultOf(field.name, shown)}${select(field.name, [{ value: '', says: 'not said' }, ...field.choices], shown)}</div>`
+      return html`<div class="ask len level"><fieldset class="choices"><legend>${says} ${asked.hint}</legend>${choices(`${name}.side`, LEVELS, shown)}</fieldset>${faultOf(name, shown)}<div class="pair"><label class="vh" for="${idOf(name)}">How far above or below</label>${lengthInput(name, shown)}${ways(asked, usual, shown)}</div></div>`
+    case 'choice':
+      return html`<div class="ask">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}${select(name, [{ value: '', says: 'Not stated' }, ...asked.choices], shown)}</div>`
     case 'prose':
-      return html`<div class="ask for-${field.name}">${label(field)}${faultOf(field.name, shown)}<textarea id="${idOf(field.name)}" name="${field.name}" rows="3"${describes(field.name, shown)}>${shown.typed[field.name]}</textarea></div>`
+      return html`<div class="ask for-${name}">${label(asked)}${faultOf(name, shown)}<textarea id="${idOf(name)}" name="${name}" rows="3"${describes(name, shown)}>${shown.typed[name]}</textarea></div>`
+    case 'date':
+      return html`<div class="ask">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}<input type="date" id="${idOf(name)}" name="${name}" value="${shown.typed[name]}"${describes(name, shown)}></div>`
     default:
-      return html`<div class="ask">${label(field)}${recorded(field.name, shown)}${faultOf(field.name, shown)}${textInput(field.name, field.as === 'whole' ? 'numeric' : 'text', shown)}</div>`
+      return html`<div class="ask">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}${textInput(name, MODES[field.value] ?? 'text', shown)}</div>`
   }
 }
+
+const MODES: { readonly [value: string]: 'numeric' | 'decimal' } = { whole: 'numeric', number: 'decimal' }
 
 const LEVELS: readonly Choice[] = [
   { value: 'at', says: 'At it' },
@@ -44,7 +57,7 @@ const LEVELS: readonly Choice[] = [
   { value: 'below', says: 'Below' },
 ]
 
-export const label = ({ name, label: says, hint }: Pick<Field, 'name' | 'label' | 'hint'>): Html =>
+export const label = ({ name, label: says, hint }: Pick<FormField, 'name' | 'label' | 'hint'>): Html =>
   html`<label for="${idOf(name)}">${says}${hint && html` <span class="soft">${hint}</span>`}</label>`
 
 /** The placeholder is a space: the sheet tells by it whether the field is empty. */
@@ -55,21 +68,17 @@ const lengthInput = (name: string, shown: Shown): Html =>
   html`<input class="length" id="${idOf(name)}" name="${name}" value="${shown.typed[name]}" placeholder=" " autocomplete="off" autocapitalize="off" spellcheck="false" maxlength="60"${describes(name, shown)}>`
 
 /** How it was taken: the ways that are usual for it, and the one that was chosen wherever it comes from. */
-function ways(
-  { name, label: says }: Field,
-  usual: readonly (keyof typeof WAY_WORDS)[],
-  { typed }: Shown,
-): Html {
+function ways({ name, label: says }: FormField, usual: readonly Method[], { typed }: Shown): Html {
   const chosen = typed[`${name}.how`]
-  const all = [...new Set([...usual, ...(chosen ? [chosen as keyof typeof WAY_WORDS] : [])])]
+  const all = [...new Set([...usual, ...(chosen ? [chosen as Method] : [])])]
   return html`<select name="${name}.how" aria-label="${says}: how it was taken">${all.map(
-    (way) => html`<option value="${way}" ${flag('selected', way === chosen)}>${WAY_WORDS[way]}</option>`,
+    (way) => html`<option value="${way}" ${flag('selected', way === chosen)}>${METHOD_WORDS[way]}</option>`,
   )}</select>${typed[`${name}.by`] && html`<input type="hidden" name="${name}.by" value="${typed[`${name}.by`]}">`}`
 }
 
 /** `undo` adds a way back to having said nothing; the sheet shows it only where something was. */
 export function choices(name: string, list: readonly Choice[], { typed }: Shown, undo = false): Html {
-  const all = undo ? [...list, { value: '', says: 'Not said' }] : list
+  const all = undo ? [...list, { value: '', says: 'Not stated' }] : list
   return html`<div class="big">${all.map(
     ({ value, says }) =>
       html`<label${value === '' && html` class="undo"`}><input type="radio" name="${name}" value="${value}" ${flag('checked', (typed[name] ?? (undo ? '' : null)) === value)}><span>${says}</span></label>`,

@@ -1,9 +1,9 @@
+import { OUTCOME_WORDS } from '../../../../words/field-choices.ts'
 import { type Html, html } from '../../html.ts'
 import { inspectionPath } from '../addresses.ts'
 import type { Live } from '../live/live.ts'
 import { outcomeOf, type Step, stepsOf } from '../sheet/steps.ts'
 import type { InspectionShown } from './shown.ts'
-import { OUTCOME_WORDS } from './words.ts'
 
 /** The head of a step: what it is, where one is on the walk, and where the inspection is kept. */
 export function stepHead({ sheet, form, step, kept, notice, faults }: InspectionShown, title: string): Html {

@@ -1,9 +1,11 @@
-import { COMPONENT_KINDS, isVessel } from '../../../../records/component.ts'
+import { fieldAt } from '../../../../catalog/catalog.ts'
+import { COMPONENT_KINDS, type ComponentKind, isVessel } from '../../../../records/component.ts'
 import { NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from '../../../../records/findings.ts'
+import { NOT_REACHED_WORDS, OUTCOME_WORDS, SEARCH_WORDS } from '../../../../words/field-choices.ts'
+import { fieldWords } from '../../../../words/fields.ts'
 import { type Html, html } from '../../html.ts'
 import { headed } from '../../words/plain.ts'
-import { ALL_FIELDS, type Group, groupsFor, isOpened, LAST_FIELD } from '../form/asked.ts'
-import { GROUND, length } from '../form/fields.ts'
+import { formField, type Group, groupsFor, isInGroups, isOpened } from '../form/fields.ts'
 import { filled, kindOf } from '../form/typed.ts'
 import type { PartStep } from '../sheet/steps.ts'
 import { cautionsBrief } from './cautions.ts'
@@ -13,7 +15,6 @@ import { liveView } from './live-view.ts'
 import { photoForm, photosView } from './photos-view.ts'
 import { placeView } from './place.ts'
 import type { InspectionShown } from './shown.ts'
-import { NOT_REACHED_WORDS, OUTCOME_WORDS, SEARCH_WORDS } from './words.ts'
 
 /** One component: the cautions, the record, whether it was found, and then only what that calls for. */
 export function partView(shown: InspectionShown, { part, recorded, title, name }: PartStep): Html {
@@ -29,36 +30,28 @@ export function partView(shown: InspectionShown, { part, recorded, title, name }
     ...alsoNoted(fields, kind),
   ].map((group, index) =>
     groupView(group, fields, index === 0 ? kindField(part.kind, fields) : null),
-  )}${placeView(shown.sheet, fields)}</div>${search(fields)}${notReached(fields)}${fieldView(LAST_FIELD, fields)}${photosView(shown, part.label)}<section class="live" aria-labelledby="live-title"><h2 id="live-title">What it comes to</h2><div id="live" aria-live="polite">${shown.live && liveView(shown.live, isVessel(kind) ? capacity : null)}</div></section>${
+  )}${placeView(shown.sheet, fields)}</div>${search(fields)}${notReached(fields)}${fieldView(formField('component', 'note'), fields)}${photosView(shown, part.label)}<section class="live" aria-labelledby="live-title"><h2 id="live-title">What it comes to</h2><div id="live" aria-live="polite">${shown.live && liveView(shown.live, isVessel(kind) ? capacity : null)}</div></section>${
     !recorded &&
     html`<p>${shown.asks ? html`<button class="quiet" name="to" value="remove-sure">Yes, take it off the list</button>` : html`<button class="quiet" name="to" value="remove">Take this off the list</button>`}</p>`
   }`
   return html`${stepHead(shown, title)}${stepForm(shown, form, { back: true, next: 'Next' })}${photoForm(shown)}`
 }
 
-const recordBox = ({ onRecord, where, usual }: NonNullable<PartStep['recorded']>): Html =>
+const recordBox = ({ kind, onRecord, where, usual }: NonNullable<PartStep['recorded']>): Html =>
   html`<div class="rec record"><p><b>On record:</b> ${
     Object.keys(onRecord).length === 0
       ? 'only that it is there'
       : Object.entries(onRecord).map(
-          ([measure, says], at) =>
-            html`${at > 0 && ' · '}${RECORD_WORDS[measure] && `${RECORD_WORDS[measure]} `}${says}`,
+          ([measure, says], at) => html`${at > 0 && ' · '}${recordLine(measure, says, kind)}`,
         )
   }</p>${where.length > 0 && html`<p><b>Where to look:</b> ${where.join(' Or: ')}</p>`}${usual.length > 0 && html`<details><summary>Usual, not on record</summary><ul>${usual.map((says) => html`<li>${says}</li>`)}</ul></details>`}</div>`
 
-const RECORD_WORDS: { readonly [measure: string]: string } = {
-  length: 'length',
-  width: 'width',
-  diameter: 'diameter',
-  liquidDepth: 'liquid depth',
-  insideHeight: 'inside height',
-  wallThickness: 'walls',
-  absorbingDepth: 'absorbing depth',
-  depthToTop: 'top at',
-  pipeDiameter: 'pipe',
-  compartments: 'compartments',
-  count: 'alike:',
-  tie: 'ties',
+/** Material, shape and size are known by what they say; a bare length is not. */
+function recordLine(measure: string, says: string, kind: ComponentKind): string {
+  const { value } = fieldAt('component', measure) ?? { value: 'line' }
+  if (value === 'choice' || value === 'volume') return says
+  const { label } = fieldWords('component', measure, kind)
+  return `${label.charAt(0).toLowerCase()}${label.slice(1)} ${says}`
 }
 
 const nameField = (name: string, fields: Shown): Html => {
@@ -91,10 +84,9 @@ const kindField = (onRecord: string, fields: Shown): Html =>
 function alsoNoted({ typed }: Shown, kind: PartStep['part']['kind']): readonly Group[] {
   const asked = new Set(groupsFor(kind).flatMap(({ fields }) => fields.map((field) => field.name)))
   const said = filled(typed)
-  const fields = [...ALL_FIELDS.values()].filter(
-    ({ name }) =>
-      said[name] !== undefined && !asked.has(name) && !name.includes('.') && name !== LAST_FIELD.name,
-  )
+  const fields = Object.keys(said)
+    .filter((name) => isInGroups(name) && !asked.has(name))
+    .map((name) => formField('component', name, kind))
   return fields.length === 0 ? [] : [{ title: 'Also noted', fields }]
 }
 
@@ -103,7 +95,7 @@ const search = (fields: Shown): Html =>
     'searchedBy',
     SEARCH_METHODS.map((value) => ({ value, says: SEARCH_WORDS[value] })),
     fields,
-  )}${fieldView(length('searchedWithin', 'How far around', GROUND), fields)}</fieldset>`
+  )}${fieldView(formField('component', 'searchedWithin'), fields)}</fieldset>`
 
 const notReached = (fields: Shown): Html =>
   html`<fieldset class="ask choices when-not-reached"><legend>Why was it not reached?</legend>${faultOf('notReachedBecause', fields)}${choices(

@@ -1,3 +1,4 @@
+import { OUTCOME_WORDS } from '../../../../words/field-choices.ts'
 import { type Html, html } from '../../html.ts'
 import { inspectionPath } from '../addresses.ts'
 import { outcomeOf, type PartStep, stepsOf } from '../sheet/steps.ts'
@@ -5,7 +6,6 @@ import { faultOf, type Shown } from './field.ts'
 import { stepForm, stepHead } from './frame.ts'
 import { differencesView } from './live-view.ts'
 import type { InspectionShown } from './shown.ts'
-import { OUTCOME_WORDS } from './words.ts'
 
 /** The look back over the whole inspection, and the one place from which it is handed in. */
 export function reviewView(shown: InspectionShown): Html {

@@ -1,8 +1,14 @@
 import { MEASURE_WORDS } from '../../../../brief/recorded.ts'
+import { MEASURES } from '../../../../catalog/component-measures.ts'
 import type { Outcome } from '../../../../reconcile/outcome.ts'
 import type { Pairing } from '../../../../reconcile/pairing.ts'
 import type { AsBuiltComponent } from '../../../../records/as-built.ts'
-import { type ComponentKind, isVessel, type MeasureName } from '../../../../records/component.ts'
+import {
+  type ComponentKind,
+  isVessel,
+  MEASURE_NAMES,
+  type MeasureName,
+} from '../../../../records/component.ts'
 import type { FoundComponent } from '../../../../records/findings.ts'
 import { KIND_NOUNS, NOT_REACHED_WORDS, SEARCH_NOUNS } from '../../../../words/nouns.ts'
 import { labelWithKind } from '../../../../words/part.ts'
@@ -14,16 +20,9 @@ import { foundSide, recordSide, type Side, said, silent } from './side.ts'
 type KeyOf = (outcome: Outcome) => string | null
 
 /** Measures that have a line of their own or share one with what they are compared with. */
-const PLAIN: readonly MeasureName[] = [
-  'length',
-  'width',
-  'diameter',
-  'liquidDepth',
-  'insideHeight',
-  'wallThickness',
-  'absorbingDepth',
-  'depthToTop',
-]
+const PLAIN: readonly MeasureName[] = MEASURE_NAMES.filter(
+  (name) => MEASURES[name].value === 'length' && name !== 'pipeDiameter',
+)
 const ON_TWO_SIDES: readonly string[] = [
   'component-presence',
   'component-on-record',

@@ -1,5 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { FOUND_FIELDS } from '../../../../../src/catalog/catalog.ts'
+import { NOT_REACHED_REASONS, SEARCH_METHODS } from '../../../../../src/catalog/choices.ts'
+import type { Field, Fields } from '../../../../../src/catalog/field.ts'
+import { INSPECTION_FIELDS } from '../../../../../src/catalog/inspection-fields.ts'
+import { COMPONENT_KINDS } from '../../../../../src/catalog/kinds.ts'
 import { presentFindingsRecord } from '../../../../../src/http/api/shapes/findings-record.ts'
 import { formOf } from '../../../../../src/http/pages/inspection/form/from-record.ts'
 import { readForm } from '../../../../../src/http/pages/inspection/form/read.ts'
@@ -9,94 +14,85 @@ import {
   type PartForm,
 } from '../../../../../src/http/pages/inspection/form/typed.ts'
 import { METHOD_NAMES } from '../../../../../src/measure/methods.ts'
-import { findingsEntry } from '../../../../../src/reading/entry/findings.ts'
-import { COMPONENT_KINDS, MATERIALS, VESSEL_SHAPES } from '../../../../../src/records/component.ts'
-import { CONDITIONS, NOT_REACHED_REASONS, SEARCH_METHODS } from '../../../../../src/records/findings.ts'
+import { type FindingsEntry, findingsEntry } from '../../../../../src/reading/entry/findings.ts'
 
 const one = <T>(list: readonly T[]) => fc.constantFrom(...list)
 const maybe = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: undefined, freq: 2 })
-/** Lengths in the ways people write them. */
-const written = one([
-  '4\'-6"',
-  '54 in',
-  '4.5 ft',
-  '1.37 m',
-  "8'",
-  'about 8 ft',
-  '23\'-6 1/2"',
-  '106.2 ft',
-  '4 ft 6 in',
-])
-const length = fc.oneof(
-  written,
-  fc.record({
-    length: written,
-    method: one(METHOD_NAMES),
-    instrument: maybe(one(['the new tape', 'rod 2'])),
-  }),
-  fc.record({ ft: one([4.5, 8, 0.25]) }),
-  fc.record({ in: one([54, 7.5]) }),
-)
+/** Lengths in the ways people write them, with what they are in feet. */
+const WRITTEN: readonly (readonly [string, number])[] = [
+  ['4\'-6"', 4.5],
+  ['54 in', 4.5],
+  ['4.5 ft', 4.5],
+  ['1.37 m', 4.5],
+  ["8'", 8],
+  ['about 8 ft', 8],
+  ['23\'-6 1/2"', 24],
+  ['106.2 ft', 106.2],
+  ['4 ft 6 in', 4.5],
+]
+const lengthUpTo = (most: number) => {
+  const written = one(WRITTEN.filter(([, ft]) => ft <= most).map(([text]) => text))
+  return fc.oneof(
+    written,
+    fc.record({
+      length: written,
+      method: one(METHOD_NAMES),
+      instrument: maybe(one(['the new tape', 'rod 2'])),
+    }),
+    fc.record({ ft: one([4.5, 8, 0.25]) }),
+    fc.record({ in: one([54, 7.5]) }),
+  )
+}
 const level = fc.oneof(
   fc.record({ above: one(['2 in', '0 in', '0.0 ft']) }),
   fc.record({ below: one(['5 in', '1\'-1"']), method: one(METHOD_NAMES) }),
 )
-const LENGTHS = [
-  'length',
-  'width',
-  'diameter',
-  'liquidDepth',
-  'insideHeight',
-  'wallThickness',
-  'absorbingDepth',
-] as const
-const MORE_LENGTHS = [
-  'depthToTop',
-  'pipeDiameter',
-  'scumThickness',
-  'scumBottomBelow',
-  'sludgeDepth',
-  'outletDeviceBelow',
-  'outletDeviceAbove',
-  'sondeDepth',
-  'cameraRun',
-] as const
-const found = fc.record({
-  outcome: fc.constant('found' as const),
-  searchedBy: maybe(fc.subarray([...SEARCH_METHODS])),
-  searchedWithin: maybe(length),
-  shape: maybe(one(VESSEL_SHAPES)),
-  ...(Object.fromEntries([...LENGTHS, ...MORE_LENGTHS].map((name) => [name, maybe(length)])) as Record<
-    string,
-    fc.Arbitrary<unknown>
-  >),
-  capacity: maybe(one(['1,000 gal', '3785 L'])),
-  compartments: maybe(fc.integer({ min: 1, max: 9 })),
-  count: maybe(fc.integer({ min: 1, max: 99 })),
-  material: maybe(one(MATERIALS)),
-  tie: maybe(
-    fc.record({
-      a: length,
-      b: length,
-      side: maybe(one(['away', 'toward'])),
-      sideWords: maybe(one(['rear of house'])),
-    }),
-  ),
-  condition: maybe(one(CONDITIONS)),
-  conditionWords: maybe(one(['Cracked across.\nWet.'])),
-  levelAboveOutlet: maybe(level),
-  lidSecured: maybe(fc.boolean()),
-  riserToGrade: maybe(fc.boolean()),
-  fix: maybe(
-    fc.record({
-      lat: one([41.5, -0.25]),
-      lon: one([-90.125]),
-      radiusFt: one([16, 9.84]),
-      coverage: one([0.5, 0.68, 0.95]),
-    }),
-  ),
-  note: maybe(one(['Under the deck.'])),
-})
+
+/** Anything that a field takes, as people type it: made from the catalog, so that a new field is tried too. */
+function typed(field: Field): fc.Arbitrary<unknown> {
+  switch (field.value) {
+    case 'length':
+      return lengthUpTo(field.possible[1])
+    case 'level':
+      return level
+    case 'volume':
+      return one(['1,000 gal', '3785 L'])
+    case 'whole':
+      return fc.integer({ min: field.possible[0], max: field.possible[1] })
+    case 'number':
+      return one([41.5, -0.25, 16, 9.84].filter((it) => it >= field.possible[0] && it < field.possible[1]))
+    case 'date':
+      return one(['2026-10-12', '10/12/26'])
+    case 'flag':
+      return fc.boolean()
+    case 'line':
+      return one(['rear of house', 'rear left corner'])
+    case 'prose':
+      return one(['Cracked across.\nWet.'])
+    case 'lines':
+      return fc.constant(['tank 1'])
+    case 'choice':
+      return one(field.choices)
+    case 'choices':
+      return fc.subarray([...field.choices])
+    case 'group':
+      return entryOf(field.parts)
+  }
+}
+const entryOf = (fields: Fields) =>
+  fc.record(
+    Object.fromEntries(
+      Object.entries(fields).map(([name, field]) => [
+        name,
+        field.needed ? typed(field) : maybe(typed(field)),
+      ]),
+    ),
+  )
+const { key: _, label: __, kind: ___, outcome: ____, notReachedBecause: _____, ...OF_FOUND } = FOUND_FIELDS
+const length = lengthUpTo(200)
+const found = fc
+  .tuple(entryOf(OF_FOUND), fc.constant({ outcome: 'found' as const }))
+  .map(([it, outcome]) => ({ ...it, ...outcome }))
 const notFound = fc.record({
   outcome: fc.constant('not-found' as const),
   searchedBy: fc.subarray([...SEARCH_METHODS], { minLength: 1 }),
@@ -119,22 +115,9 @@ const components = fc
       ...(keyed ? { key: `p/${index}` } : {}),
     })),
   )
-const inspection = fc.record({
-  inspectedOn: one(['2026-10-12', '10/12/26']),
-  occupancy: maybe(one(['occupied', 'vacant', 'unknown'] as const)),
-  people: maybe(fc.integer({ min: 0, max: 9 })),
-  bedroomsCounted: maybe(fc.integer({ min: 0, max: 9 })),
-  lastPumpedOn: maybe(one(['2024-05-01'])),
-  reference: fc.record({
-    a: fc.constant('rear left corner'),
-    b: fc.constant('rear right corner'),
-    baseline: maybe(length),
-    wall: maybe(one(['front', 'rear', 'left', 'right'] as const)),
-    bearingDeg: maybe(one([0, 271.5])),
-  }),
-  components,
-  notes: maybe(one(['All dry.\nTwo dogs.'])),
-})
+const inspection = fc
+  .tuple(entryOf(INSPECTION_FIELDS), typed(INSPECTION_FIELDS.reference), components)
+  .map(([it, reference, list]) => ({ ...it, reference, components: list }) as FindingsEntry)
 
 describe('a form and a record', () => {
   test('findings that are opened in the form and read again are the same findings, whoever wrote them', () => {

@@ -37,7 +37,7 @@ inBrowser('a whole inspection on a phone, by touch', () => {
     await ready(page)
     expect(await shown(page, '.cautions')).toMatch(/Never enter a tank.*811/s)
     await sound(page, 'the start')
-    await press(page, 'Lived in')
+    await press(page, 'Occupied')
     await page.locator('#f-bedroomsCounted').fill('4')
     await page.locator('#f-reference-baseline').fill('36\'-1"')
     await page

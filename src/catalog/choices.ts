@@ -1,0 +1,80 @@
+/** The closed lists that a field's value is chosen from. */
+
+export const MATERIALS = [
+  'concrete',
+  'concrete-block',
+  'brick',
+  'stone',
+  'steel',
+  'fiberglass',
+  'polyethylene',
+  'wood',
+  'cast-iron',
+  'ductile-iron',
+  'vitrified-clay',
+  'bituminized-fiber',
+  'asbestos-cement',
+  'pvc',
+  'abs',
+  'gravel',
+  'other',
+] as const
+export type Material = (typeof MATERIALS)[number]
+
+export const VESSEL_SHAPES = [
+  'rectangular',
+  'vertical-cylinder',
+  'horizontal-cylinder',
+  'horizontal-oval',
+  'vertical-oval',
+  'sphere',
+] as const
+export type VesselShape = (typeof VESSEL_SHAPES)[number]
+
+/** Which side of the reference wall's line: the open ground the wall faces, or the house's side. */
+export const SIDES = ['away', 'toward'] as const
+export type Side = (typeof SIDES)[number]
+
+export const WALLS = ['front', 'rear', 'left', 'right'] as const
+
+export const PERMIT_KINDS = ['new', 'repair', 'alteration', 'abandonment'] as const
+export type PermitKind = (typeof PERMIT_KINDS)[number]
+
+/** What a permit does to a component: put in, put in for an older one, change in part, take out of use, mention. */
+export const PERMIT_ACTIONS = ['install', 'replace', 'alter', 'abandon', 'mention'] as const
+export type PermitAction = (typeof PERMIT_ACTIONS)[number]
+
+/** `not-found` is said only of a search with a stated method; the other two are no evidence either way. */
+export const SEARCH_OUTCOMES = ['found', 'not-found', 'not-reached', 'not-looked-for'] as const
+export type SearchOutcome = (typeof SEARCH_OUTCOMES)[number]
+
+export const SEARCH_METHODS = [
+  'excavation',
+  'probe',
+  'camera',
+  'sonde',
+  'metal-detector',
+  'ground-radar',
+  'seen-through-opening',
+] as const
+export type SearchMethod = (typeof SEARCH_METHODS)[number]
+
+export const NOT_REACHED_REASONS = ['buried', 'paved-over', 'refused', 'no-time', 'unsafe', 'other'] as const
+export type NotReachedReason = (typeof NOT_REACHED_REASONS)[number]
+
+export const CONDITIONS = [
+  'sound',
+  'worn',
+  'cracked',
+  'corroded',
+  'leaking',
+  'broken',
+  'collapsed',
+  'blocked',
+] as const
+export type Condition = (typeof CONDITIONS)[number]
+
+export const OCCUPANCY = ['occupied', 'vacant', 'unknown'] as const
+
+/** What share of fixes a receiver says lie inside its radius. */
+export const COVERAGES = [0.5, 0.68, 0.95] as const

@@ -1,0 +1,111 @@
+import { CONDITIONS, NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from './choices.ts'
+import type { Fields } from './field.ts'
+import { COMPONENT_KINDS, LINES, OPENINGS, PITS, VESSELS } from './kinds.ts'
+import { FIX } from './places.ts'
+import { CAMERA, DEPTH, GROUND, INVERT } from './ways.ts'
+
+const INSIDE_A_TANK = [{ kinds: VESSELS }] as const
+const LAYER = {
+  value: 'length',
+  unit: 'ft',
+  ways: DEPTH,
+  possible: [0, 100],
+  plausible: [0, 8],
+  by: 'inspection',
+  section: 'contents',
+  on: INSIDE_A_TANK,
+} as const
+const DEVICE = { ...LAYER, ways: INVERT, plausible: [0, 6] } as const
+
+/** What only an inspection can say of a component: how it was looked for, what stands in it, what state it is in. */
+export const FOUND = {
+  outcome: {
+    value: 'choice',
+    choices: SEARCH_OUTCOMES,
+    by: 'inspection',
+    needed: true,
+    aliases: ['outcome', 'found'],
+  },
+  searchedBy: { value: 'choices', choices: SEARCH_METHODS, default: [], by: 'inspection' },
+  /** How far around the expected place the search went. */
+  searchedWithin: {
+    value: 'length',
+    unit: 'ft',
+    ways: GROUND,
+    possible: [0, 5280],
+    plausible: [0.5, 200],
+    by: 'inspection',
+    example: '6 ft',
+  },
+  notReachedBecause: { value: 'choice', choices: NOT_REACHED_REASONS, by: 'inspection' },
+  /** Length of line seen by camera. */
+  cameraRun: {
+    value: 'length',
+    unit: 'ft',
+    ways: CAMERA,
+    possible: [0, 10_000],
+    plausible: [1, 500],
+    by: 'inspection',
+    section: 'size',
+    example: '42 ft',
+    on: [{ kinds: LINES }],
+  },
+  /** Depth read from a sonde's signal, grade to the line. */
+  sondeDepth: {
+    value: 'length',
+    unit: 'ft',
+    ways: GROUND,
+    possible: [0, 100],
+    plausible: [0.25, 20],
+    by: 'inspection',
+    section: 'size',
+    example: '2.5 ft',
+    on: [{ kinds: LINES }],
+  },
+  /** Liquid surface above (+) or below (−) the outlet invert, feet. */
+  levelAboveOutlet: {
+    value: 'level',
+    unit: 'ft',
+    ways: INVERT,
+    possible: [-100, 100],
+    plausible: [-8, 4],
+    by: 'inspection',
+    section: 'contents',
+    on: INSIDE_A_TANK,
+  },
+  scumThickness: { ...LAYER, example: '3 in', aliases: ['scum'] },
+  /** Bottom of the scum below the liquid's surface. */
+  scumBottomBelow: { ...LAYER, example: '2 in' },
+  sludgeDepth: { ...LAYER, example: '10 in', aliases: ['sludge'] },
+  /** Bottom of the outlet device below the outlet invert, and its top above it. */
+  outletDeviceBelow: { ...DEVICE, example: '16 in' },
+  outletDeviceAbove: { ...DEVICE, example: '6 in' },
+  condition: {
+    value: 'choice',
+    choices: CONDITIONS,
+    by: 'inspection',
+    section: 'state',
+    aliases: ['condition'],
+    on: [{ kinds: COMPONENT_KINDS }],
+  },
+  conditionWords: {
+    value: 'prose',
+    most: 1000,
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: COMPONENT_KINDS }],
+  },
+  lidSecured: {
+    value: 'flag',
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: [...VESSELS, ...PITS, ...OPENINGS, 'distribution-box', 'observation-port'] }],
+  },
+  riserToGrade: {
+    value: 'flag',
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: [...VESSELS, ...OPENINGS] }],
+  },
+  fix: FIX,
+} as const satisfies Fields

@@ -1,0 +1,93 @@
+import { z } from 'zod'
+import type { Place } from '../../catalog/catalog.ts'
+import type { Bounds, Field, FieldOf, Fields } from '../../catalog/field.ts'
+import type { FoundLength, StatedLength } from '../../records/quantity.ts'
+import type { FoundLengthTyped, LengthTyped, ShapeOf } from './entry-of.ts'
+import { line, optional, prose } from './fields.ts'
+import { foundLength, levelEntry } from './found-length.ts'
+import { dateEntry, lengthEntry, volumeEntry } from './quantity.ts'
+
+declare module 'zod' {
+  interface GlobalMeta {
+    /** The field of the catalog that a value is: its place there, under which it has its words. */
+    field?: string
+  }
+}
+
+/** How lengths are typed: as a paper states them, or as they are taken in the field. */
+type Lengths = 'stated' | 'found'
+type Typed<L extends Lengths> = L extends 'stated' ? LengthTyped : FoundLengthTyped
+type Held<L extends Lengths> = L extends 'stated' ? StatedLength : FoundLength
+
+/** The schemas of fields, each made from its declaration. */
+export function shapeOf<Fs extends Fields, L extends Lengths>(
+  fields: Fs,
+  lengths: L,
+  at: Place | `${Place}.${string}`,
+): ShapeOf<Fs, Typed<L>, Held<L>> {
+  return Object.fromEntries(
+    Object.entries(fields).map(([name, field]) => [name, fieldSchema(field, lengths, `${at}.${name}`)]),
+  ) as unknown as ShapeOf<Fs, Typed<L>, Held<L>>
+}
+
+function fieldSchema(field: Field, lengths: Lengths, at: `${Place}.${string}`): z.ZodType {
+  const value = valueSchema(field, lengths, at)
+  const given = 'default' in field ? value.default(field.default as never) : value
+  const schema = field.needed || 'default' in field ? given : optional(given)
+  return schema.meta({ field: at, ...(field.example === undefined ? {} : { examples: [field.example] }) })
+}
+
+function valueSchema(field: Field, lengths: Lengths, at: `${Place}.${string}`): z.ZodType {
+  switch (field.value) {
+    case 'length':
+      return within(lengths === 'stated' ? lengthEntry : foundLength(field.ways[0]), field)
+    case 'level':
+      return within(levelEntry(field.ways[0]), field)
+    case 'volume':
+      return volumeEntry.refine(({ gal }) => isIn(field.possible, gal), beyond(field.possible, 'gal'))
+    case 'whole':
+      return bounded(z.number().int('a whole number'), field)
+    case 'number':
+      return bounded(z.number(), field)
+    case 'date':
+      return dateEntry
+    case 'flag':
+      return z.boolean()
+    case 'line':
+      return line(field.most)
+    case 'prose':
+      return prose(field.most)
+    case 'lines':
+      return z.array(line(field.most)).max(20)
+    case 'choice':
+      return z.literal([...field.choices])
+    case 'choices':
+      return z.array(z.literal([...field.choices])).max(field.choices.length)
+    case 'group':
+      return z.strictObject(shapeOf(field.parts, lengths, at))
+  }
+}
+
+function bounded(schema: z.ZodNumber, field: FieldOf<'whole'> | FieldOf<'number'>): z.ZodNumber {
+  const [least, most] = field.possible
+  const open = 'open' in field ? field.open : undefined
+  const from =
+    open === 'least' ? schema.gt(least, `more than ${least}`) : schema.min(least, `at least ${least}`)
+  return open === 'most' ? from.lt(most, `less than ${most}`) : from.max(most, `at most ${most}`)
+}
+
+const within = <T extends { readonly ft: number }>(
+  schema: z.ZodType<T>,
+  { possible }: { readonly possible: Bounds },
+) => schema.refine(({ ft }) => isIn(possible, ft), beyond(possible, 'ft'))
+
+const isIn = ([least, most]: Bounds, value: number): boolean => value >= least && value <= most
+
+const beyond = ([least, most]: Bounds, unit: string): string =>
+  least < 0
+    ? `is further than ${most.toLocaleString('en-US')} ${unit}: check the number and the unit`
+    : `is more than ${most.toLocaleString('en-US')} ${unit}: check the number and the unit`
+
+/** The schema of one field as a permit states it. */
+export const statedField = (field: Field, at: `${Place}.${string}`): z.ZodType =>
+  fieldSchema(field, 'stated', at)

@@ -1,0 +1,137 @@
+import {
+  CONDITIONS,
+  MATERIALS,
+  NOT_REACHED_REASONS,
+  type NotReachedReason,
+  OCCUPANCY,
+  PERMIT_ACTIONS,
+  PERMIT_KINDS,
+  type PermitAction,
+  type PermitKind,
+  SEARCH_METHODS,
+  SEARCH_OUTCOMES,
+  type SearchMethod,
+  type SearchOutcome,
+  SIDES,
+  type Side,
+  VESSEL_SHAPES,
+  WALLS,
+} from '../catalog/choices.ts'
+import { COMPONENT_KINDS, type ComponentKind } from '../catalog/kinds.ts'
+import type { Method } from '../measure/methods.ts'
+import { CONDITION_WORDS, KIND_NOUNS, MATERIAL_NOUNS, SHAPE_NOUNS } from './nouns.ts'
+import { capital } from './sentence.ts'
+
+/** The nouns of `nouns.ts` as they head a line. */
+const headed = <K extends string>(nouns: { readonly [N in K]: string }): { readonly [N in K]: string } =>
+  Object.fromEntries(Object.entries<string>(nouns).map(([key, noun]) => [key, capital(noun)])) as {
+    readonly [N in K]: string
+  }
+
+/** What the choices of a field are called, in English. */
+
+export const SHAPE_WORDS = headed(SHAPE_NOUNS)
+
+export const MATERIAL_WORDS = { ...headed(MATERIAL_NOUNS), other: 'Other' }
+
+export const CONDITION_NAMES = headed(CONDITION_WORDS)
+
+export const OUTCOME_WORDS: { readonly [O in SearchOutcome]: string } = {
+  found: 'Found',
+  'not-found': 'Searched for, not found',
+  'not-reached': 'Not reached',
+  'not-looked-for': 'Not looked for',
+}
+
+export const SEARCH_WORDS: { readonly [M in SearchMethod]: string } = {
+  excavation: 'Dug it open',
+  probe: 'Probed for it',
+  camera: 'Camera in the line',
+  sonde: 'Sonde and receiver',
+  'metal-detector': 'Metal detector',
+  'ground-radar': 'Ground-penetrating radar',
+  'seen-through-opening': 'Looked in through an opening',
+}
+
+export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
+  buried: 'Buried',
+  'paved-over': 'Paved or built over',
+  refused: 'Refused by the owner or occupant',
+  'no-time': 'No time',
+  unsafe: 'Not safe to reach',
+  other: 'Another reason (write it below)',
+}
+
+export const OCCUPANCY_WORDS: { readonly [O in (typeof OCCUPANCY)[number]]: string } = {
+  occupied: 'Occupied',
+  vacant: 'Vacant',
+  unknown: 'Not known',
+}
+
+export const SIDE_WORDS: { readonly [S in Side]: string } = {
+  away: 'Away from the house',
+  toward: 'Toward the house',
+}
+
+export const WALL_WORDS: { readonly [W in (typeof WALLS)[number]]: string } = {
+  front: 'Front',
+  rear: 'Rear',
+  left: 'Left',
+  right: 'Right',
+}
+
+export const PERMIT_KIND_WORDS: { readonly [K in PermitKind]: string } = {
+  new: 'New installation',
+  repair: 'Repair',
+  alteration: 'Alteration',
+  abandonment: 'Abandonment',
+}
+
+export const ACTION_WORDS: { readonly [A in PermitAction]: string } = {
+  install: 'Install',
+  replace: 'Replace',
+  alter: 'Alter',
+  abandon: 'Abandon',
+  mention: 'Mention only',
+}
+
+export const KIND_WORDS: { readonly [K in ComponentKind]: string } = {
+  ...headed(KIND_NOUNS),
+  tank: 'Septic tank',
+}
+
+/** How a length was taken, in as few words as a list on a phone has room for. */
+export const METHOD_WORDS: { readonly [M in Method]: string } = {
+  'inside-tape': 'tape, inside',
+  'outside-tape': 'tape, outside',
+  'ground-tape': 'tape, ground',
+  'rigid-rule': 'rule or caliper',
+  'laser-meter': 'laser',
+  'sounding-rod': 'rod',
+  'liquid-level-rule': 'level rule',
+  probe: 'probe',
+  wheel: 'wheel',
+  pacing: 'paced',
+  'by-eye': 'by eye',
+  'record-drawing': 'scaled from a drawing',
+  'stated-on-paper': 'from a document',
+}
+
+const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }>([
+  [VESSEL_SHAPES, SHAPE_WORDS],
+  [MATERIALS, MATERIAL_WORDS],
+  [CONDITIONS, CONDITION_NAMES],
+  [SEARCH_OUTCOMES, OUTCOME_WORDS],
+  [SEARCH_METHODS, SEARCH_WORDS],
+  [NOT_REACHED_REASONS, NOT_REACHED_WORDS],
+  [OCCUPANCY, OCCUPANCY_WORDS],
+  [SIDES, SIDE_WORDS],
+  [WALLS, WALL_WORDS],
+  [PERMIT_KINDS, PERMIT_KIND_WORDS],
+  [PERMIT_ACTIONS, ACTION_WORDS],
+  [COMPONENT_KINDS, KIND_WORDS],
+])
+
+/** What one choice of a list of the catalog is called. */
+export const choiceWords = (choices: readonly unknown[], choice: string): string =>
+  TABLES.get(choices)?.[choice] ?? choice

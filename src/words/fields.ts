@@ -1,0 +1,168 @@
+import { type CATALOG, fieldAt, type Place } from '../catalog/catalog.ts'
+import { useOn } from '../catalog/field.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
+import { KIND_WORDS } from './field-choices.ts'
+
+export type FieldWords = {
+  readonly label: string
+  /** Beside the label, in a few words. */
+  readonly help?: string
+  /** How a person is asked for it, where that is not its label. */
+  readonly ask?: string
+}
+
+type VariantsOf<F> = F extends { on: readonly (infer U)[] }
+  ? U extends { words: infer W extends string }
+    ? W
+    : never
+  : never
+type WordsOf<F> = FieldWords &
+  (F extends { value: 'group'; parts: infer P } ? { readonly parts: TableOf<P> } : unknown) &
+  ([VariantsOf<F>] extends [never] ? unknown : { readonly on: { readonly [W in VariantsOf<F>]: FieldWords } })
+type TableOf<Fs> = { readonly [N in keyof Fs]: WordsOf<Fs[N]> }
+type Words = { readonly [P in Place]: TableOf<(typeof CATALOG)[P]> }
+
+const REFERENCE: Words['permit']['reference'] = {
+  label: 'Reference corners',
+  help: 'the two corners of one wall that ties run from; facing it from outside, A is left and B is right',
+  parts: {
+    a: { label: 'Corner A' },
+    b: { label: 'Corner B' },
+    baseline: { label: 'Distance from A to B' },
+    wall: { label: 'Reference wall' },
+    bearingDeg: { label: 'Bearing from A to B', help: 'compass degrees' },
+  },
+}
+
+/** What every field of the catalog is called, in English. A field without its words does not compile. */
+export const FIELD_WORDS: Words = {
+  permit: {
+    number: { label: 'Permit number' },
+    kind: { label: 'Kind of permit' },
+    issuedOn: { label: 'Issued on' },
+    approvedOn: { label: 'Final approval on', help: 'only an approved permit builds anything' },
+    bedrooms: { label: 'Bedrooms', help: 'that the system was designed for' },
+    designFlowGpd: { label: 'Design flow', help: 'gallons per day' },
+    percRateMpi: { label: 'Perc rate', help: 'minutes per inch' },
+    soilTexture: { label: 'Soil', help: 'as the document names it' },
+    reference: REFERENCE,
+    remarks: { label: 'Remarks' },
+  },
+  inspection: {
+    inspectedOn: { label: 'Inspection date' },
+    occupancy: { label: 'Occupancy', ask: 'Does anyone live there?' },
+    people: { label: 'People living there' },
+    bedroomsCounted: { label: 'Bedrooms', help: 'counted in the house, not from the listing' },
+    lastPumpedOn: { label: 'Last pumped on' },
+    reference: REFERENCE,
+    notes: { label: 'Notes' },
+  },
+  component: {
+    tag: { label: 'Name on the document', help: 'unique within the permit' },
+    key: {
+      label: 'Key on record',
+      help: 'the as-built’s key of this component; none where it is not on record',
+    },
+    label: { label: 'Name', ask: 'What you call it' },
+    kind: { label: 'Kind of component', ask: 'What it is' },
+    action: { label: 'What was done' },
+    replaces: { label: 'Replaces', help: 'names of the components it takes the place of' },
+    material: { label: 'Material' },
+    shape: { label: 'Shape' },
+    compartments: { label: 'Compartments' },
+    count: { label: 'How many alike' },
+    pipeDiameter: { label: 'Pipe diameter', help: 'inside' },
+    length: {
+      label: 'Length',
+      on: { inside: { label: 'Inside length' }, each: { label: 'Length', help: 'of each one' } },
+    },
+    width: {
+      label: 'Width',
+      on: { inside: { label: 'Inside width' }, each: { label: 'Width', help: 'of each one' } },
+    },
+    diameter: { label: 'Diameter', on: { inside: { label: 'Inside diameter' } } },
+    liquidDepth: { label: 'Liquid depth', help: 'floor to outlet invert, wherever the liquid stands' },
+    insideHeight: { label: 'Inside height', help: 'floor to the underside of the cover' },
+    freeboard: { label: 'Freeboard', help: 'outlet invert to the underside of the cover' },
+    wallThickness: { label: 'Wall thickness', help: 'if taped along the outside' },
+    effectiveDepth: {
+      label: 'Effective depth',
+      help: 'how much of the wall takes effluent',
+      on: {
+        sidewall: { label: 'Sidewall depth', help: 'below its inlet' },
+        gravel: { label: 'Gravel depth', help: 'below the pipe' },
+      },
+    },
+    capacity: { label: 'Capacity', ask: 'Capacity marked on it', help: 'only if it is stamped or labeled' },
+    depthToTop: { label: 'Depth to the top', help: 'from finished grade down' },
+    tie: {
+      label: 'Ties',
+      help: 'distances from corners A and B',
+      parts: {
+        a: { label: 'Tie from A' },
+        b: { label: 'Tie from B' },
+        side: { label: 'Side of the wall' },
+        sideWords: { label: 'Side, in the words of the document' },
+      },
+    },
+    outcome: { label: 'Outcome', ask: 'Was it found?' },
+    searchedBy: { label: 'Searched by', ask: 'How was it searched for?' },
+    searchedWithin: { label: 'Searched within', ask: 'How far around' },
+    notReachedBecause: { label: 'Reason not reached', ask: 'Why was it not reached?' },
+    cameraRun: { label: 'Seen by camera', help: 'length of line' },
+    sondeDepth: { label: 'Depth by sonde', help: 'grade down to the line' },
+    levelAboveOutlet: { label: 'Liquid level', help: 'against the outlet invert' },
+    scumThickness: { label: 'Scum thickness' },
+    scumBottomBelow: { label: 'Bottom of the scum', help: 'below the liquid’s surface' },
+    sludgeDepth: { label: 'Sludge depth' },
+    outletDeviceBelow: { label: 'Outlet baffle or tee, bottom', help: 'below the outlet invert' },
+    outletDeviceAbove: { label: 'Outlet baffle or tee, top', help: 'above the outlet invert' },
+    condition: { label: 'Condition' },
+    conditionWords: { label: 'What you saw' },
+    lidSecured: { label: 'Cover secured', ask: 'Is the cover secured (locked, bolted or child-resistant)?' },
+    riserToGrade: { label: 'Riser to grade', ask: 'Does a riser bring it up to grade?' },
+    fix: {
+      label: 'GPS position',
+      parts: {
+        lat: { label: 'Latitude' },
+        lon: { label: 'Longitude' },
+        radiusFt: { label: 'Accuracy radius', help: 'feet, as the receiver states it' },
+        coverage: { label: 'Share of fixes inside the radius' },
+      },
+    },
+    note: { label: 'Note', ask: 'Anything else' },
+  },
+}
+
+type Entry = FieldWords & {
+  readonly parts?: { readonly [part: string]: Entry }
+  readonly on?: { readonly [variant: string]: FieldWords }
+}
+
+/** The words of a field by its place: `component`, `tie.a`; for a kind of component where that has words of its own. */
+export function fieldWords(place: Place, path: string, kind?: ComponentKind): FieldWords {
+  const [name = '', part] = path.split('.')
+  const entry = (FIELD_WORDS[place] as { readonly [name: string]: Entry })[name] ?? { label: path }
+  if (part !== undefined) return entry.parts?.[part] ?? entry
+  const field = kind === undefined ? undefined : fieldAt(place, name)
+  const variant = field && kind !== undefined ? useOn(field, kind)?.words : undefined
+  return (variant === undefined ? undefined : entry.on?.[variant]) ?? entry
+}
+
+/** `Effective depth: how much of the wall takes effluent. Of a seepage pit or cesspool: sidewall depth, below its inlet`. */
+export function describedField(at: string): string {
+  const [place, ...path] = at.split('.') as [Place, ...string[]]
+  const field = fieldAt(place, path.join('.'))
+  const own = (field?.on ?? []).filter(({ words }) => words !== undefined)
+  return [
+    said(fieldWords(place, path.join('.')), ': '),
+    ...own.map(({ kinds }) => {
+      const { label, ...rest } = fieldWords(place, path.join('.'), kinds[0])
+      const named = kinds.map((kind) => KIND_WORDS[kind].toLowerCase()).join(', ')
+      return `Of a ${named}: ${said({ ...rest, label: label.toLowerCase() }, ', ')}`
+    }),
+  ].join('. ')
+}
+
+const said = ({ label, help }: FieldWords, between: string): string =>
+  help === undefined ? label : `${label}${between}${help}`
