@@ -26,6 +26,9 @@ export type Originals = {
   readonly space: () => Promise<{ readonly free: number; readonly total: number }>
 }
 
+/** What is hashed at once: others have their turn in between. */
+const PIECE = 65_536
+
 /** Room for a paper; the embedded database on the same disk stops at none, and needs some to stop cleanly. */
 const LEAST_FREE = 64 * 1_048_576
 
@@ -83,9 +86,12 @@ async function writeDraft(bytes: Readable, draft: string): Promise<Kept> {
     bytes,
     async function* (source) {
       for await (const chunk of source as AsyncIterable<Buffer>) {
-        hash.update(chunk)
-        count += chunk.length
-        yield chunk
+        for (let at = 0; at < chunk.length; at += PIECE) {
+          const piece = chunk.subarray(at, at + PIECE)
+          hash.update(piece)
+          count += piece.length
+          yield piece
+        }
       }
     },
     createWriteStream(draft, { flags: 'wx', mode: 0o400, flush: true }),

@@ -418,7 +418,9 @@ table photo (
   lon double precision,
   radius_ft double precision,
   added_by uuid not null,
-  added_at timestamp with time zone not null default now()
+  added_at timestamp with time zone not null default now(),
+  small_hash text,
+  printed_hash text
 ) with row level security
 
 table reconciliation (
@@ -872,7 +874,11 @@ photo: photo_orientation_check CHECK (((orientation >= 1) AND (orientation <= 8)
 
 photo: photo_pkey PRIMARY KEY (county, id)
 
+photo: photo_printed_hash_check CHECK ((printed_hash ~ '^[0-9a-f]{64}$'::text))
+
 photo: photo_shown_hash_check CHECK ((shown_hash ~ '^[0-9a-f]{64}$'::text))
+
+photo: photo_small_hash_check CHECK ((small_hash ~ '^[0-9a-f]{64}$'::text))
 
 reconciliation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
