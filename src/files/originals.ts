@@ -85,7 +85,8 @@ async function writeDraft(bytes: Readable, draft: string): Promise<Kept> {
   await pipeline(
     bytes,
     async function* (source) {
-      for await (const chunk of source as AsyncIterable<Buffer>) {
+      for await (const part of source as AsyncIterable<Buffer | string>) {
+        const chunk = typeof part === 'string' ? Buffer.from(part) : part
         for (let at = 0; at < chunk.length; at += PIECE) {
           const piece = chunk.subarray(at, at + PIECE)
           hash.update(piece)

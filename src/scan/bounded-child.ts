@@ -32,8 +32,10 @@ export type Deadline = { readonly allow: (ms: number) => void }
 /** Behind everything that answers somebody: what reads a large paper takes the time that is left. */
 const LESS_URGENT = 10
 
-/** What goes to the child: all at once, or piece by piece, each as the one before it has been taken. */
-export type Input = Iterable<Uint8Array | string> | AsyncIterable<Uint8Array | string>
+/** What goes to the child, piece by piece, each as the one before it has been taken. `ended`: it takes no more. */
+export type Input = (
+  ended: Promise<unknown>,
+) => Iterable<Uint8Array | string> | AsyncIterable<Uint8Array | string>
 
 /** For more than JSON: called with what the child writes to its standard output, as it comes. */
 export type Output = (bytes: Buffer) => void
@@ -109,11 +111,17 @@ export async function runBounded(options: {
   if (options.output) child.stdout!.on('data', options.output)
   // A child that has ended takes no more: how it ended says why. A fault of what is read to feed it is a fault of ours.
   let unfed: unknown
-  const feeding = options.input
-    ? pipeline(Readable.from(fed(options.input, (fault) => (unfed = fault))), child.stdin as Writable).catch(
-        () => {},
-      )
-    : undefined
+  const over = ended.catch(() => {})
+  const feeding =
+    options.input &&
+    pipeline(
+      Readable.from(
+        fed(options.input(over), (fault) => {
+          unfed = fault
+        }),
+      ),
+      child.stdin as Writable,
+    ).catch(() => {})
   try {
     const listening = (async () => {
       for await (const line of createInterface({ input: child.stdio[3] as Readable })) {
@@ -135,7 +143,10 @@ export async function runBounded(options: {
   }
 }
 
-async function* fed(input: Input, onFault: (fault: unknown) => void): AsyncGenerator<Uint8Array | string> {
+async function* fed(
+  input: ReturnType<Input>,
+  onFault: (fault: unknown) => void,
+): AsyncGenerator<Uint8Array | string> {
   try {
     yield* input
   } catch (fault) {

@@ -73,7 +73,7 @@ async function inChild(bytes: Buffer, args: readonly string[]) {
     memoryBytes: MEMORY_BYTES,
     firstMs: LIMIT_MS,
     signal: undefined,
-    input: piecesOf(bytes),
+    input: () => piecesOf(bytes),
     output: (part) => parts.push(part),
     onMessage: (message) => {
       said = message as PictureMessage

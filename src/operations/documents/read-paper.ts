@@ -7,7 +7,7 @@ import { transact } from '../../store/database/transact.ts'
 import { keepPage, pagesKept } from '../../store/document-pages.ts'
 import { changeDocument, type Document, documentById } from '../../store/documents.ts'
 import type { OperationContext } from '../context.ts'
-import { proposeFromWords } from './propose-from-words.ts'
+import { proposeFromWords, sayLeftOut } from './propose-from-words.ts'
 
 export type PaperRead = { readonly document: string; readonly state: Document['state'] }
 
@@ -68,10 +68,9 @@ export async function readPaper(
     }
     pageCount = reading.pageCount
   }
-  const proposals = await transact(context.database, service, (tx) =>
-    proposeFromWords(tx, county, data.document, null),
-  )
-  await change({ state: 'proposed', pages: pageCount, reason: sayUnread(lost), proposals })
+  const proposed = await proposeFromWords(context.database, actor, data.document, null, signal)
+  const reason = [sayUnread(lost), sayLeftOut(proposed)].filter(Boolean).join(' ') || null
+  await change({ state: 'proposed', pages: pageCount, reason, proposals: proposed.proposals })
   return told('proposed')
 
   function told(state: Document['state']): PaperRead {

@@ -1,4 +1,5 @@
 import { dayOf } from '../../base/plain-date.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import { findingsEntry } from '../../reading/entry/findings.ts'
 import { entryIssues } from '../../reading/entry/issues.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
@@ -22,7 +23,9 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   )
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly visit: Omit<SubmittedVisit, 'id'> }[] = []
+  const breathe = breathing()
   for (const row of rows) {
+    await breathe()
     const [found, firm] = [parcelOf(row), firmOf(row, firms)]
     const read = findingsEntry.safeParse(row.entry)
     const issues = read.success ? visitAhead(read.data, dayOf(at)) : entryIssues(read.error)
@@ -42,6 +45,7 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   )
   const fresh: SubmittedVisit[] = []
   for (const { row, visit } of sound) {
+    await breathe()
     const same = known.get(keyOf(visit))
     if (!same) {
       known.set(keyOf(visit), visit.record)

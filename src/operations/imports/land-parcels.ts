@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { breathing } from '../../jobs/breathe.ts'
 import { line } from '../../reading/entry/fields.ts'
 import { entryIssues } from '../../reading/entry/issues.ts'
 import { optional } from '../../reading/entry/measures.ts'
@@ -41,7 +42,9 @@ export async function landParcels(landing: Landing, rows: readonly RowEntry[]): 
   const { tx, county, format, newId } = landing
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly parcel: ParcelEntry }[] = []
+  const breathe = breathing()
   for (const row of rows) {
+    await breathe()
     const read = parcelEntry.safeParse(Object.fromEntries(row.beside))
     const number = read.success ? canonicalParcelNumber(read.data.number, format) : null
     const issues = read.success ? unsaid(read.data) : entryIssues(read.error)
