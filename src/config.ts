@@ -36,7 +36,7 @@ export const SETTINGS = {
   JOBS: onOff.prefault('on'),
   JOBS_AT_ONCE: whole(1, 64).prefault('2'),
   ANSWERS: choice('fast', 'checked').default('fast'),
-  BODY_LIMIT_KB: whole(16, 100_000).prefault('1024'),
+  BODY_LIMIT_KB: whole(16, 4_096).prefault('1024'),
   UPLOAD_LIMIT_MB: whole(1, 2_000).prefault('500'),
   REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
   TRUST_PROXY: onOff.prefault('off'),

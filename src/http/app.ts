@@ -55,6 +55,7 @@ import { answerErrors, answerFault } from './plugins/error-answers.ts'
 import { limitGuesses } from './plugins/guesses.ts'
 import { answerHealth } from './plugins/health.ts'
 import { keepAnswers } from './plugins/idempotency.ts'
+import { takeTurns } from './plugins/in-turn.ts'
 import { limitLoad } from './plugins/limits.ts'
 import { answerMetrics } from './plugins/metrics.ts'
 import { explainProblems } from './plugins/problem-pages.ts'
@@ -136,6 +137,7 @@ export async function buildApp(
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })
   requireCaller(app, finder)
   keepAnswers(app, { database, clock, newId, files, jobs, letters, book })
+  takeTurns(app)
   limitGuesses(app, clock)
   tagReads(app)
   await describeApi(app)

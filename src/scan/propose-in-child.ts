@@ -20,7 +20,7 @@ export type ProposingLimits = {
 }
 
 export const PROPOSING_LIMITS: ProposingLimits = {
-  pageMs: 20_000,
+  pageMs: 15_000,
   wholeMs: 120_000,
   memoryBytes: 2_048 * 1_048_576,
 }

@@ -1,7 +1,7 @@
 import type { Word } from '../../reading/page-words.ts'
 
-/** Ten times the densest sheet of small print: more is no paper, and would keep whoever takes it in busy. */
-export const MOST_WORDS = 10_000
+/** Twice the densest sheet of small print: more is no paper, and would keep whoever takes it in busy. */
+export const MOST_WORDS = 5_000
 /** Longer than any word, address or number that a form holds. */
 const LONGEST_WORD = 200
 

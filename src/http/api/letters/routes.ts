@@ -7,6 +7,7 @@ import { ALL_ROLES } from '../../access/require-caller.ts'
 import { answered } from '../answer.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
 import { checkedFor } from './check.ts'
+import { lettersInTurn } from './in-turn.ts'
 import {
   letter,
   letterBody,
@@ -23,7 +24,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
   app.post(
     '/counties/:county/parcels/:parcel/letters',
     {
-      config: { access: ALL_ROLES, idempotent: true },
+      config: { access: ALL_ROLES, idempotent: true, inTurn: lettersInTurn },
       schema: {
         summary: 'Issue a letter: numbered, dated, sealed',
         description:

@@ -5,6 +5,7 @@ import { issueLetter, LETTERS_FOR } from '../../../operations/letters/issue-lett
 import { listLetters } from '../../../operations/letters/read-letter.ts'
 import { ALL_ROLES } from '../../access/require-caller.ts'
 import { answered } from '../../api/answer.ts'
+import { lettersInTurn } from '../../api/letters/in-turn.ts'
 import { problem } from '../../problem.ts'
 import { letterPdfPath } from '../layout/addresses.ts'
 
@@ -14,7 +15,7 @@ const params = z.object({ county: z.string(), parcel: z.string() })
 export const letter: FastifyPluginAsyncZod = async (app) => {
   app.post(
     '/counties/:county/parcels/:parcel/letters',
-    { config: { access: ALL_ROLES }, schema: { params } },
+    { config: { access: ALL_ROLES, inTurn: lettersInTurn }, schema: { params } },
     async ({ context, actor, params: { parcel }, body }, reply) => {
       const { kind, newest } = (body ?? {}) as { readonly kind?: unknown; readonly newest?: unknown }
       const wanted = LETTERS_FOR[actor.role].find((it): it is LetterKind => it === kind)
