@@ -121,7 +121,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Check a letter by its code',
         description:
-          'Open to anyone who holds the code. Says whether the letter is valid, superseded or withdrawn, and gives the signed statement, which can be checked without this service by the keys at /.well-known/jwks.json.',
+          'Open to anyone who holds the code. Says whether the letter is valid, superseded or withdrawn, and gives the signature. What the letter says (its number, parcel, days, word and the hash of its PDF) stands in the signed part alone, to be checked without this service by the keys at /.well-known/jwks.json.',
         tags,
         operationId: 'checkLetter',
         params: z.object({
