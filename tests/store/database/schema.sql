@@ -59,6 +59,12 @@ table audit (
   hash text not null
 ) with row level security
 
+table audit_break (
+  number bigint not null,
+  noted_at timestamp with time zone not null default now(),
+  says text not null
+) with row level security
+
 table county (
   id text not null,
   name text not null,
@@ -610,6 +616,8 @@ audit: audit_number_check CHECK ((number >= 1))
 
 audit: audit_pkey PRIMARY KEY (county, number)
 
+audit_break: audit_break_pkey PRIMARY KEY (number)
+
 county: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 county: county_id_check CHECK ((id ~ '^[a-z][a-z0-9-]{1,39}$'::text))
@@ -1032,6 +1040,8 @@ CREATE UNIQUE INDEX admission_pkey ON public.admission USING btree (county, orga
 CREATE INDEX audit_by_record ON public.audit USING btree (county, kind, record, number)
 
 CREATE UNIQUE INDEX audit_pkey ON public.audit USING btree (county, number)
+
+CREATE UNIQUE INDEX audit_break_pkey ON public.audit_break USING btree (number)
 
 CREATE UNIQUE INDEX county_pkey ON public.county USING btree (id)
 
@@ -1468,6 +1478,10 @@ CREATE TRIGGER tell_of_change AFTER INSERT OR UPDATE ON public.admission FOR EAC
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.audit FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.audit FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.audit_break FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.audit_break FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.county DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('id', 'id', '')
 

@@ -16,6 +16,7 @@ const WITHOUT_COUNTY = [
   'access_event',
   'access_token',
   'account',
+  'audit_break',
   'county',
   'invitation',
   'migration',
