@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import net from 'node:net'
 import path from 'node:path'
 import { z } from 'zod'
 import { err, ok, type Result } from './base/result.ts'
@@ -14,6 +15,24 @@ const choice = <const T extends readonly [string, ...string[]]>(...words: T) =>
   z.enum(words, `must be one of: ${words.join(', ')}`)
 
 const onOff = choice('on', 'off').transform((word) => word === 'on')
+
+const HOPS = /^[1-9]$/
+const NETWORK = /^[0-9a-f.:]+(?:\/\d{1,3})?$/i
+const isNetwork = (text: string): boolean => {
+  const [address = '', bits] = text.split('/')
+  const family = net.isIP(address)
+  return NETWORK.test(text) && family !== 0 && Number(bits ?? 0) <= (family === 4 ? 32 : 128)
+}
+
+/** Whose word about where a request came from is taken: nobody's, that of so many proxies in a row, or of these. */
+const trusted = z
+  .string()
+  .transform((text) => text.trim())
+  .refine((text) => text === 'off' || HOPS.test(text) || text.split(/\s*,\s*/).every(isNetwork), {
+    message:
+      'must be off, the number of proxies one after the other (1 to 9), or their addresses and networks with commas between, as 10.0.0.7, 10.1.0.0/16',
+  })
+  .transform((text) => (text === 'off' ? false : HOPS.test(text) ? Number(text) : text.split(/\s*,\s*/)))
 
 /** Every setting, its default as one would write it, and its check. docs/settings.md says what each is for. */
 export const SETTINGS = {
@@ -39,7 +58,7 @@ export const SETTINGS = {
   BODY_LIMIT_KB: whole(16, 4_096).prefault('1024'),
   UPLOAD_LIMIT_MB: whole(1, 2_000).prefault('500'),
   REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
-  TRUST_PROXY: onOff.prefault('off'),
+  TRUST_PROXY: trusted.prefault('off'),
   METRICS_TOKEN: z.string().min(16, 'must have at least 16 characters').optional(),
   METRICS_TOKEN_FILE: z.string().min(1).optional(),
   PUBLIC_ADDRESS: z

@@ -75,7 +75,7 @@ export type HttpSettings = {
   readonly BODY_LIMIT_KB: number
   readonly UPLOAD_LIMIT_MB: number
   readonly REQUESTS_PER_MINUTE: number
-  readonly TRUST_PROXY: boolean
+  readonly TRUST_PROXY: false | number | string[]
   readonly METRICS_TOKEN?: string | undefined
 }
 
@@ -104,7 +104,7 @@ export async function buildApp(
     requestIdHeader: false,
     logController: requestLog(),
     frameworkErrors: (fault, request, reply) => void answerFault(fault, request, reply),
-    trustProxy: settings.TRUST_PROXY,
+    trustProxy: trustedProxies(settings.TRUST_PROXY),
     bodyLimit: settings.BODY_LIMIT_KB * 1024,
     routerOptions: { maxParamLength: 200, ignoreTrailingSlash: false },
     http: { headersTimeout: patience.headersMs, connectionsCheckingInterval: patience.lookMs },
@@ -169,6 +169,10 @@ const CONTENT_SECURITY = {
     frameAncestors: ["'none'"],
   },
 }
+
+/** So many proxies from here outwards, or those at these addresses: whoever stands before them is whoever asks. */
+const trustedProxies = (trusted: HttpSettings['TRUST_PROXY']) =>
+  typeof trusted === 'number' ? (_address: string, hop: number) => hop < trusted : trusted
 
 const acceptableId = (sent: string | string[] | undefined): string | undefined =>
   typeof sent === 'string' && /^[\w.-]{8,64}$/.test(sent) ? sent : undefined
