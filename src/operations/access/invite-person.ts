@@ -9,6 +9,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import { type Invitation, invite } from './invite.ts'
+import { mayLetIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { signInNameFault } from './sign-in-name.ts'
 
@@ -34,6 +35,8 @@ export async function invitePerson(
   if (fault) return invalid({ pointer: '/signInName', message: fault })
   try {
     return await transact(context.database, memberOf(asker), async (tx, within) => {
+      const may = await mayLetIn(context, tx, within, asker)
+      if (!may.ok) return may
       const id = context.newId()
       await insertAccount(tx, { id, organization, role, label: asked.label, administers: asked.administers })
       const invitation = await nameAndInvite(context, within, { id, name, madeBy: asker.account })

@@ -6,6 +6,7 @@ import { memberOf } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 import type { Asker } from './asker.ts'
+import { mayMakeWayIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { personAsked } from './person-asked.ts'
 
@@ -29,7 +30,9 @@ export const issueToken = (
   asker: Asker,
   asked: NewToken,
 ): Promise<Answer<TokenIssued>> =>
-  transact(context.database, memberOf(asker), async (tx) => {
+  transact(context.database, memberOf(asker), async (tx, within) => {
+    const may = await mayMakeWayIn(context, within, asker)
+    if (!may.ok) return may
     const found = await personAsked(tx, asker, asked.account)
     if (!found.ok) return found
     const person = found.value

@@ -20,6 +20,7 @@ import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import type { Invitation } from './invite.ts'
 import { nameAndInvite, nameTaken } from './invite-person.ts'
+import { mayMakeWayIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { signInNameFault } from './sign-in-name.ts'
 
@@ -64,6 +65,8 @@ export async function takeInOrganization(
   if (fault) return invalid({ pointer: '/administrator/signInName', message: fault })
   try {
     return await transact(context.database, memberOf(asker), async (tx, within) => {
+      const may = await mayMakeWayIn(context, within, asker)
+      if (!may.ok) return may
       const [organization, account, at] = [context.newId(), context.newId(), context.clock()]
       await insertOrganization(tx, { id: organization, kind, name })
       await admit(tx, county, organization, asker.account, at)

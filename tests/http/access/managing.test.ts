@@ -103,6 +103,18 @@ describe('changing somebody', () => {
     expect((await as(firm.token, 'DELETE', `/v1/people/${id}/administration`)).body.administers).toBe(false)
   })
 
+  test('and an administrator who was invited and never came is nobody to leave it to', async () => {
+    const own = await administrator('firm', 'firm', 'Lone Inspections')
+    const asked = { signInName: 'never@lone.example', label: 'second', administers: true }
+    const made = (await as(own.token, 'POST', '/v1/people', asked)).body
+    const leave = () => as(own.token, 'DELETE', '/v1/people/own/administration')
+    expect((await leave()).status).toBe(409)
+    expect((await as(own.token, 'PUT', '/v1/people/own/suspension')).status).toBe(409)
+    const { acceptInvitation } = await import('../../../src/operations/access/accept-invitation.ts')
+    expect((await acceptInvitation(services, codeOf(made.invitation.link), password)).ok).toBe(true)
+    expect((await leave()).status).toBe(200)
+  })
+
   test('of two who suspend each other at once, one stays', async () => {
     const a = await administrator('firm', 'firm', 'Pair Inspections')
     const b = await administer(database, async (tx) => {
