@@ -24,6 +24,7 @@ const AS_TEXT: Readonly<Record<string, string>> = {
   'src/store/database/server.ts': 'makes the database, whose name is a constant',
   'src/store/database/embedded/postmaster.ts': 'asks whether it answers',
   'src/store/access/watch-access.ts': 'listens on a channel, whose name is a constant',
+  'src/store/audit/compare-derived.ts': 'a constant',
   'src/store/audit/compare-records.ts': 'constants',
   'src/store/audit/known-breaks.ts': 'a constant',
   'src/store/audit/read-entries.ts': 'constants',

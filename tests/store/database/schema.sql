@@ -638,6 +638,8 @@ decision: decision_pkey PRIMARY KEY (county, id)
 
 decision: decision_reason_check CHECK ((btrim(reason) <> ''::text))
 
+delivery: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 delivery: delivery_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
 delivery: delivery_county_subscription_fkey FOREIGN KEY (county, subscription) REFERENCES subscription(county, id)
@@ -645,6 +647,8 @@ delivery: delivery_county_subscription_fkey FOREIGN KEY (county, subscription) R
 delivery: delivery_pkey PRIMARY KEY (county, id)
 
 delivery: delivery_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'delivered'::text, 'dead'::text])))
+
+discrepancy: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 discrepancy: discrepancy_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -659,6 +663,8 @@ discrepancy: discrepancy_pkey PRIMARY KEY (county, id)
 discrepancy: discrepancy_severity_check CHECK ((severity = ANY (ARRAY['action'::text, 'review'::text, 'note'::text])))
 
 discrepancy: discrepancy_state_check CHECK ((state = ANY (ARRAY['open'::text, 'decided'::text, 'ground-moved'::text, 'vanished'::text])))
+
+discrepancy_change: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 discrepancy_change: discrepancy_change_change_check CHECK ((change = ANY (ARRAY['appeared'::text, 'changed'::text, 'vanished'::text, 'returned'::text])))
 
@@ -679,6 +685,8 @@ document: document_pkey PRIMARY KEY (county, id)
 document: document_received_by_fkey FOREIGN KEY (received_by) REFERENCES account(id)
 
 document: document_state_check CHECK ((state = ANY (ARRAY['received'::text, 'reading'::text, 'proposed'::text, 'confirmed'::text, 'set-aside'::text, 'failed'::text])))
+
+document_page: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 document_page: document_page_county_document_fkey FOREIGN KEY (county, document) REFERENCES document(county, id)
 
@@ -726,6 +734,8 @@ idempotency_key: idempotency_key_account_fkey FOREIGN KEY (account) REFERENCES a
 
 idempotency_key: idempotency_key_pkey PRIMARY KEY (county, account, key)
 
+import: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 import: import_content_hash_check CHECK ((content_hash ~ '^[0-9a-f]{64}$'::text))
 
 import: import_county_fkey FOREIGN KEY (county) REFERENCES county(id)
@@ -742,6 +752,8 @@ import: import_pkey PRIMARY KEY (county, id)
 
 import: import_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'trying'::text, 'tried'::text, 'running'::text, 'done'::text, 'failed'::text])))
 
+import_mapping: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 import_mapping: import_mapping_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
 import_mapping: import_mapping_kind_check CHECK ((kind = ANY (ARRAY['permits'::text, 'parcels'::text, 'findings'::text])))
@@ -753,6 +765,8 @@ import_mapping: import_mapping_pkey PRIMARY KEY (county, kind, headings)
 import_rejection: import_rejection_county_import_fkey FOREIGN KEY (county, import) REFERENCES import(county, id)
 
 import_rejection: import_rejection_pkey PRIMARY KEY (county, import, line)
+
+invitation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 invitation: invitation_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
@@ -828,17 +842,23 @@ outside_identity: outside_identity_account_fkey FOREIGN KEY (account) REFERENCES
 
 outside_identity: outside_identity_pkey PRIMARY KEY (issuer, subject)
 
+parcel: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 parcel: parcel_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
 parcel: parcel_county_number_key UNIQUE (county, number)
 
 parcel: parcel_pkey PRIMARY KEY (county, id)
 
+parcel_alias: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 parcel_alias: parcel_alias_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
 parcel_alias: parcel_alias_kind_check CHECK ((kind = ANY (ARRAY['renumbered'::text, 'split'::text, 'merged'::text])))
 
 parcel_alias: parcel_alias_pkey PRIMARY KEY (county, parcel, number)
+
+parcel_status: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 parcel_status: parcel_status_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -1493,6 +1513,16 @@ CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.decision FOR EACH
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.decision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.delivery DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'state,tries,next_at,says,changed_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.delivery FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.discrepancy DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'severity_rank')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.discrepancy FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.discrepancy_change DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.discrepancy_change FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.discrepancy_change FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
@@ -1504,6 +1534,10 @@ CREATE TRIGGER keep_paper BEFORE UPDATE ON public.document FOR EACH ROW WHEN (((
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.document FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE TRIGGER never_removed BEFORE DELETE ON public.document FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.document_page DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'document,number', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.document_page FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.event DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
@@ -1525,6 +1559,18 @@ CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.findings_revision
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.findings_revision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.import DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'state,reason,job,rerun,rows_read,read_to_line,added,changed,unchanged,rejected,revision,ended_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.import FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.import_mapping DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'kind,headings', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.import_mapping FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.invitation DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.invitation FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.letter DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.letter FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
@@ -1545,9 +1591,21 @@ CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON publi
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.outside_identity FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.parcel DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'key,loose_key,house_number,street_key')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.parcel FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
 CREATE TRIGGER note_streets_of_changed AFTER UPDATE ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
 
 CREATE TRIGGER note_streets_of_new AFTER INSERT ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.parcel_alias DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'parcel,number', 'key,loose_key')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.parcel_alias FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.parcel_status DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'parcel', 'derived_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.parcel_status FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE TRIGGER tell_of_changed_status AFTER UPDATE OF word ON public.parcel_status FOR EACH ROW WHEN ((old.word IS DISTINCT FROM new.word)) EXECUTE FUNCTION tell_of_status()
 
