@@ -71,6 +71,12 @@ export const SETTINGS = {
   ASFOUND_ACCESS_KEY: z.string().min(1).optional(),
   ASFOUND_ACCESS_KEY_FILE: z.string().min(1).optional(),
   SIGN_IN_PROVIDERS_FILE: z.string().min(1).optional(),
+  AUDIT_NOTES_FILE: z.string().min(1).optional(),
+  AUDIT_NOTES_URL: z
+    .string()
+    .regex(/^https:\/\//, 'must begin with https://')
+    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .optional(),
   OTEL_EXPORTER_OTLP_ENDPOINT: z
     .string()
     .regex(/^https?:\/\//, 'must begin with https:// or http://')

@@ -57,9 +57,17 @@ async function verify(url: string): Promise<AuditReport & { readonly known: read
 
 async function noted(client: pg.Client, file: string): Promise<readonly Head[]> {
   const { rows } = await client.query<{ key: object }>('select public_jwk as key from signing_key')
-  const heads = await readHeads(await readFile(file, 'utf8'), { keys: rows.map(({ key }) => key) as never })
-  if (!heads.ok) throw new OutsideFailure(`${file}: ${heads.error}`)
-  return heads.value.heads
+  const keys = { keys: rows.map(({ key }) => key) as never }
+  const text = await readFile(file, 'utf8')
+  // One note as --note writes it, or a line for each as the service adds them.
+  const notes = text.startsWith('{\n') ? [text] : text.trim().split('\n')
+  const heads: Head[] = []
+  for (const note of notes) {
+    const read = await readHeads(note, keys)
+    if (!read.ok) throw new OutsideFailure(`${file}: ${read.error}`)
+    heads.push(...read.value.heads)
+  }
+  return heads
 }
 
 async function note(file: string, heads: readonly Head[]): Promise<void> {

@@ -83,6 +83,12 @@ const kinds = {
     about:
       'It was noted under `requestId`. Nothing of the request was kept. Tell whoever runs the service the id.',
   },
+  'damaged-file': {
+    status: 500,
+    title: 'A file that is kept here is damaged',
+    about:
+      'Its bytes are not those that came in, so it is not given out. It was noted. Send the same file again where you have it, or tell whoever runs the service.',
+  },
   unavailable: {
     status: 503,
     title: 'Something this service needs is not available',

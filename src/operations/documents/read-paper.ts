@@ -1,3 +1,4 @@
+import { DamagedOriginal } from '../../files/whole-file.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import type { PageWords } from '../../reading/page-words.ts'
 import type { UnreadPage } from '../../scan/outcome.ts'
@@ -28,9 +29,13 @@ export async function readPaper(
   const document = await transact(context.database, service, (tx) => documentById(tx, county, data.document))
   if (!document) return { document: data.document, state: 'failed' }
   if (document.state !== 'received' && document.state !== 'reading') return told(document.state)
-  const path = await context.files.pathOf(document.contentHash)
-  if (path === undefined) {
-    await change({ state: 'failed', reason: 'The file as it came in is not where it was kept.' })
+  const path = await context.files.pathOf(document.contentHash).catch((fault: unknown) => {
+    if (fault instanceof DamagedOriginal) return fault
+    throw fault
+  })
+  if (typeof path !== 'string') {
+    const reason = path?.message ?? 'The file as it came in is not where it was kept: send it again.'
+    await change({ state: 'failed', reason })
     return told('failed')
   }
   await change({ state: 'reading' })

@@ -1,6 +1,7 @@
 import { ok } from '../../base/result.ts'
 import type { Kept } from '../../files/originals.ts'
 import type { Person } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Document, documentById, documentWithContent, insertDocument } from '../../store/documents.ts'
 import { recordEvent } from '../../store/events.ts'
@@ -18,6 +19,27 @@ export type PaperTaken = {
 }
 
 export type DocumentTaken = { readonly document: Document; readonly job: string }
+
+/** A paper whose kept copy was damaged, and was sent again: the copy is whole, and what it says is read if it was not. */
+async function readAgain(
+  context: OperationContext,
+  tx: Tx,
+  actor: Person,
+  { id, parcel, contentHash, state }: Document,
+): Promise<Answer<DocumentTaken>> {
+  await recordEvent(tx, actor, {
+    id: context.newId(),
+    kind: 'document-healed',
+    subjectKind: 'document',
+    subject: id,
+    parcel,
+    afterHash: contentHash,
+    body: { state },
+    at: context.clock(),
+  })
+  const job = await context.jobs.enqueue(tx, actor, 'read-document', { document: id })
+  return ok({ document: (await documentById(tx, actor.county, id))!, job })
+}
 
 /** Takes a paper in, and leaves it to be read in the background. */
 export const takeInDocument = (
@@ -37,6 +59,7 @@ export const takeInDocument = (
       })
     }
     const same = await documentWithContent(tx, county, paper.kept.hash)
+    if (same && paper.kept.healed) return readAgain(context, tx, actor, same)
     if (same) return conflict(`The same file was taken in before, as document ${same.id} (${same.state}).`)
     const id = context.newId()
     await insertDocument(tx, county, {

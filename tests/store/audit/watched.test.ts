@@ -11,12 +11,15 @@ afterAll(() => client.end())
 /** Tables that the audit does not watch, each with the reason. */
 const UNWATCHED: Readonly<Record<string, string>> = {
   audit: 'is the audit: its entries hold each other',
+  audit_noting: 'when the audit was last noted outside',
   audit_break: 'what a restore found already broken; never changed',
   idempotency_key: 'answers to requests, kept for a while; what they were made of is watched',
   import_rejection: 'what was not taken; the file itself is an original, known by its hash',
   job: 'how far work is; what it came to rests on what is watched, and can be asked for anew',
   letter_counter: 'numbers given to letters, which are watched',
   migration: 'the program’s own',
+  original_fault: 'files that are looked at again each week',
+  original_round: 'when files were last looked at',
   recovery_code: 'spent at once; each use is an access event',
   rerun: 'how far work is',
   rerun_parcel: 'how far work is',

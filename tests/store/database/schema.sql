@@ -65,6 +65,12 @@ table audit_break (
   says text not null
 ) with row level security
 
+table audit_noting (
+  one boolean not null default true,
+  noted_at timestamp with time zone not null,
+  faults bigint not null
+) with row level security
+
 table county (
   id text not null,
   name text not null,
@@ -338,6 +344,18 @@ table organization (
   name text not null,
   created_at timestamp with time zone not null default now(),
   second_step text not null default 'offered'::text
+) with row level security
+
+table original_fault (
+  hash text not null,
+  state text not null,
+  found_at timestamp with time zone not null
+) with row level security
+
+table original_round (
+  one boolean not null default true,
+  ended_at timestamp with time zone not null,
+  looked bigint not null
 ) with row level security
 
 table outside_identity (
@@ -618,6 +636,10 @@ audit: audit_pkey PRIMARY KEY (county, number)
 
 audit_break: audit_break_pkey PRIMARY KEY (number)
 
+audit_noting: audit_noting_one_check CHECK (one)
+
+audit_noting: audit_noting_pkey PRIMARY KEY (one)
+
 county: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 county: county_id_check CHECK ((id ~ '^[a-z][a-z0-9-]{1,39}$'::text))
@@ -835,6 +857,16 @@ organization: organization_kind_check CHECK ((kind = ANY (ARRAY['county'::text, 
 organization: organization_pkey PRIMARY KEY (id)
 
 organization: organization_second_step_check CHECK ((second_step = ANY (ARRAY['offered'::text, 'required'::text])))
+
+original_fault: original_fault_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
+
+original_fault: original_fault_pkey PRIMARY KEY (hash)
+
+original_fault: original_fault_state_check CHECK ((state = ANY (ARRAY['damaged'::text, 'missing'::text])))
+
+original_round: original_round_one_check CHECK (one)
+
+original_round: original_round_pkey PRIMARY KEY (one)
 
 outside_identity: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -1063,6 +1095,8 @@ CREATE UNIQUE INDEX audit_pkey ON public.audit USING btree (county, number)
 
 CREATE UNIQUE INDEX audit_break_pkey ON public.audit_break USING btree (number)
 
+CREATE UNIQUE INDEX audit_noting_pkey ON public.audit_noting USING btree (one)
+
 CREATE UNIQUE INDEX county_pkey ON public.county USING btree (id)
 
 CREATE INDEX decision_by_discrepancy ON public.decision USING btree (county, discrepancy, id)
@@ -1162,6 +1196,10 @@ CREATE UNIQUE INDEX letter_withdrawal_pkey ON public.letter_withdrawal USING btr
 CREATE UNIQUE INDEX migration_pkey ON public.migration USING btree (number)
 
 CREATE UNIQUE INDEX organization_pkey ON public.organization USING btree (id)
+
+CREATE UNIQUE INDEX original_fault_pkey ON public.original_fault USING btree (hash)
+
+CREATE UNIQUE INDEX original_round_pkey ON public.original_round USING btree (one)
 
 CREATE INDEX outside_identity_by_account ON public.outside_identity USING btree (account)
 
@@ -2171,6 +2209,27 @@ begin
   return null;
 end
 $function$
+
+CREATE OR REPLACE FUNCTION public.upkeep_figures()
+ RETURNS TABLE(figure text, state text, value double precision)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select 'originals', kinds.state, count(f.hash)
+  from (values ('damaged'), ('missing')) as kinds (state)
+  left join original_fault f on f.state = kinds.state group by kinds.state
+  union all
+  select 'originals looked through', 'ago', extract(epoch from now() - ended_at) from original_round
+  union all
+  select 'audit breaks', 'known', count(*) from audit_break
+  union all
+  select 'audit noting', 'ago', extract(epoch from now() - noted_at) from audit_noting
+  union all
+  select 'audit noting', 'faults', faults from audit_noting
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE PROCEDURE public.watch_records(IN of_table regclass, IN key text, IN chain text DEFAULT 'county'::text, IN left_out text DEFAULT ''::text)
  LANGUAGE plpgsql

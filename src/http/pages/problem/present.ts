@@ -78,6 +78,11 @@ const WORDS: { readonly [P in ProblemName]: ProblemWords } = {
     says: 'It is ours and was noted. Nothing of what you sent was kept.',
     advice: 'Try again later; if it stays so, tell whoever runs the service the number below.',
   },
+  'damaged-file': {
+    title: 'That file is damaged',
+    says: 'What is kept here is not what came in, so it is not shown. It was noted.',
+    advice: 'Send the same file again if you have it.',
+  },
   unavailable: {
     title: 'Not available just now',
     says: 'Something this service needs does not answer. Nothing of what you sent was kept.',
