@@ -58,6 +58,7 @@ import { keepAnswers } from './plugins/idempotency.ts'
 import { takeTurns } from './plugins/in-turn.ts'
 import { limitLoad } from './plugins/limits.ts'
 import { answerMetrics } from './plugins/metrics.ts'
+import { takePlainRequests } from './plugins/plain-requests.ts'
 import { explainProblems } from './plugins/problem-pages.ts'
 import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
@@ -120,6 +121,7 @@ export async function buildApp(
   serializeWithZod(app, settings.ANSWERS)
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
   traceRequests(app, traces)
+  takePlainRequests(app)
   lastAnswers(app)
   const harden = helmet({
     contentSecurityPolicy: CONTENT_SECURITY,

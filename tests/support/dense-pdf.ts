@@ -46,5 +46,5 @@ export const typedPermit = (number: number): readonly string[] => [
 /** One page with more on it than a page has. */
 export const densePage = (words: number): readonly string[] =>
   Array.from({ length: Math.ceil(words / 20) }, (_, line) =>
-    Array.from({ length: 20 }, (_, word) => `${(line * 20 + word) % 997} ft`).join(' '),
+    Array.from({ length: 20 }, (_, word) => `w${(line * 20 + word) % 997}`).join(' '),
   )
