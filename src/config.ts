@@ -3,6 +3,7 @@ import net from 'node:net'
 import path from 'node:path'
 import { z } from 'zod'
 import { err, ok, type Result } from './base/result.ts'
+import { type Quotas, USUAL_QUOTAS } from './operations/quotas.ts'
 
 const whole = (least: number, most: number) =>
   z
@@ -58,6 +59,13 @@ export const SETTINGS = {
   BODY_LIMIT_KB: whole(16, 4_096).prefault('1024'),
   UPLOAD_LIMIT_MB: whole(1, 2_000).prefault('500'),
   REQUESTS_PER_MINUTE: whole(1, 1_000_000).prefault('1200'),
+  QUOTA_DRAFTS: whole(1, 1_000_000).prefault(String(USUAL_QUOTAS.drafts)),
+  QUOTA_SUBSCRIPTIONS: whole(1, 1_000_000).prefault(String(USUAL_QUOTAS.subscriptions)),
+  QUOTA_TOKENS: whole(1, 1_000_000).prefault(String(USUAL_QUOTAS.tokens)),
+  QUOTA_PHOTOS_A_DAY: whole(1, 10_000_000).prefault(String(USUAL_QUOTAS.photos)),
+  QUOTA_PAPERS_A_DAY: whole(1, 10_000_000).prefault(String(USUAL_QUOTAS.papers)),
+  QUOTA_IMPORTS_A_DAY: whole(1, 1_000_000).prefault(String(USUAL_QUOTAS.imports)),
+  QUOTA_UPLOAD_MB_A_DAY: whole(1, 100_000_000).prefault(String(USUAL_QUOTAS.uploadMb)),
   TRUST_PROXY: trusted.prefault('off'),
   METRICS_TOKEN: z.string().min(16, 'must have at least 16 characters').optional(),
   METRICS_TOKEN_FILE: z.string().min(1).optional(),
@@ -91,6 +99,16 @@ export const SETTINGS = {
 } as const
 
 export type Settings = Readonly<z.output<z.ZodObject<typeof SETTINGS>>>
+
+export const quotasOf = (settings: Settings): Quotas => ({
+  drafts: settings.QUOTA_DRAFTS,
+  subscriptions: settings.QUOTA_SUBSCRIPTIONS,
+  tokens: settings.QUOTA_TOKENS,
+  photos: settings.QUOTA_PHOTOS_A_DAY,
+  papers: settings.QUOTA_PAPERS_A_DAY,
+  imports: settings.QUOTA_IMPORTS_A_DAY,
+  uploadMb: settings.QUOTA_UPLOAD_MB_A_DAY,
+})
 
 /** Secrets that may come in a file, as a secret store mounts them. Keys are read from theirs by who needs them. */
 const IN_FILES = ['DATABASE_URL', 'METRICS_TOKEN'] as const

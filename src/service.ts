@@ -4,7 +4,7 @@ import type { Logger } from 'pino'
 import manifest from '../package.json' with { type: 'json' }
 import { OutsideFailure } from './base/outside-failure.ts'
 import { must } from './base/result.ts'
-import type { Settings } from './config.ts'
+import { quotasOf, type Settings } from './config.ts'
 import { openOriginals } from './files/originals.ts'
 import { loadRuleBook } from './files/rule-packs.ts'
 import { readSignInProviders } from './files/sign-in-providers.ts'
@@ -94,6 +94,7 @@ export async function startService(
     undo.push(() => door.watch?.close())
     const services: Services = {
       ...{ database, clock, newId, files, jobs, letters, book, settings, door, logger, traces },
+      quotas: quotasOf(settings),
     }
     await tellWhatIsKnown(services, logger)
     await before?.(services)

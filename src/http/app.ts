@@ -97,7 +97,7 @@ export async function buildApp(
   routes = registerRoutes,
   patience = PATIENCE,
 ): Promise<App> {
-  const { settings, clock, newId, files, jobs, letters, book, door, logger, traces } = services
+  const { settings, clock, newId, files, jobs, letters, book, quotas, door, logger, traces } = services
   const database = turningAway(services.database)
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
@@ -138,7 +138,7 @@ export async function buildApp(
   const finder = callerFinder(database, clock, door.watch)
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })
   requireCaller(app, finder)
-  keepAnswers(app, { database, clock, newId, files, jobs, letters, book })
+  keepAnswers(app, { database, clock, newId, files, jobs, letters, book, ...(quotas ? { quotas } : {}) })
   takeTurns(app)
   limitGuesses(app, clock)
   tagReads(app)

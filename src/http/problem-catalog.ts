@@ -77,6 +77,12 @@ const kinds = {
     about:
       'This token, or this address without one, asked more often than the service allows. Go on after `Retry-After`.',
   },
+  'quota-reached': {
+    status: 429,
+    title: 'Your organization has as much of this as it may',
+    about:
+      'So that none takes the room of all, each organization may have and send so much. The detail says what, and what to do.',
+  },
   internal: {
     status: 500,
     title: 'A fault of this service',

@@ -1,6 +1,7 @@
 import { timingSafeEqual } from 'node:crypto'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client'
+import { quotasMet, USUAL_QUOTAS } from '../../operations/quotas.ts'
 import { tokenHash } from '../../store/access/token.ts'
 import { bearerToken } from '../access/require-caller.ts'
 import type { Services } from '../app.ts'
@@ -45,6 +46,15 @@ export function answerMetrics(
       this.set({ state: 'total' }, total)
       this.set({ state: 'idle' }, idle)
       this.set({ state: 'waiting' }, waiting)
+    },
+  })
+  new Gauge({
+    name: 'asfound_quotas_met_total',
+    help: 'How often an organization was told that it has as much as it may, by what',
+    labelNames: ['what'],
+    registers: [registry],
+    collect() {
+      for (const what of Object.keys(USUAL_QUOTAS)) this.set({ what }, quotasMet().get(what as never) ?? 0)
     },
   })
   watchWork(registry, database, files)

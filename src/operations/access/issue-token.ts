@@ -4,6 +4,7 @@ import { newToken, tokenHash } from '../../store/access/token.ts'
 import { insertToken, type TokenListed, tokenHeld } from '../../store/access/tokens.ts'
 import { memberOf } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
+import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import { mayMakeWayIn } from './may-let-in.ts'
@@ -44,6 +45,8 @@ export const issueToken = (
         : [{ pointer: `/scopes/${at}`, message: `you may not ${may} in ${county} yourself` }]
     })
     if (issues.length > 0) return invalid(...issues)
+    const room = await mayHaveAnother(tx, context, 'tokens')
+    if (!room.ok) return room
     const createdAt = context.clock()
     const id = context.newId()
     const token = newToken()

@@ -7,6 +7,7 @@ import { type Document, documentById, documentWithContent, insertDocument } from
 import { recordEvent } from '../../store/events.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { mayUse } from '../quotas.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 
 export type PaperTaken = {
@@ -61,6 +62,8 @@ export const takeInDocument = (
     const same = await documentWithContent(tx, county, paper.kept.hash)
     if (same && paper.kept.healed) return readAgain(context, tx, actor, same)
     if (same) return conflict(`The same file was taken in before, as document ${same.id} (${same.state}).`)
+    const may = await mayUse(tx, context, 'papers', paper.kept.bytes)
+    if (!may.ok) return may
     const id = context.newId()
     await insertDocument(tx, county, {
       id,

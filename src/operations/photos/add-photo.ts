@@ -7,6 +7,7 @@ import { transact } from '../../store/database/transact.ts'
 import { findingsById, lockFindings } from '../../store/findings.ts'
 import { insertPhoto, type Photo, type PhotoPlace, photosOf, samePhoto } from '../../store/photos.ts'
 import type { OperationContext } from '../context.ts'
+import { mayUse } from '../quotas.ts'
 import { type Answer, conflict, notFound } from '../refusal.ts'
 
 /** What is said of a picture, its bytes lying in the originals. */
@@ -79,6 +80,8 @@ export const addPhoto = (
     if (same) return ok(same)
     if ((await photosOf(tx, county, findings)).length >= MOST)
       return conflict(`These findings have ${MOST} photos already, which is as many as one visit takes.`)
+    const may = await mayUse(tx, context, 'photos', picture.bytes)
+    if (!may.ok) return may
     const photo: Photo = {
       ...picture,
       id: context.newId(),

@@ -20,6 +20,7 @@ const UNWATCHED: Readonly<Record<string, string>> = {
   migration: 'the program’s own',
   original_fault: 'files that are looked at again each week',
   original_round: 'when files were last looked at',
+  quota_use: 'what was sent on a day, counted for a while',
   recovery_code: 'spent at once; each use is an access event',
   rerun: 'how far work is',
   rerun_parcel: 'how far work is',

@@ -447,6 +447,13 @@ table photo (
   printed_hash text
 ) with row level security
 
+table quota_use (
+  organization uuid not null,
+  what text not null,
+  day date not null,
+  used bigint not null
+) with row level security
+
 table reconciliation (
   county text not null,
   id uuid not null,
@@ -940,6 +947,10 @@ photo: photo_shown_hash_check CHECK ((shown_hash ~ '^[0-9a-f]{64}$'::text))
 
 photo: photo_small_hash_check CHECK ((small_hash ~ '^[0-9a-f]{64}$'::text))
 
+quota_use: quota_use_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
+
+quota_use: quota_use_pkey PRIMARY KEY (organization, what, day)
+
 reconciliation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 reconciliation: reconciliation_county_findings_fkey FOREIGN KEY (county, findings) REFERENCES findings(county, id)
@@ -1234,6 +1245,8 @@ CREATE UNIQUE INDEX permit_revision_pkey ON public.permit_revision USING btree (
 CREATE UNIQUE INDEX photo_county_findings_content_hash_key ON public.photo USING btree (county, findings, content_hash)
 
 CREATE UNIQUE INDEX photo_pkey ON public.photo USING btree (county, id)
+
+CREATE UNIQUE INDEX quota_use_pkey ON public.quota_use USING btree (organization, what, day)
 
 CREATE INDEX reconciliation_by_findings ON public.reconciliation USING btree (county, findings)
 
@@ -2153,6 +2166,53 @@ AS $function$
   select 'audit entries', 'kept', coalesce(sum(ends.number), 0)
   from (select id from county union all select '*') chain
   cross join lateral (select max(number) as number from audit where audit.county = chain.id) ends
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.spend_quota(of_what text, amount bigint, most bigint)
+ RETURNS bigint
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+declare
+  today constant date := (now() at time zone 'UTC')::date;
+  total bigint;
+begin
+  insert into quota_use as u (organization, what, day, used) values (asking_organization(), of_what, today, amount)
+    on conflict (organization, what, day) do update set used = u.used + excluded.used
+    returning used into total;
+  if total > most then
+    update quota_use set used = used - amount
+      where organization = asking_organization() and what = of_what and day = today;
+    return null;
+  end if;
+  if total = amount then
+    delete from quota_use where organization = asking_organization() and day < today - 30;
+  end if;
+  return total;
+end
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.standing_quota(of_what text)
+ RETURNS bigint
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select case of_what
+    when 'drafts' then
+      (select count(*) from findings where organization = asking_organization() and state = 'draft')
+    when 'subscriptions' then
+      (select count(*) from subscription where organization = asking_organization() and ended_at is null)
+    when 'tokens' then
+      (select count(*) from access_token t join account a on a.id = t.account
+        where a.organization = asking_organization() and t.revoked_at is null
+          and (t.expires_at is null or t.expires_at > now()))
+  end
 $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner

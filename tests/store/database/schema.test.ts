@@ -25,6 +25,7 @@ const WITHOUT_COUNTY = [
   'original_fault',
   'original_round',
   'outside_identity',
+  'quota_use',
   'recovery_code',
   'rule_book',
   'second_step',
