@@ -4,7 +4,7 @@ import type { Logger } from 'pino'
 import manifest from '../package.json' with { type: 'json' }
 import { OutsideFailure } from './base/outside-failure.ts'
 import { must } from './base/result.ts'
-import type { Settings } from './config.ts'
+import { quotasOf, type Settings } from './config.ts'
 import { openOriginals } from './files/originals.ts'
 import { loadRuleBook } from './files/rule-packs.ts'
 import { readSignInProviders } from './files/sign-in-providers.ts'
@@ -13,11 +13,15 @@ import { buildApp, type Services } from './http/app.ts'
 import { prepareDatabase } from './jobs/prepare-database.ts'
 import { openJobs } from './jobs/start.ts'
 import { type OpenLetters, openLetters } from './letters/letters.ts'
+import { signingKey } from './letters/signing/key-source.ts'
 import { openProvider } from './net/sign-in-provider.ts'
 import type { Traces } from './net/tracing/traces.ts'
 import { jobHandlers } from './operations/job-handlers.ts'
 import { keepDelivering } from './operations/subscriptions/keep-delivering.ts'
 import { keepForgetting } from './operations/upkeep/keep-forgetting.ts'
+import { keepLookingThrough } from './operations/upkeep/look-through-originals.ts'
+import { keepNoting } from './operations/upkeep/note-heads.ts'
+import { childrenReachNetwork } from './scan/without-network.ts'
 import { openVault } from './store/access/vault.ts'
 import { watchAccess } from './store/access/watch-access.ts'
 import { type OpenDatabase, openDatabase } from './store/database/database.ts'
@@ -90,12 +94,18 @@ export async function startService(
     undo.push(() => door.watch?.close())
     const services: Services = {
       ...{ database, clock, newId, files, jobs, letters, book, settings, door, logger, traces },
+      quotas: quotasOf(settings),
     }
+    await tellWhatIsKnown(services, logger)
     await before?.(services)
     if (settings.JOBS) {
       await jobs.work(jobHandlers(services))
       undo.push(keepDelivering(services, { vault: door.vault, onTrouble }))
       undo.push(keepForgetting(database, { onTrouble }))
+      undo.push(keepLookingThrough(services, { onTrouble }))
+      const { AUDIT_NOTES_FILE: file, AUDIT_NOTES_URL: notesUrl } = settings
+      const noted = { file, url: notesUrl, key: await signingKey(keySourceOf(settings)) }
+      undo.push(keepNoting(services, noted, { onTrouble }) ?? (() => {}))
     }
     const app = await buildApp(services)
     undo.push(() => app.close())
@@ -127,18 +137,40 @@ async function openDoor(settings: Settings, url: string, onTrouble: (fault: Erro
   }
 }
 
+/** What whoever runs the service should know from the first line of its log on. */
+async function tellWhatIsKnown({ database }: Services, logger: Logger): Promise<void> {
+  const [known] = await administer(database, (tx) =>
+    tx
+      .selectFrom('audit_break')
+      .select((eb) => eb.fn.countAll<number>().as('count'))
+      .execute(),
+  )
+  if (known && Number(known.count) > 0)
+    logger.error(
+      `the audit of this database was broken when it was restored, in ${known.count} places: npm run audit:verify names them`,
+    )
+  if (await childrenReachNetwork())
+    logger.warn(
+      'this machine allows no network namespace: the processes that read strangers’ files could reach the network (docs/security.md)',
+    )
+}
+
+const keySourceOf = (settings: Settings) => ({
+  pem: settings.ASFOUND_SIGNING_KEY,
+  file: settings.ASFOUND_SIGNING_KEY_FILE,
+  dataFolder: settings.ASFOUND_DATA,
+})
+
 /** The key is published before it has sealed anything, so that whoever gets its first letter can check it. */
 async function openLettersOf(
   settings: Settings,
   database: OpenDatabase,
   clock: () => Date,
 ): Promise<OpenLetters> {
-  const source = {
-    pem: settings.ASFOUND_SIGNING_KEY,
-    file: settings.ASFOUND_SIGNING_KEY_FILE,
-    dataFolder: settings.ASFOUND_DATA,
-  }
-  const letters = await openLetters(source, settings.PUBLIC_ADDRESS ?? `http://localhost:${settings.PORT}`)
+  const letters = await openLetters(
+    keySourceOf(settings),
+    settings.PUBLIC_ADDRESS ?? `http://localhost:${settings.PORT}`,
+  )
   await administer(database, (tx) => registerSigningKey(tx, letters.signer.publicKey, clock()))
   return letters
 }

@@ -22,13 +22,13 @@ describe('settings', () => {
     const given = {
       PORT: '0',
       JOBS: 'off',
-      TRUST_PROXY: 'on',
+      TRUST_PROXY: '10.0.0.7, 2001:db8::/32',
       DATABASE_URL: 'postgresql://u@localhost/d?host=%2Frun',
     }
     expect(must(readSettings(given))).toMatchObject({
       PORT: 0,
       JOBS: false,
-      TRUST_PROXY: true,
+      TRUST_PROXY: ['10.0.0.7', '2001:db8::/32'],
       DATABASE_URL: given.DATABASE_URL,
     })
   })

@@ -62,7 +62,7 @@ async function write(url: string, file: string): Promise<Manifest> {
   }
 }
 
-function tell(file: string, { tables, jobs, originals, heads }: Manifest): void {
+function tell(file: string, { tables, jobs, originals, heads, broken = [] }: Manifest): void {
   for (const [name, { rows }] of Object.entries(tables)) if (rows > 0) console.log(`${name}: ${rows}`)
   console.log(`jobs to be done: ${jobs}`)
   console.log(`originals: ${originals.count}, ${originals.bytes} bytes`)
@@ -71,8 +71,13 @@ function tell(file: string, { tables, jobs, originals, heads }: Manifest): void 
     console.error(`WRONG  the original ${hash} is on record and not in the folder`)
   for (const hash of originals.damaged)
     console.error(`WRONG  the original ${hash} has other bytes than it came with`)
-  if (originals.missing.length + originals.damaged.length > 0) process.exitCode = 1
+  for (const fault of broken) console.error(`WRONG  ${fault}`)
+  if (originals.missing.length + originals.damaged.length + broken.length > 0) process.exitCode = 1
   console.log(`Written to ${file}.`)
+  if (broken.length > 0)
+    console.error(
+      'The audit does not hold. Keep the backups made before: this one is restored as broken, or not at all.',
+    )
   console.log('NOT in it, and needed beside it after a restore; keep a copy of each apart from the backup:')
   for (const { from, needed, there } of keysApart(settings))
     console.log(`  ${from}${there ? '' : ' (not there yet)'}: ${needed}`)

@@ -7,6 +7,7 @@ import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import type { JSONWebKeySet } from 'jose'
 import { LETTER_TITLES } from '../letters/content/frame.ts'
+import { saidBeside } from '../letters/signing/said-beside.ts'
 import { isPdfOf, verifyLetter } from '../letters/signing/verify.ts'
 import type { LetterStatement } from '../letters/statement.ts'
 
@@ -21,9 +22,18 @@ async function main(): Promise<boolean> {
   const [file] = positionals
   if (file === undefined || values.keys === undefined) throw new CannotAsk(`Usage: ${USAGE}`)
   const keys = keySet(await textOf(values.keys))
-  const checked = await verifyLetter(signatureIn(await textOf(file)), keys)
+  const { signature, beside } = readFileOf(await textOf(file))
+  const checked = await verifyLetter(signature, keys)
   if (!checked.ok) {
     console.log(`NOT GENUINE: ${checked.error}.`)
+    return false
+  }
+  const altered = saidBeside(beside, checked.value)
+  if (altered.length > 0) {
+    console.log(
+      `NOT GENUINE: ${file} says otherwise than what is signed, or what is not: ${altered.join(', ')}.`,
+    )
+    console.log(`What is signed:\n${JSON.stringify(checked.value, null, 2)}`)
     return false
   }
   console.log(told(checked.value))
@@ -42,11 +52,11 @@ const told = ({ kind, number, county, parcel, issuedOn, asOf, status }: LetterSt
     'Whether something has come in since, or the letter was withdrawn, only the service can tell.',
   ].join('\n')
 
-/** Of an answer of the service, its signature; of anything else, the text itself. */
-function signatureIn(text: string): string {
-  if (!text.trim().startsWith('{')) return text.trim()
-  const { signature } = parsed(text) as { readonly signature?: unknown }
-  if (typeof signature === 'string') return signature
+/** Of an answer of the service, its signature and what is beside it; of anything else, the text itself. */
+function readFileOf(text: string): { readonly signature: string; readonly beside: Record<string, unknown> } {
+  if (!text.trim().startsWith('{')) return { signature: text.trim(), beside: {} }
+  const beside = parsed(text) as Record<string, unknown>
+  if (typeof beside.signature === 'string') return { signature: beside.signature, beside }
   throw new CannotAsk(
     'The file has no signature: save the answer of /v1/letters/CODE/verification as it comes.',
   )

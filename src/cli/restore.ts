@@ -1,6 +1,7 @@
 /**
  * `npm run restore -- FILE`: puts a backup into an empty database and its originals into the data folder, and proves by
- * counts, hashes and the audit that all of it is there.
+ * counts, hashes and the audit that all of it is there. `--broken` takes one whose audit did not hold when it was made, and
+ * marks the database with what is wrong: it is said at every start, in the metrics and by `audit:verify`.
  */
 import path from 'node:path'
 import { parseArgs } from 'node:util'
@@ -13,7 +14,9 @@ import { keysApart } from './keys-apart.ts'
 
 const settings = settingsOrExit()
 try {
-  const [file] = parseArgs({ allowPositionals: true }).positionals
+  const options = { broken: { type: 'boolean', default: false } } as const
+  const { positionals, values } = parseArgs({ allowPositionals: true, options })
+  const [file] = positionals
   if (file === undefined) throw new BackupRefusal('Say what from: npm run restore -- FILE')
   const server = await reachServer({
     url: settings.DATABASE_URL,
@@ -21,19 +24,21 @@ try {
     onTrouble: (message) => console.error(message),
   })
   const originals = path.join(settings.ASFOUND_DATA, 'originals')
-  tell(await restoreBackup(file, { url: server.url, originals }).finally(() => server.release()))
+  const target = { url: server.url, originals, asBroken: values.broken }
+  tell(await restoreBackup(file, target).finally(() => server.release()))
 } catch (fault) {
   explain(fault)
   process.exitCode = 1
 }
 
-function tell({ opening, manifest: { tables, jobs, originals } }: Restored): void {
+function tell({ opening, manifest: { tables, jobs, originals }, broken }: Restored): void {
   const rows = Object.values(tables).reduce((sum, table) => sum + table.rows, 0)
   console.log(
     `Restored the backup of ${opening.at} (${opening.program}, PostgreSQL ${opening.server}): ${rows} rows of ` +
       `${Object.keys(tables).length} tables and ${originals.count} originals are as they were, by count and hash; ` +
-      `the audit holds; ${jobs} jobs are to be done.`,
+      `${broken.length === 0 ? 'the audit holds' : 'the audit DOES NOT HOLD, as it did not then'}; ${jobs} jobs are to be done.`,
   )
+  for (const fault of broken) console.error(`BROKEN  ${fault}`)
   for (const hash of [...originals.missing, ...originals.damaged])
     console.error(`The original ${hash} was missing or damaged when the backup was made, and is not here.`)
   for (const { from, needed, there } of keysApart(settings))

@@ -13,6 +13,7 @@ import { type Settings, settingsOrExit } from '../config.ts'
 import { OWN_KEY_FILE, signingKey } from '../letters/signing/key-source.ts'
 import { chainName } from '../store/audit/entry.ts'
 import type { Head } from '../store/audit/head.ts'
+import { type KnownBreak, knownBreaks } from '../store/audit/known-breaks.ts'
 import { readHeads, sealHeads } from '../store/audit/seal-heads.ts'
 import { type AuditReport, verifyAudit } from '../store/audit/verify-audit.ts'
 import { reachServer } from '../store/database/server.ts'
@@ -26,12 +27,14 @@ try {
     dataFolder: settings.ASFOUND_DATA,
     onTrouble: (message) => console.error(message),
   })
-  const report = await verify(server.url)
+  const { known, ...report } = await verify(server.url)
   server.release()
   for (const { county, number, hash } of report.heads)
     console.log(`${chainName(county)}: ${number} entries, the last ${hash}`)
-  for (const fault of report.faults) console.error(`WRONG  ${fault}`)
-  if (report.faults.length > 0) process.exitCode = 1
+  for (const { says, since } of known) console.error(`KNOWN  since the restore of ${since}: ${says}`)
+  const fresh = report.faults.filter((fault) => !known.some(({ says }) => says === fault))
+  for (const fault of fresh) console.error(`WRONG  ${fault}`)
+  if (report.faults.length + known.length > 0) process.exitCode = 1
   else console.log('Every entry follows the one before it, and every record is as it was left.')
   if (asked.note !== undefined && report.faults.length === 0) await note(asked.note, report.heads)
 } catch (fault) {
@@ -39,13 +42,14 @@ try {
   process.exitCode = 1
 }
 
-async function verify(url: string): Promise<AuditReport> {
+async function verify(url: string): Promise<AuditReport & { readonly known: readonly KnownBreak[] }> {
   const client = new pg.Client({ connectionString: url, application_name: 'asfound audit' })
   client.on('error', () => {})
   await client.connect()
   try {
     await client.query('begin isolation level repeatable read read only')
-    return await verifyAudit(client, asked.against === undefined ? [] : await noted(client, asked.against))
+    const against = asked.against === undefined ? [] : await noted(client, asked.against)
+    return { ...(await verifyAudit(client, against)), known: await knownBreaks(client) }
   } finally {
     await client.end()
   }
@@ -53,9 +57,17 @@ async function verify(url: string): Promise<AuditReport> {
 
 async function noted(client: pg.Client, file: string): Promise<readonly Head[]> {
   const { rows } = await client.query<{ key: object }>('select public_jwk as key from signing_key')
-  const heads = await readHeads(await readFile(file, 'utf8'), { keys: rows.map(({ key }) => key) as never })
-  if (!heads.ok) throw new OutsideFailure(`${file}: ${heads.error}`)
-  return heads.value.heads
+  const keys = { keys: rows.map(({ key }) => key) as never }
+  const text = await readFile(file, 'utf8')
+  // One note as --note writes it, or a line for each as the service adds them.
+  const notes = text.startsWith('{\n') ? [text] : text.trim().split('\n')
+  const heads: Head[] = []
+  for (const note of notes) {
+    const read = await readHeads(note, keys)
+    if (!read.ok) throw new OutsideFailure(`${file}: ${read.error}`)
+    heads.push(...read.value.heads)
+  }
+  return heads
 }
 
 async function note(file: string, heads: readonly Head[]): Promise<void> {

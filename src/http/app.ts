@@ -55,8 +55,10 @@ import { answerErrors, answerFault } from './plugins/error-answers.ts'
 import { limitGuesses } from './plugins/guesses.ts'
 import { answerHealth } from './plugins/health.ts'
 import { keepAnswers } from './plugins/idempotency.ts'
+import { takeTurns } from './plugins/in-turn.ts'
 import { limitLoad } from './plugins/limits.ts'
 import { answerMetrics } from './plugins/metrics.ts'
+import { takePlainRequests } from './plugins/plain-requests.ts'
 import { explainProblems } from './plugins/problem-pages.ts'
 import { publishKeys } from './plugins/published-keys.ts'
 import { requestLog } from './plugins/request-log.ts'
@@ -74,7 +76,7 @@ export type HttpSettings = {
   readonly BODY_LIMIT_KB: number
   readonly UPLOAD_LIMIT_MB: number
   readonly REQUESTS_PER_MINUTE: number
-  readonly TRUST_PROXY: boolean
+  readonly TRUST_PROXY: false | number | string[]
   readonly METRICS_TOKEN?: string | undefined
 }
 
@@ -95,7 +97,7 @@ export async function buildApp(
   routes = registerRoutes,
   patience = PATIENCE,
 ): Promise<App> {
-  const { settings, clock, newId, files, jobs, letters, book, door, logger, traces } = services
+  const { settings, clock, newId, files, jobs, letters, book, quotas, door, logger, traces } = services
   const database = turningAway(services.database)
   const app = fastify({
     ...(logger ? { loggerInstance: logger } : { logger: false }),
@@ -103,7 +105,7 @@ export async function buildApp(
     requestIdHeader: false,
     logController: requestLog(),
     frameworkErrors: (fault, request, reply) => void answerFault(fault, request, reply),
-    trustProxy: settings.TRUST_PROXY,
+    trustProxy: trustedProxies(settings.TRUST_PROXY),
     bodyLimit: settings.BODY_LIMIT_KB * 1024,
     routerOptions: { maxParamLength: 200, ignoreTrailingSlash: false },
     http: { headersTimeout: patience.headersMs, connectionsCheckingInterval: patience.lookMs },
@@ -119,6 +121,7 @@ export async function buildApp(
   serializeWithZod(app, settings.ANSWERS)
   app.addHook('onRequest', async (request, reply) => void reply.header('x-request-id', request.id))
   traceRequests(app, traces)
+  takePlainRequests(app)
   lastAnswers(app)
   const harden = helmet({
     contentSecurityPolicy: CONTENT_SECURITY,
@@ -135,7 +138,8 @@ export async function buildApp(
   const finder = callerFinder(database, clock, door.watch)
   await limitLoad(app, { requestsPerMinute: settings.REQUESTS_PER_MINUTE, database, finder })
   requireCaller(app, finder)
-  keepAnswers(app, { database, clock, newId, files, jobs, letters, book })
+  keepAnswers(app, { database, clock, newId, files, jobs, letters, book, ...(quotas ? { quotas } : {}) })
+  takeTurns(app)
   limitGuesses(app, clock)
   tagReads(app)
   await describeApi(app)
@@ -167,6 +171,10 @@ const CONTENT_SECURITY = {
     frameAncestors: ["'none'"],
   },
 }
+
+/** So many proxies from here outwards, or those at these addresses: whoever stands before them is whoever asks. */
+const trustedProxies = (trusted: HttpSettings['TRUST_PROXY']) =>
+  typeof trusted === 'number' ? (_address: string, hop: number) => hop < trusted : trusted
 
 const acceptableId = (sent: string | string[] | undefined): string | undefined =>
   typeof sent === 'string' && /^[\w.-]{8,64}$/.test(sent) ? sent : undefined

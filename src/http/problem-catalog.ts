@@ -77,11 +77,23 @@ const kinds = {
     about:
       'This token, or this address without one, asked more often than the service allows. Go on after `Retry-After`.',
   },
+  'quota-reached': {
+    status: 429,
+    title: 'Your organization has as much of this as it may',
+    about:
+      'So that none takes the room of all, each organization may have and send so much. The detail says what, and what to do.',
+  },
   internal: {
     status: 500,
     title: 'A fault of this service',
     about:
       'It was noted under `requestId`. Nothing of the request was kept. Tell whoever runs the service the id.',
+  },
+  'damaged-file': {
+    status: 500,
+    title: 'A file that is kept here is damaged',
+    about:
+      'Its bytes are not those that came in, so it is not given out. It was noted. Send the same file again where you have it, or tell whoever runs the service.',
   },
   unavailable: {
     status: 503,

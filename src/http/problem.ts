@@ -15,6 +15,17 @@ type Extras = {
   readonly headers?: Readonly<Record<string, string>>
 }
 
+/** More than anybody mends before sending it again; and whoever sends a megabyte of nonsense is not sent eight back. */
+const MOST_FAULTS = 100
+const LONGEST_POINTER = 300
+const LONGEST_MESSAGE = 1_000
+
+const shortened = ({ in: part, pointer, message }: Fault): Fault => ({
+  in: part,
+  pointer: pointer.slice(0, LONGEST_POINTER),
+  message: message.slice(0, LONGEST_MESSAGE),
+})
+
 /** Thrown by a route to answer with a problem of the catalog (RFC 9457); the transaction around it is undone. */
 export class Problem extends Error {
   override readonly name = 'Problem'
@@ -28,8 +39,9 @@ export class Problem extends Error {
     super(detail ?? PROBLEMS[kind].title)
     this.kind = kind
     this.status = PROBLEMS[kind].status
-    this.detail = detail
-    this.errors = errors
+    const left = (errors?.length ?? 0) - MOST_FAULTS
+    this.detail = detail ?? (left > 0 ? `These are ${MOST_FAULTS} of ${errors?.length} faults.` : undefined)
+    this.errors = errors?.slice(0, MOST_FAULTS).map(shortened)
     this.headers = headers
   }
 }

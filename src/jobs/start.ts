@@ -32,6 +32,9 @@ type Left<K extends JobKind = JobKind> = { readonly actor: Actor; readonly data:
 /** New jobs are announced; those to be tried again are only found by looking, so look every two seconds. */
 const POLLING = { notifyPollingIntervalSeconds: 2 } as const
 
+/** How often it is looked whether somebody's job has gone silent. */
+const LOOK_SECONDS = 5
+
 /** Opens the queue of a prepared database. Jobs are left by `enqueue` in the caller's transaction. */
 export async function openJobs(options: JobOptions): Promise<RunningJobs> {
   const { url, database, clock, newId, atOnce, onTrouble, traces } = options
@@ -42,6 +45,8 @@ export async function openJobs(options: JobOptions): Promise<RunningJobs> {
     migrate: false,
     createSchema: false,
     useListenNotify: true,
+    superviseIntervalSeconds: LOOK_SECONDS,
+    monitorIntervalSeconds: LOOK_SECONDS,
     application_name: 'asfound jobs',
   })
   boss.on('error', onTrouble)

@@ -3,6 +3,7 @@ import type { JobQueue } from '../jobs/queue.ts'
 import type { Letters } from '../letters/letters.ts'
 import type { RuleBook } from '../rules/book.ts'
 import type { Database } from '../store/database/database.ts'
+import type { Quotas } from './quotas.ts'
 
 /** What operations need of the world outside; they take everything else as arguments. */
 export type OperationContext = {
@@ -17,4 +18,6 @@ export type OperationContext = {
   readonly letters: Letters
   /** Every rule pack, as it is now. */
   readonly book: RuleBook
+  /** What one organization may have or use; the usual where nothing is said. */
+  readonly quotas?: Quotas
 }

@@ -11,6 +11,8 @@ export type Refusal =
   | { readonly why: 'conflict'; readonly says: string }
   /** It has changed since the asker read it. */
   | { readonly why: 'stale' }
+  /** The organization has, or used of late, as much as it may. */
+  | { readonly why: 'quota'; readonly says: string; readonly retryAfterSeconds: number }
   /** What was sent can't be used; pointers are into the body. */
   | { readonly why: 'invalid'; readonly issues: readonly EntryIssue[] }
 

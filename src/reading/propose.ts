@@ -16,20 +16,34 @@ import type { PageReadings } from './statement.ts'
  * and taught forms give the same proposals for ever. Pages without words belong to the permit before them.
  */
 export function proposePermits(
-  pages: readonly PageWords[],
+  pages: Iterable<PageWords>,
   format: ParcelNumberFormat,
   forms: readonly NamedForm[] = [],
 ): ProposedPermit[] {
-  const said = pages.map((page) => saidBy(page, format, forms))
-  return splitIntoPermits(said).map((group) => settled(assembled(group), pages))
+  const { read, said } = saidByEach(pages, format, forms)
+  return splitIntoPermits(said).map((group) => settled(assembled(group), read))
 }
 
 /** What the pages seem to say where they are known to be one permit: whoever cut them has said so. */
-export const proposePermit = (
-  pages: readonly PageWords[],
+export function proposePermit(
+  pages: Iterable<PageWords>,
   format: ParcelNumberFormat,
   forms: readonly NamedForm[] = [],
-): ProposedPermit => settled(assembled(pages.map((page) => saidBy(page, format, forms))), pages)
+): ProposedPermit {
+  const { read, said } = saidByEach(pages, format, forms)
+  return settled(assembled(said), read)
+}
+
+/** Page by page: whoever hands the pages over knows which one is being read, and for how long. */
+function saidByEach(pages: Iterable<PageWords>, format: ParcelNumberFormat, forms: readonly NamedForm[]) {
+  const read: PageWords[] = []
+  const said: Said[] = []
+  for (const page of pages) {
+    read.push(page)
+    said.push(saidBy(page, format, forms))
+  }
+  return { read, said }
+}
 
 type Said = PageSaid & { readonly family: string | null }
 

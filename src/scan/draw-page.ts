@@ -1,7 +1,7 @@
 import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { OutsideFailure } from '../base/outside-failure.ts'
-import { runBounded } from './bounded-child.ts'
+import { PROGRAM, runBounded } from './bounded-child.ts'
 import { DEFAULT_LIMITS } from './limits.ts'
 
 /** What the drawing process says, once. */
@@ -17,7 +17,6 @@ export type Drawing =
   | { readonly outcome: 'undrawable'; readonly says: string }
 
 const SCRIPT = fileURLToPath(new URL('./child/draw.ts', import.meta.url))
-const ROOT = fileURLToPath(new URL('../../', import.meta.url))
 /** Each drawing is a process of a hundred megabytes or so; those beyond wait for their turn. */
 const AT_ONCE = 2
 const turns: (() => void)[] = []
@@ -41,7 +40,7 @@ async function drawNow(path: string, page: number, widthPx: number): Promise<Dra
   const ending = await runBounded({
     script: SCRIPT,
     args: [path, String(page), String(widthPx)],
-    mayRead: [ROOT, path],
+    mayRead: [...PROGRAM, path],
     memoryBytes: DEFAULT_LIMITS.memoryBytes,
     firstMs: DEFAULT_LIMITS.openMs,
     signal: undefined,

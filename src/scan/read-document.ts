@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { OutsideFailure } from '../base/outside-failure.ts'
-import { type Ending, runBounded } from './bounded-child.ts'
+import { type Ending, PROGRAM, runBounded } from './bounded-child.ts'
 import { DEFAULT_LIMITS, type Limits } from './limits.ts'
 import type { Message } from './message.ts'
 import {
@@ -29,7 +29,6 @@ export type ReadOptions = {
 }
 
 const SCRIPT = fileURLToPath(new URL('./child/main.ts', import.meta.url))
-const ROOT = fileURLToPath(new URL('../../', import.meta.url))
 /** A process that is ended from outside this often in a row is not ended by chance. */
 const MOST_ENDINGS_IN_A_ROW = 3
 
@@ -118,7 +117,7 @@ async function runOnce(
       String(limits.maxPages),
       options.pictures ?? 'read',
     ],
-    mayRead: [ROOT, path],
+    mayRead: [...PROGRAM, path],
     memoryBytes: limits.memoryBytes,
     firstMs: within(limits.openMs),
     signal: options.signal,

@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import type { ProposedPermit } from '../reading/proposal.ts'
 import type { Tx } from './database/database.ts'
 
@@ -139,7 +140,12 @@ export async function insertDocument(tx: Tx, county: string, taken: Taken): Prom
     .execute()
 }
 
-type Progressed = Partial<Pick<Document, 'parcel' | 'pages' | 'state' | 'reason' | 'proposals'>>
+type Progressed = Partial<Pick<Document, 'parcel' | 'pages' | 'state' | 'reason'>> & {
+  /** Each as JSON. */
+  readonly proposals?: readonly string[]
+}
+
+const arrayOf = (proposals: readonly string[]): string => `[${proposals.join(',')}]`
 
 /** Changes what is known of it and counts its revision up. */
 export async function changeDocument(
@@ -152,10 +158,28 @@ export async function changeDocument(
     .updateTable('document')
     .set((eb) => ({
       ...columns,
-      ...(proposals ? { proposals: JSON.stringify(proposals) } : {}),
+      ...(proposals ? { proposals: arrayOf(proposals) } : {}),
       revision: eb('revision', '+', 1),
     }))
     .where('county', '=', county)
     .where('id', '=', id)
     .execute()
+}
+
+/** Puts other proposals in place of those it has; false, and nothing changed, where they say the same. */
+export async function proposeOtherwise(
+  tx: Tx,
+  county: string,
+  id: string,
+  proposals: readonly string[],
+): Promise<boolean> {
+  const made = sql`${arrayOf(proposals)}::jsonb`
+  const { numUpdatedRows } = await tx
+    .updateTable('document')
+    .set((eb) => ({ proposals: sql<never>`${made}`, revision: eb('revision', '+', 1) }))
+    .where('county', '=', county)
+    .where('id', '=', id)
+    .where(sql<boolean>`proposals is distinct from ${made}`)
+    .executeTakeFirst()
+  return numUpdatedRows > 0n
 }

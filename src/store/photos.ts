@@ -12,6 +12,9 @@ export type Photo = {
   /** Of the picture as it was taken, and of the one that others get; both lie in the originals. */
   readonly contentHash: string
   readonly shownHash: string
+  /** Of a small one and of one to print; null for a photo of before they were kept. */
+  readonly smallHash: string | null
+  readonly printedHash: string | null
   readonly mediaType: 'image/jpeg' | 'image/png' | 'image/webp'
   readonly bytes: number
   /** Of the one that others get, pixels. */
@@ -33,6 +36,8 @@ const select = (tx: Tx, county: string) =>
       'component',
       'content_hash as contentHash',
       'shown_hash as shownHash',
+      'small_hash as smallHash',
+      'printed_hash as printedHash',
       'media_type as mediaType',
       'bytes',
       'width',
@@ -105,6 +110,8 @@ export const insertPhoto = async (
       media_type: photo.mediaType,
       bytes: photo.bytes,
       shown_hash: photo.shownHash,
+      small_hash: photo.smallHash,
+      printed_hash: photo.printedHash,
       width: photo.width,
       height: photo.height,
       orientation: photo.orientation,

@@ -1,6 +1,6 @@
 import { execFile } from 'node:child_process'
 import { createHash, createPrivateKey } from 'node:crypto'
-import { mkdtemp, rm, writeFile } from 'node:fs/promises'
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import { promisify } from 'node:util'
@@ -76,6 +76,61 @@ test('another PDF, another key or a changed signature is not', async () => {
   ]
   expect(results.map(({ code }) => code)).toEqual([1, 1, 1])
   for (const { says } of results) expect(says).toContain('NOT ')
+})
+
+const statement = JSON.parse(Buffer.from(signature.split('.')[1]!, 'base64url').toString())
+
+test('a file that says anything otherwise than what is signed is no letter, whatever its signature', async () => {
+  const kept = { state: 'valid', signature, statement }
+  expect((await check(await file('kept.json', JSON.stringify(kept)), '--keys', keys)).code).toBe(0)
+  const altered = [
+    { ...kept, statement: { ...statement, status: 'agrees' } },
+    { ...kept, statement: { ...statement, word: 'agrees' } },
+    { ...kept, statement: { ...statement, parcel: { number: '07-0412-0032', address: null } } },
+    { ...kept, word: 'agrees' },
+    { ...kept, number: '2026-00018' },
+    { ...kept, pdfSha256: '0'.repeat(64) },
+  ]
+  for (const [index, one] of altered.entries()) {
+    const { code, says } = await check(
+      await file(`altered-${index}.json`, JSON.stringify(one)),
+      '--keys',
+      keys,
+    )
+    expect([index, code]).toEqual([index, 1])
+    expect(says).toContain('NOT GENUINE')
+  }
+})
+
+/** The recipe of docs/letters.md as it stands there, run on what is given. */
+async function byHand(
+  answer: object,
+  bytes: Buffer,
+): Promise<{ readonly code: number; readonly says: string }> {
+  const docs = await readFile(path.resolve(import.meta.dirname, '../../docs/letters.md'), 'utf8')
+  const recipe = /```sh\n(JWS=[\s\S]*?)```/.exec(docs)![1]!
+  await file('letter.json', JSON.stringify(answer))
+  await file('letter.pdf', bytes)
+  const ran = await promisify(execFile)('bash', ['-c', recipe], { cwd: folder }).then(
+    (ended) => ({ ...ended, code: 0 }),
+    (fault: { stdout: string; stderr: string; code: number }) => fault,
+  )
+  return { code: ran.code, says: ran.stdout }
+}
+
+test('the recipe for general tools takes the hash from what is signed, and tells what that is', async () => {
+  const genuine = await byHand({ state: 'valid', signature }, pdf)
+  expect(genuine).toEqual({ code: 0, says: expect.stringContaining('the same PDF') })
+  expect(genuine.says).toContain('"status": "settled"')
+  const forged = Buffer.from('%PDF-1.7 another letter')
+  const pdfSha256 = createHash('sha256').update(forged).digest('hex')
+  const fooled = await byHand({ state: 'valid', signature, statement: { ...statement, pdfSha256 } }, forged)
+  expect(fooled.code).not.toBe(0)
+  expect(fooled.says).not.toContain('the same PDF')
+  const broken = signature.replace(/^([^.]*\.)(.)/, (_, head, sign) => head + (sign === 'e' ? 'f' : 'e'))
+  const spoilt = await byHand({ state: 'valid', signature: broken }, pdf)
+  expect(spoilt.code).not.toBe(0)
+  expect(spoilt.says).not.toContain('the same PDF')
 })
 
 test('what could not be asked is told apart from what is not genuine', async () => {

@@ -22,9 +22,13 @@ const AS_TEXT: Readonly<Record<string, string>> = {
   'src/store/database/copy-out.ts': 'queries of exports/, which are constants',
   'src/store/database/migrate.ts': 'the migrations',
   'src/store/database/server.ts': 'makes the database, whose name is a constant',
+  'src/store/database/plain-owner.ts':
+    'constants, and names as the catalog quotes them; a password, as a literal',
   'src/store/database/embedded/postmaster.ts': 'asks whether it answers',
   'src/store/access/watch-access.ts': 'listens on a channel, whose name is a constant',
+  'src/store/audit/compare-derived.ts': 'a constant',
   'src/store/audit/compare-records.ts': 'constants',
+  'src/store/audit/known-breaks.ts': 'a constant',
   'src/store/audit/read-entries.ts': 'constants',
   'src/store/audit/verify-audit.ts': 'constants',
   'src/store/backup/copy-table.ts': 'statements of tables.ts',
@@ -75,6 +79,10 @@ describe('what stands in a statement that is a text', () => {
       'index + 1',
     ],
     'src/store/database/copy-out.ts': ['settings', 'query', 'FORMS[form]'],
+    'src/store/database/plain-owner.ts': [
+      'client.escapeLiteral(password)',
+      'client.escapeIdentifier(database)',
+    ],
     // In the server's configuration file, which no statement is.
     'src/store/database/embedded/postmaster.ts': ['address.host'],
     'src/store/backup/prepare-target.ts': ['name'],

@@ -1,82 +1,103 @@
-import sharp from 'sharp'
+import path from 'node:path'
+import { OutsideFailure } from '../../base/outside-failure.ts'
 import { err, ok, type Result } from '../../base/result.ts'
-import { exifTime } from './exif-time.ts'
-import { withoutNotes } from './without-notes.ts'
+import { takingTurns } from '../../base/turns.ts'
+import { type Ending, PROGRAM, runBounded } from '../../scan/bounded-child.ts'
+import type { Taken } from './child/take.ts'
+import { pictureFormat } from './picture-type.ts'
 
-/** What phones take. Told by what is inside, whatever the name or the request says. */
-export const PICTURE_TYPES = { jpeg: 'image/jpeg', png: 'image/png', webp: 'image/webp' } as const
-export type PictureType = (typeof PICTURE_TYPES)[keyof typeof PICTURE_TYPES]
+/**
+ * A photo as it is kept: as it came, or without its notes where its place was not to be kept; what others get, upright,
+ * no larger than a screen, with nothing in it but the image (`shown`, JPEG, with its pixels); a small one for lists and
+ * one to print, both made of that. `takenAt`: by the camera's clock, ISO 8601, without an offset where it gave none.
+ */
+export type Picture = Taken
 
-/** 50 million pixels: more than a phone takes, and 200 MB when laid out. */
-const MOST_PIXELS = 50_000_000
-/** Enough to read a tape by on a wide screen. */
-const SHOWN_PIXELS = 2048
-const SMALL_PIXELS = 320
-/** 250 to the inch where a report prints two side by side. */
-const PRINTED_PIXELS = 800
+type Told = Omit<Taken, 'original' | 'shown' | 'small' | 'printed'>
+/** What the process that reads pictures says, once; the bytes themselves come beside it, as long as it says. */
+export type PictureMessage =
+  | ({ readonly says: 'taken'; readonly lengths: readonly number[] } & Told)
+  | { readonly says: 'shrunk'; readonly lengths: readonly number[] }
+  | { readonly says: 'refused'; readonly why: string }
 
-export type Picture = {
-  /** As it came, or without its notes where its place was not to be kept. */
-  readonly original: Buffer
-  readonly type: PictureType
-  /** What others get: upright, no larger than a screen, with nothing in it but the image. JPEG. */
-  readonly shown: Buffer
-  /** Of `shown`, pixels. */
-  readonly width: number
-  readonly height: number
-  /** How the camera was held (Exif 2.32, tag 0112): 1 upright, 3 upside down, 6 and 8 on its side. */
-  readonly orientation: number
-  /** By the camera's clock, ISO 8601, without an offset where it gave none. */
-  readonly takenAt: string | null
+const SCRIPT = path.join(import.meta.dirname, 'child/main.ts')
+const LIMIT_MS = 20_000
+/** 50 million pixels of four bytes, laid out twice while they are turned, and the library. */
+const MEMORY_BYTES = 768 * 1_048_576
+/** What goes through the pipe at once: a picture of 20 MB holds nobody up. */
+const PIECE = 65_536
+
+const inTurn = takingTurns({ what: 'pictures to be read', atOnce: 2, each: 1, mostWaiting: 64 })
+
+/**
+ * Reads a photo as it came in, in a process of its own with limits: whatever the bytes do to an image library, they do it
+ * there. In turns by `who` sends it. Refused with the reason where it is none that this takes; throws OutsideFailure
+ * where too many wait, or no process can be had.
+ */
+export async function readPicture(
+  bytes: Buffer,
+  keepsPlace: boolean,
+  who: string,
+): Promise<Result<Picture, string>> {
+  if (bytes.length === 0) return err('is empty')
+  // Said at once, and without a process.
+  if (pictureFormat(bytes) === null) return err('is not a picture this takes: send a JPEG, PNG or WebP')
+  const { said, parts, ending } = await inTurn(who, () => inChild(bytes, ['take', String(keepsPlace)]))
+  if (said?.says === 'refused') return err(said.why)
+  if (said?.says === 'taken' && ending.how === 'finished') {
+    const { says: _, lengths, ...told } = said
+    const [original, shown, small, printed] = cut(parts, lengths) as [Buffer, Buffer, Buffer, Buffer]
+    return ok({ ...told, original, shown, small, printed })
+  }
+  return err(tooMuch(ending))
 }
 
-/** Reads a photo as it came in; refused with the reason where it is none that this takes. */
-export async function readPicture(bytes: Buffer, keepsPlace: boolean): Promise<Result<Picture, string>> {
-  if (bytes.length === 0) return err('is empty')
-  const options = { limitInputPixels: MOST_PIXELS, failOn: 'error' } as const
-  const told = await sharp(bytes, { limitInputPixels: false })
-    .metadata()
-    .catch(() => null)
-  const type = PICTURE_TYPES[told?.format as keyof typeof PICTURE_TYPES]
-  if (!told || !type) return err('is not a picture this takes: send a JPEG, PNG or WebP')
-  if (told.width * told.height > MOST_PIXELS)
-    return err('has more than 50 million pixels: send a smaller one')
-  if ((told.pages ?? 1) > 1) return err('moves: send a still picture')
-  const shown = await sharp(bytes, options)
-    .rotate()
-    .resize({ width: SHOWN_PIXELS, height: SHOWN_PIXELS, fit: 'inside', withoutEnlargement: true })
-    .flatten({ background: '#ffffff' })
-    .jpeg({ quality: 82 })
-    .toBuffer({ resolveWithObject: true })
-    .catch(() => null)
-  if (!shown) return err('is damaged: its picture can’t be read to the end')
-  return ok({
-    ...(keepsPlace ? { original: bytes, type } : await without(bytes, type)),
-    shown: shown.data,
-    width: shown.info.width,
-    height: shown.info.height,
-    orientation: told.orientation ?? 1,
-    takenAt: told.exif ? exifTime(told.exif) : null,
+/** A small one and one to print, of a picture that others get: for photos of which none were kept. */
+export async function shrinkPicture(
+  shown: Buffer,
+): Promise<{ readonly small: Buffer; readonly printed: Buffer }> {
+  const { said, parts, ending } = await inTurn('', () => inChild(shown, ['shrink']))
+  if (said?.says !== 'shrunk' || ending.how !== 'finished')
+    throw new OutsideFailure(`a kept picture can’t be made smaller: ${tooMuch(ending)}`)
+  const [small, printed] = cut(parts, said.lengths) as [Buffer, Buffer]
+  return { small, printed }
+}
+
+async function inChild(bytes: Buffer, args: readonly string[]) {
+  let said: PictureMessage | undefined
+  const parts: Buffer[] = []
+  const ending = await runBounded({
+    script: SCRIPT,
+    args,
+    mayRead: PROGRAM,
+    memoryBytes: MEMORY_BYTES,
+    firstMs: LIMIT_MS,
+    signal: undefined,
+    input: () => piecesOf(bytes),
+    output: (part) => parts.push(part),
+    onMessage: (message) => {
+      said = message as PictureMessage
+    },
+  })
+  return { said: said as PictureMessage | undefined, parts, ending }
+}
+
+function* piecesOf(bytes: Buffer): Generator<Buffer> {
+  for (let at = 0; at < bytes.length; at += PIECE) yield bytes.subarray(at, at + PIECE)
+}
+
+function cut(parts: readonly Buffer[], lengths: readonly number[]): readonly Buffer[] {
+  const whole = Buffer.concat(parts)
+  let at = 0
+  return lengths.map((length) => {
+    at += length
+    return whole.subarray(at - length, at)
   })
 }
 
-/** A picture that can be read and not taken apart is made anew, at a quality that shows no difference. */
-async function without(bytes: Buffer, type: PictureType): Promise<Pick<Picture, 'original' | 'type'>> {
-  const plain = withoutNotes(bytes)
-  if (plain) return { original: Buffer.from(plain), type }
-  return { original: await sharp(bytes).jpeg({ quality: 95 }).toBuffer(), type: 'image/jpeg' }
+function tooMuch(ending: Ending): string {
+  if (ending.how === 'timed-out' || ending.how === 'out-of-memory')
+    return 'takes more time or memory to open than is allowed: send it as a plain JPEG'
+  if (ending.how === 'finished') return 'is damaged: its picture can’t be read to the end'
+  throw new OutsideFailure(`the reading of a picture ended: ${ending.detail}`, { retryAfterSeconds: 10 })
 }
-
-/** A small one for lists, from what others get. */
-export const smallPicture = (shown: Buffer): Promise<Buffer> =>
-  sharp(shown)
-    .resize({ width: SMALL_PIXELS, height: SMALL_PIXELS, fit: 'inside' })
-    .jpeg({ quality: 72 })
-    .toBuffer()
-
-/** One to print, from what others get: it holds the image alone, and weighs about 100 kB. */
-export const printedPicture = (shown: Buffer): Promise<Buffer> =>
-  sharp(shown)
-    .resize({ width: PRINTED_PIXELS, height: PRINTED_PIXELS, fit: 'inside', withoutEnlargement: true })
-    .jpeg({ quality: 75 })
-    .toBuffer()

@@ -17,6 +17,11 @@ function problemOf(refusal: Refusal): Problem {
       return problem('not-allowed', { detail: refusal.says })
     case 'conflict':
       return problem('conflict', { detail: refusal.says })
+    case 'quota':
+      return problem('quota-reached', {
+        detail: refusal.says,
+        headers: { 'retry-after': String(refusal.retryAfterSeconds) },
+      })
     case 'stale':
       return stale()
     case 'invalid':

@@ -71,7 +71,8 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
       logo: { type: 'image/svg+xml', content: MARK, href: '/docs' },
       theme: { title: 'Asfound: the API' },
       uiConfig: { docExpansion: 'none', deepLinking: true },
-      staticCSP: true,
+      // The policy of all other pages: its own would take styles and fonts from anywhere.
+      staticCSP: false,
     })
   }
   await app.register(docsPage)

@@ -1,5 +1,6 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { OutsideFailure } from '../../base/outside-failure.ts'
+import { DamagedOriginal } from '../../files/whole-file.ts'
 import { Overloaded } from '../../store/database/turn-away.ts'
 import { Problem, problem, problemBody } from '../problem.ts'
 import type { ProblemName } from '../problem-catalog.ts'
@@ -51,6 +52,10 @@ export function sendProblem(found: Problem, request: FastifyRequest, reply: Fast
 
 export function asProblem(fault: FastifyError, request: FastifyRequest): Problem {
   if (fault instanceof Problem) return fault
+  if (fault instanceof DamagedOriginal) {
+    request.log.error({ err: fault }, 'a damaged file')
+    return problem('damaged-file', { detail: fault.message })
+  }
   if (fault instanceof OutsideFailure) {
     const { retryAfterSeconds } = fault
     request.log.warn({ err: fault }, 'outside failure')

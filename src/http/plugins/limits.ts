@@ -3,6 +3,7 @@ import underPressure from '@fastify/under-pressure'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { OpenDatabase } from '../../store/database/database.ts'
 import type { CallerFinder } from '../access/caller.ts'
+import { networkOf } from '../access/network-of.ts'
 import { bearerToken } from '../access/require-caller.ts'
 import { sessionSecret } from '../access/session-cookie.ts'
 import { problem } from '../problem.ts'
@@ -62,5 +63,5 @@ function whoPays(request: FastifyRequest, finder: CallerFinder): string {
   const token = bearerToken(request)
   const session = request.headers.authorization === undefined ? sessionSecret(request) : undefined
   const caller = token ? finder.known('token', token) : session ? finder.known('session', session) : undefined
-  return caller ? `token ${caller.token}` : `address ${request.ip}`
+  return caller ? `token ${caller.token}` : `address ${networkOf(request.ip)}`
 }

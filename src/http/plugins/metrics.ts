@@ -1,11 +1,19 @@
 import { timingSafeEqual } from 'node:crypto'
-import type { FastifyInstance } from 'fastify'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client'
+import { quotasMet, USUAL_QUOTAS } from '../../operations/quotas.ts'
 import { tokenHash } from '../../store/access/token.ts'
 import { bearerToken } from '../access/require-caller.ts'
 import type { Services } from '../app.ts'
 import { problem } from '../problem.ts'
 import { watchWork } from './work-metrics.ts'
+
+const THIS_MACHINE = /^(?:127\.|::1$|::ffff:127\.)/
+
+const isFromThisMachine = ({ raw, headers }: FastifyRequest): boolean =>
+  THIS_MACHINE.test(raw.socket.remoteAddress ?? '') &&
+  headers['x-forwarded-for'] === undefined &&
+  headers.forwarded === undefined
 
 /** Figures for an operator, in Prometheus' text form. Routes, never addresses: no county or parcel shows in them. */
 export function answerMetrics(
@@ -40,6 +48,15 @@ export function answerMetrics(
       this.set({ state: 'waiting' }, waiting)
     },
   })
+  new Gauge({
+    name: 'asfound_quotas_met_total',
+    help: 'How often an organization was told that it has as much as it may, by what',
+    labelNames: ['what'],
+    registers: [registry],
+    collect() {
+      for (const what of Object.keys(USUAL_QUOTAS)) this.set({ what }, quotasMet().get(what as never) ?? 0)
+    },
+  })
   watchWork(registry, database, files)
   app.addHook('onResponse', async (request, reply) => {
     const route = request.routeOptions.url ?? 'none'
@@ -48,6 +65,12 @@ export function answerMetrics(
   })
   app.get('/metrics', { config: { access: 'open' }, schema: { hide: true } }, async (request, reply) => {
     const sent = bearerToken(request)
+    // Without a token they are for this machine alone: not for whoever comes through a proxy on it either.
+    if (token === undefined && !isFromThisMachine(request)) {
+      throw problem('not-allowed', {
+        detail: 'Metrics are for this machine alone, until METRICS_TOKEN is set.',
+      })
+    }
     const allowed = token === undefined || (sent && timingSafeEqual(tokenHash(sent), tokenHash(token)))
     if (!allowed)
       throw problem('not-signed-in', { headers: { 'www-authenticate': 'Bearer realm="asfound metrics"' } })

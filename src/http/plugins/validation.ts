@@ -30,7 +30,7 @@ export function validateWithZod(app: FastifyInstance): void {
     const schemas = partsOf(route)
     if (schemas.length === 0) return
     const check = async (request: FastifyRequest) => {
-      if (isDeeperThan(request.body, DEEPEST)) throw problem('unreadable-request', { detail: TOO_DEEP })
+      boundShape(request.body)
       request.sentBody = request.body
       const faults = schemas.flatMap(({ name, property, schema }) => {
         const read = readEntry(schema, request[property] ?? (name === 'body' ? undefined : {}))
@@ -48,13 +48,26 @@ export function validateWithZod(app: FastifyInstance): void {
 const DEEPEST = 100
 const TOO_DEEP = `The body has values within values for more than ${DEEPEST} levels.`
 
-function isDeeperThan(value: unknown, most: number): boolean {
-  let level: readonly unknown[] = [value]
-  for (let depth = 0; depth <= most; depth++) {
-    level = level.flatMap((it) => (typeof it === 'object' && it !== null ? Object.values(it) : []))
-    if (level.length === 0) return false
+/** Ten times the largest permit or inspection there is: what is done with each of them is done while others wait. */
+const MOST_VALUES = 20_000
+const TOO_MANY = `The body has more than ${MOST_VALUES} values.`
+
+function boundShape(body: unknown): void {
+  let level: readonly unknown[] = [body]
+  let values = 0
+  for (let depth = 0; level.length > 0; depth++) {
+    if (depth > DEEPEST) throw problem('unreadable-request', { detail: TOO_DEEP })
+    const next: unknown[] = []
+    for (const it of level) {
+      if (typeof it !== 'object' || it === null || Buffer.isBuffer(it)) continue
+      for (const key in it) {
+        next.push((it as Record<string, unknown>)[key])
+        values += 1
+        if (values > MOST_VALUES) throw problem('too-large', { detail: TOO_MANY })
+      }
+    }
+    level = next
   }
-  return true
 }
 
 function partsOf(route: RouteOptions) {

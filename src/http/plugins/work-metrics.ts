@@ -16,6 +16,10 @@ const STATES: Readonly<Record<FigureName, readonly string[]>> = {
   documents: ['received', 'reading', 'proposed', 'failed'],
   deliveries: ['waiting', 'dead'],
   'audit entries': ['kept'],
+  originals: ['damaged', 'missing'],
+  'originals looked through': ['ago'],
+  'audit breaks': ['known'],
+  'audit noting': ['ago', 'faults'],
 }
 
 /** The work behind the answers, as the database and the disk have it. What can't be had is left out, and that is told. */
@@ -33,8 +37,10 @@ export function watchWork(registry: Registry, database: OpenDatabase, files: Ori
         const found = await figures()
         for (const state of STATES[figure]) {
           const labels = labeled ? { state } : {}
-          if (found === undefined) this.remove(labels)
-          else this.set(labels, found.find((it) => it.figure === figure && it.state === state)?.value ?? 0)
+          const value = found?.find((it) => it.figure === figure && it.state === state)?.value
+          // What never was is no moment ago.
+          if (found === undefined || (value === undefined && state === 'ago')) this.remove(labels)
+          else this.set(labels, value ?? 0)
         }
       },
     })
@@ -43,6 +49,28 @@ export function watchWork(registry: Registry, database: OpenDatabase, files: Ori
   gauge('oldest job', 'asfound_job_oldest_waiting_seconds', 'How long the oldest job has waited', false)
   gauge('documents', 'asfound_documents', 'Papers not yet read, being read, waiting for a person, and failed')
   gauge('deliveries', 'asfound_deliveries', 'Messages to subscribers that wait, and that were given up')
+  gauge(
+    'originals',
+    'asfound_originals_at_fault',
+    'Originals with other bytes than came in, and originals that are gone',
+  )
+  gauge(
+    'originals looked through',
+    'asfound_originals_looked_through_seconds',
+    'How long ago every original was last looked through',
+    false,
+  )
+  gauge(
+    'audit breaks',
+    'asfound_audit_known_breaks',
+    'What was already wrong with the audit when it was restored',
+    false,
+  )
+  gauge(
+    'audit noting',
+    'asfound_audit_noting',
+    'How long ago the ends of the audit chains were noted outside, in seconds, and what was not as noted before',
+  )
   gauge('audit entries', 'asfound_audit_entries', 'Sum of the numbers at the ends of the audit chains', false)
   new Gauge({
     name: 'asfound_database_up',

@@ -6,6 +6,7 @@ import { endSessionsOf } from '../../store/access/sessions.ts'
 import { replacePassword } from '../../store/access/sign-in.ts'
 import { forgetTries } from '../../store/access/throttle.ts'
 import { tokenHash } from '../../store/access/token.ts'
+import { tokensOf, withdrawTokensOf } from '../../store/access/tokens.ts'
 import { DOORKEEPER } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Answer, invalid, notFound } from '../refusal.ts'
@@ -23,11 +24,26 @@ export const readInvitation = (context: SignInContext, secret: string): Promise<
     return found ? ok(found) : over()
   })
 
-/** Chooses the password that an invitation is for; once. Every session the account had is over. */
+/** The names of the tokens that a new password would end: programs that work by them are told before. */
+export const tokensInForce = (context: SignInContext, account: string): Promise<readonly string[]> =>
+  transact(context.database, DOORKEEPER, async (tx) =>
+    (await tokensOf(tx, account))
+      .filter(
+        ({ revokedAt, expiresAt }) =>
+          revokedAt === null && (expiresAt === null || expiresAt > context.clock()),
+      )
+      .map(({ name }) => name),
+  )
+
+/**
+ * Chooses the password that an invitation is for; once. Every session the account had is over, and every token, unless
+ * whoever chooses says that they know of them: who lost a password may have lost a token to the same hand.
+ */
 export async function acceptInvitation(
   context: SignInContext,
   secret: string,
   password: string,
+  tokens: 'end' | 'keep' = 'end',
 ): Promise<Answer<OpenInvitation>> {
   const read = await readInvitation(context, secret)
   if (!read.ok) return read
@@ -44,9 +60,14 @@ export async function acceptInvitation(
     await useInvitation(tx, id, at)
     await replacePassword(tx, account, passwordHash, at)
     await endSessionsOf(tx, account)
+    if (tokens === 'end') await withdrawTokensOf(tx, account, at)
     await forgetTries(tx, guardedName(found.signInName))
     const kind = first ? 'joined' : 'password-chosen'
-    await recordAccess(tx, { account }, { id: context.newId(), kind, organization, account, at })
+    await recordAccess(
+      tx,
+      { account },
+      { id: context.newId(), kind, organization, account, body: { tokens }, at },
+    )
     return ok(found)
   })
 }

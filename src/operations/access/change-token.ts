@@ -15,6 +15,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict, notFound } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import type { TokenIssued } from './issue-token.ts'
+import { mayMakeWayIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 
 /** The asker's own tokens, or the organization's where it looks after it; those that are over too. */
@@ -46,9 +47,11 @@ export const rotateToken = (
   id: string,
   graceMinutes: number,
 ): Promise<Answer<TokenIssued>> =>
-  transact(context.database, memberOf(asker), async (tx) => {
+  transact(context.database, memberOf(asker), async (tx, within) => {
     const old = await tokenHeld(tx, id)
     if (!old) return notFound()
+    const may = await mayMakeWayIn(context, within, asker)
+    if (!may.ok) return may
     const at = context.clock()
     if (old.revokedAt !== null) return conflict('This token was withdrawn. Issue a new one.')
     if (old.expiresAt !== null && old.expiresAt <= at)

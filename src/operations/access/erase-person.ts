@@ -8,7 +8,7 @@ import { DOORKEEPER, memberOf } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict } from '../refusal.ts'
 import type { Asker } from './asker.ts'
-import { lastOne } from './change-person.ts'
+import { isLastOne, lastOne } from './change-person.ts'
 import type { SignInContext } from './open-session.ts'
 import { personAsked } from './person-asked.ts'
 
@@ -30,7 +30,7 @@ export const erasePerson = (context: SignInContext, asker: Asker, asked: string)
     if (person.erasedAt !== null) return ok(undefined)
     if (person.id === asker.account)
       return conflict('Nobody erases themself: ask another who looks after it.')
-    if (person.administers && administrators.every((id) => id === person.id)) return lastOne()
+    if (await isLastOne(within, administrators, person)) return lastOne()
     const at = context.clock()
     await withdrawTokensOf(tx, person.id, at)
     const tokens = await tokensOf(tx, person.id)

@@ -1,7 +1,8 @@
 import { ok } from '../../base/result.ts'
 import { recordAccess } from '../../store/access/access-events.ts'
 import { type AccountListed, accountById, insertAccount } from '../../store/access/people.ts'
-import { addSignIn } from '../../store/access/sign-in.ts'
+import { addSignIn, freeStaleName } from '../../store/access/sign-in.ts'
+import { beginTry, type Guarded, secondsToWait } from '../../store/access/throttle.ts'
 import { DOORKEEPER, memberOf } from '../../store/database/actor.ts'
 import type { Database } from '../../store/database/database.ts'
 import { isDuplicate } from '../../store/database/database-fault.ts'
@@ -9,6 +10,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import { type Invitation, invite } from './invite.ts'
+import { mayLetIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { signInNameFault } from './sign-in-name.ts'
 
@@ -32,8 +34,12 @@ export async function invitePerson(
   const name = asked.signInName.trim().toLowerCase()
   const fault = signInNameFault(name)
   if (fault) return invalid({ pointer: '/signInName', message: fault })
+  const wait = await mayAskForNames(context, asker)
+  if (!wait.ok) return wait
   try {
     return await transact(context.database, memberOf(asker), async (tx, within) => {
+      const may = await mayLetIn(context, tx, within, asker)
+      if (!may.ok) return may
       const id = context.newId()
       await insertAccount(tx, { id, organization, role, label: asked.label, administers: asked.administers })
       const invitation = await nameAndInvite(context, within, { id, name, madeBy: asker.account })
@@ -47,13 +53,28 @@ export async function invitePerson(
       return ok({ person: (await accountById(tx, organization, id))!, invitation })
     })
   } catch (fault) {
-    if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken()
+    if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken(context, asker)
     throw fault
   }
 }
 
-/** The one thing an asker learns of other organizations: that a name is taken. */
-export const nameTaken = () => conflict('Somebody signs in by that name already. Take another one.')
+/** Wrong guesses of one organization at who signs in here, before each further one has to wait. */
+const guardedNames = ({ organization }: Asker): Guarded => ({ what: 'taken', which: organization, free: 20 })
+
+export const mayAskForNames = (context: SignInContext, asker: Asker): Promise<Answer<void>> =>
+  transact(context.database, DOORKEEPER, async (tx) => {
+    const seconds = await secondsToWait(tx, guardedNames(asker), context.clock())
+    if (seconds === 0) return ok(undefined)
+    return conflict(
+      `Your organization has asked for many names that others have. Wait ${seconds} seconds before the next.`,
+    )
+  })
+
+/** The one thing an asker learns of other organizations: that a name is taken. Counted, so that it is learned seldom. */
+export async function nameTaken(context: SignInContext, asker: Asker) {
+  await transact(context.database, DOORKEEPER, (tx) => beginTry(tx, guardedNames(asker), context.clock()))
+  return conflict('Somebody signs in by that name already. Take another one.')
+}
 
 /** What only the door may: nobody writes sign-ins and invitations in their own name. */
 export const nameAndInvite = (
@@ -62,6 +83,7 @@ export const nameAndInvite = (
   { id, name, madeBy }: { readonly id: string; readonly name: string; readonly madeBy: string },
 ): Promise<Invitation> =>
   transact(within, DOORKEEPER, async (tx) => {
+    await freeStaleName(tx, name, context.clock())
     await addSignIn(tx, id, name)
     return invite(tx, context, id, madeBy)
   })

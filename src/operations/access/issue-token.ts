@@ -4,8 +4,10 @@ import { newToken, tokenHash } from '../../store/access/token.ts'
 import { insertToken, type TokenListed, tokenHeld } from '../../store/access/tokens.ts'
 import { memberOf } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
+import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 import type { Asker } from './asker.ts'
+import { mayMakeWayIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { personAsked } from './person-asked.ts'
 
@@ -29,7 +31,9 @@ export const issueToken = (
   asker: Asker,
   asked: NewToken,
 ): Promise<Answer<TokenIssued>> =>
-  transact(context.database, memberOf(asker), async (tx) => {
+  transact(context.database, memberOf(asker), async (tx, within) => {
+    const may = await mayMakeWayIn(context, within, asker)
+    if (!may.ok) return may
     const found = await personAsked(tx, asker, asked.account)
     if (!found.ok) return found
     const person = found.value
@@ -41,6 +45,8 @@ export const issueToken = (
         : [{ pointer: `/scopes/${at}`, message: `you may not ${may} in ${county} yourself` }]
     })
     if (issues.length > 0) return invalid(...issues)
+    const room = await mayHaveAnother(tx, context, 'tokens')
+    if (!room.ok) return room
     const createdAt = context.clock()
     const id = context.newId()
     const token = newToken()

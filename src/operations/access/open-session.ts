@@ -9,7 +9,7 @@ import type { Tx } from '../../store/database/database.ts'
 import type { OperationContext } from '../context.ts'
 import { HALF_SESSION, SESSION_LENGTHS } from './session-lengths.ts'
 
-export type SignInContext = Pick<OperationContext, 'database' | 'clock' | 'newId'>
+export type SignInContext = Pick<OperationContext, 'database' | 'clock' | 'newId' | 'quotas'>
 
 export type Entrant = { readonly account: string; readonly organization: string; readonly role: Role }
 

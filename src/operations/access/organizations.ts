@@ -19,7 +19,8 @@ import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import type { Invitation } from './invite.ts'
-import { nameAndInvite, nameTaken } from './invite-person.ts'
+import { mayAskForNames, nameAndInvite, nameTaken } from './invite-person.ts'
+import { mayMakeWayIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { signInNameFault } from './sign-in-name.ts'
 
@@ -62,8 +63,12 @@ export async function takeInOrganization(
   const signInName = administrator.signInName.trim().toLowerCase()
   const fault = signInNameFault(signInName)
   if (fault) return invalid({ pointer: '/administrator/signInName', message: fault })
+  const wait = await mayAskForNames(context, asker)
+  if (!wait.ok) return wait
   try {
     return await transact(context.database, memberOf(asker), async (tx, within) => {
+      const may = await mayMakeWayIn(context, within, asker)
+      if (!may.ok) return may
       const [organization, account, at] = [context.newId(), context.newId(), context.clock()]
       await insertOrganization(tx, { id: organization, kind, name })
       await admit(tx, county, organization, asker.account, at)
@@ -80,7 +85,7 @@ export async function takeInOrganization(
       return ok({ admission: (await admissionHeld(tx, county, organization))!, invitation })
     })
   } catch (fault) {
-    if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken()
+    if (isDuplicate(fault, 'sign_in_name_key')) return nameTaken(context, asker)
     throw fault
   }
 }

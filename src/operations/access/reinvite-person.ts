@@ -5,6 +5,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Answer, conflict } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import { type Invitation, invite } from './invite.ts'
+import { mayLetIn } from './may-let-in.ts'
 import type { SignInContext } from './open-session.ts'
 import { personAsked } from './person-asked.ts'
 
@@ -17,6 +18,8 @@ export const reinvitePerson = (
   transact(context.database, memberOf(asker), async (tx, within) => {
     const found = await personAsked(tx, asker, asked)
     if (!found.ok) return found
+    const may = await mayLetIn(context, tx, within, asker)
+    if (!may.ok) return may
     const { id: account, signInName, suspendedAt, organization } = found.value
     if (suspendedAt !== null) return conflict('This account is suspended. Let it back in first.')
     if (signInName === null) return conflict('Nobody signs in by this account: it works by tokens alone.')

@@ -17,6 +17,7 @@ import type { Vault } from '../../store/access/vault.ts'
 import { DOORKEEPER } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
+import { mayMakeWayIn } from './may-let-in.ts'
 import { newSecret, secretAddress, stepOfCode } from './one-time-code.ts'
 import { openSession, type SessionBegun, type SignInContext } from './open-session.ts'
 import { newRecoveryCodes, recoveryHash } from './recovery-codes.ts'
@@ -59,8 +60,11 @@ export async function confirmSecondStep(
   sessionSecret: string,
   code: string,
   browser: string | null,
-): Promise<Result<SetUp, SignInRefused>> {
+): Promise<Result<SetUp, SignInRefused | { readonly why: 'not-recent' }>> {
   const { account, organization } = caller
+  // Else a browser left open, or its cookie, locks its owner out for good. One that waits for this was begun just now.
+  if (stage === 'full' && !(await mayMakeWayIn(context, context.database, caller)).ok)
+    return err({ why: 'not-recent' })
   return withTry(context, account, async (tx) => {
     const found = await secondStepOf(tx, account)
     if (!found || found.confirmedAt || !(await isCode(tx, context, account, found.sealedSecret, code))) {

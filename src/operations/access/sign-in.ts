@@ -1,3 +1,4 @@
+import { setTimeout as wait } from 'node:timers/promises'
 import { err, ok, type Result } from '../../base/result.ts'
 import { recordAccess } from '../../store/access/access-events.ts'
 import { hashPassword, isPassword, needsRefresh } from '../../store/access/password.ts'
@@ -27,6 +28,9 @@ export const guardedAddress = (address: string): Guarded => ({ what: 'address', 
 /** An unknown name takes as long to refuse as a wrong password, so that the time does not tell which names there are. */
 let nobodys: Promise<string> | undefined
 
+/** Refusals come at these steps alone: what is noted of a name that there is takes a little longer. */
+const REFUSED_EVERY_MS = 100
+
 /** By name, told apart without regard to case, and password. Each try counts before it is made. */
 export async function signIn(
   context: SignInContext,
@@ -34,16 +38,19 @@ export async function signIn(
 ): Promise<Result<SessionBegun, SignInRefused>> {
   const asked = name.trim().toLowerCase()
   const [byName, byAddress] = [guardedName(asked), guardedAddress(address)]
-  const { wait, kept } = await transact(context.database, DOORKEEPER, async (tx) => {
+  const { waits, kept } = await transact(context.database, DOORKEEPER, async (tx) => {
     const at = context.clock()
-    const waits = (await beginTry(tx, byName, at)) || (await beginTry(tx, byAddress, at))
-    return { wait: waits, kept: waits > 0 ? undefined : await findSignIn(tx, asked) }
+    const seconds = (await beginTry(tx, byName, at)) || (await beginTry(tx, byAddress, at))
+    return { waits: seconds, kept: seconds > 0 ? undefined : await findSignIn(tx, asked) }
   })
-  if (wait > 0) return err({ why: 'wait', seconds: wait })
+  if (waits > 0) return err({ why: 'wait', seconds: waits })
+  const begun = performance.now()
   nobodys ??= hashPassword('nobody has this one')
   const right = await isPassword(password, kept?.passwordHash ?? (await nobodys))
   if (!kept?.passwordHash || !right) {
     if (kept) await noteRefusal(context, kept)
+    const took = performance.now() - begun
+    await wait(Math.ceil(took / REFUSED_EVERY_MS) * REFUSED_EVERY_MS - took)
     return err({ why: 'wrong' })
   }
   const fresh = needsRefresh(kept.passwordHash) ? await hashPassword(password) : undefined

@@ -1,3 +1,4 @@
+import { DamagedOriginal } from '../../files/whole-file.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import type { PageWords } from '../../reading/page-words.ts'
 import type { UnreadPage } from '../../scan/outcome.ts'
@@ -7,7 +8,7 @@ import { transact } from '../../store/database/transact.ts'
 import { keepPage, pagesKept } from '../../store/document-pages.ts'
 import { changeDocument, type Document, documentById } from '../../store/documents.ts'
 import type { OperationContext } from '../context.ts'
-import { proposeFromWords } from './propose-from-words.ts'
+import { proposeFromWords, sayLeftOut } from './propose-from-words.ts'
 
 export type PaperRead = { readonly document: string; readonly state: Document['state'] }
 
@@ -28,9 +29,13 @@ export async function readPaper(
   const document = await transact(context.database, service, (tx) => documentById(tx, county, data.document))
   if (!document) return { document: data.document, state: 'failed' }
   if (document.state !== 'received' && document.state !== 'reading') return told(document.state)
-  const path = await context.files.pathOf(document.contentHash)
-  if (path === undefined) {
-    await change({ state: 'failed', reason: 'The file as it came in is not where it was kept.' })
+  const path = await context.files.pathOf(document.contentHash).catch((fault: unknown) => {
+    if (fault instanceof DamagedOriginal) return fault
+    throw fault
+  })
+  if (typeof path !== 'string') {
+    const reason = path?.message ?? 'The file as it came in is not where it was kept: send it again.'
+    await change({ state: 'failed', reason })
     return told('failed')
   }
   await change({ state: 'reading' })
@@ -68,10 +73,9 @@ export async function readPaper(
     }
     pageCount = reading.pageCount
   }
-  const proposals = await transact(context.database, service, (tx) =>
-    proposeFromWords(tx, county, data.document, null),
-  )
-  await change({ state: 'proposed', pages: pageCount, reason: sayUnread(lost), proposals })
+  const proposed = await proposeFromWords(context.database, actor, data.document, null, signal)
+  const reason = [sayUnread(lost), sayLeftOut(proposed)].filter(Boolean).join(' ') || null
+  await change({ state: 'proposed', pages: pageCount, reason, proposals: proposed.proposals })
   return told('proposed')
 
   function told(state: Document['state']): PaperRead {

@@ -1,11 +1,13 @@
 import { ok } from '../../base/result.ts'
 import type { Kept } from '../../files/originals.ts'
 import type { Person } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Document, documentById, documentWithContent, insertDocument } from '../../store/documents.ts'
 import { recordEvent } from '../../store/events.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { mayUse } from '../quotas.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 
 export type PaperTaken = {
@@ -18,6 +20,27 @@ export type PaperTaken = {
 }
 
 export type DocumentTaken = { readonly document: Document; readonly job: string }
+
+/** A paper whose kept copy was damaged, and was sent again: the copy is whole, and what it says is read if it was not. */
+async function readAgain(
+  context: OperationContext,
+  tx: Tx,
+  actor: Person,
+  { id, parcel, contentHash, state }: Document,
+): Promise<Answer<DocumentTaken>> {
+  await recordEvent(tx, actor, {
+    id: context.newId(),
+    kind: 'document-healed',
+    subjectKind: 'document',
+    subject: id,
+    parcel,
+    afterHash: contentHash,
+    body: { state },
+    at: context.clock(),
+  })
+  const job = await context.jobs.enqueue(tx, actor, 'read-document', { document: id })
+  return ok({ document: (await documentById(tx, actor.county, id))!, job })
+}
 
 /** Takes a paper in, and leaves it to be read in the background. */
 export const takeInDocument = (
@@ -37,7 +60,10 @@ export const takeInDocument = (
       })
     }
     const same = await documentWithContent(tx, county, paper.kept.hash)
+    if (same && paper.kept.healed) return readAgain(context, tx, actor, same)
     if (same) return conflict(`The same file was taken in before, as document ${same.id} (${same.state}).`)
+    const may = await mayUse(tx, context, 'papers', paper.kept.bytes)
+    if (!may.ok) return may
     const id = context.newId()
     await insertDocument(tx, county, {
       id,

@@ -6,6 +6,7 @@ import { transact } from '../../store/database/transact.ts'
 import { amendmentOf, type Findings, findingsById, insertDraft } from '../../store/findings.ts'
 import { lockParcel } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
+import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 import { newDraft } from './draft-findings.ts'
 import { inspectionAhead } from './findings-faults.ts'
@@ -28,6 +29,8 @@ export const amendFindings = (
     await lockParcel(tx, county, known.parcel)
     const other = await amendmentOf(tx, county, amends)
     if (other) return conflict(`These findings are already amended by ${other}: go on with those.`)
+    const may = await mayHaveAnother(tx, context, 'drafts')
+    if (!may.ok) return may
     const draft = { id: context.newId(), parcel: known.parcel, organization, record, amends }
     await insertDraft(tx, county, draft, { by: account, at })
     return ok(newDraft(draft, at))

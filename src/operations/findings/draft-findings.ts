@@ -6,6 +6,7 @@ import { transact } from '../../store/database/transact.ts'
 import { type Findings, insertDraft } from '../../store/findings.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, invalid } from '../refusal.ts'
 import { inspectionAhead } from './findings-faults.ts'
 
@@ -23,6 +24,8 @@ export const draftFindings = (
     if (!parcel.ok) return parcel
     const issues = inspectionAhead(record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)
+    const may = await mayHaveAnother(tx, context, 'drafts')
+    if (!may.ok) return may
     const id = context.newId()
     const draft = { id, parcel: parcel.value.id, organization, record, amends: null }
     await insertDraft(tx, county, draft, { by: account, at })

@@ -1,8 +1,14 @@
 import type { JobRun } from '../../jobs/queue.ts'
 import { asService } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
-import { changeDocument, documentsAfter, lockDocument } from '../../store/documents.ts'
-import { hashOf } from '../../store/hash.ts'
+import {
+  type Document,
+  documentById,
+  documentsAfter,
+  lockDocument,
+  proposeOtherwise,
+} from '../../store/documents.ts'
 import { transcriptionsOf } from '../../store/transcriptions.ts'
 import type { OperationContext } from '../context.ts'
 import { proposeFromWords } from '../documents/propose-from-words.ts'
@@ -34,15 +40,24 @@ export async function proposeAgain(
     if (documents.length < AT_ONCE) return { looked, changed }
   }
 
-  function again(id: string): Promise<boolean> {
+  async function again(id: string): Promise<boolean> {
+    const waiting = (tx: Tx, document: Document | undefined) =>
+      document?.state === 'proposed'
+        ? transcriptionsOf(tx, county, id).then((made) => made.length === 0)
+        : Promise.resolve(false)
+    const before = await transact(context.database, service, async (tx) => {
+      const document = await documentById(tx, county, id)
+      return (await waiting(tx, document)) ? document : undefined
+    })
+    if (!before) return false
+    const cuts = before.proposals.map(({ pages }) => pages)
+    const { proposals, gaveUp } = await proposeFromWords(context.database, actor, id, cuts, signal)
+    if (gaveUp) return false
     return transact(context.database, service, async (tx) => {
       const document = await lockDocument(tx, county, id)
-      if (document?.state !== 'proposed' || (await transcriptionsOf(tx, county, id)).length > 0) return false
-      const cuts = document.proposals.map(({ pages }) => pages)
-      const proposals = await proposeFromWords(tx, county, id, cuts)
-      if (hashOf(proposals) === hashOf(document.proposals)) return false
-      await changeDocument(tx, county, id, { proposals })
-      return true
+      // Somebody was at it meanwhile: what they did stands.
+      if (document?.revision !== before.revision || !(await waiting(tx, document))) return false
+      return proposeOtherwise(tx, county, id, proposals)
     })
   }
 }

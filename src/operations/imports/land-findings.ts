@@ -1,5 +1,6 @@
 import { canonicalText } from '../../base/canonical.ts'
 import { dayOf } from '../../base/plain-date.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import { findingsEntry } from '../../reading/entry/findings.ts'
 import { readEntry } from '../../reading/entry/read-entry.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
@@ -27,7 +28,9 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   )
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly inspection: Omit<SubmittedInspection, 'id'> }[] = []
+  const breathe = breathing()
   for (const row of rows) {
+    await breathe()
     const [found, firm] = [parcelOf(row), firmOf(row, firms)]
     const read = readEntry(findingsEntry, row.entry)
     const issues = read.ok ? inspectionAhead(read.value, dayOf(at)) : read.error
@@ -50,6 +53,7 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   )
   const fresh: SubmittedInspection[] = []
   for (const { row, inspection } of sound) {
+    await breathe()
     const same = known.get(keyOf(inspection))
     if (!same) {
       known.set(keyOf(inspection), inspection.record)

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { breathing } from '../../jobs/breathe.ts'
 import { line, optional } from '../../reading/entry/fields.ts'
 import { dateEntry } from '../../reading/entry/quantity.ts'
 import { readEntry } from '../../reading/entry/read-entry.ts'
@@ -40,7 +41,9 @@ export async function landParcels(landing: Landing, rows: readonly RowEntry[]): 
   const { tx, county, format, newId } = landing
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly parcel: ParcelEntry }[] = []
+  const breathe = breathing()
   for (const row of rows) {
+    await breathe()
     const read = readEntry(parcelEntry, Object.fromEntries(row.beside))
     const number = read.ok ? canonicalParcelNumber(read.value.number, format) : null
     const issues = read.ok ? unsaid(read.value) : [...read.error]

@@ -1,5 +1,6 @@
 import { canonicalText } from '../../base/canonical.ts'
 import { dayOf } from '../../base/plain-date.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import { permitEntry } from '../../reading/entry/permit.ts'
 import { readEntry } from '../../reading/entry/read-entry.ts'
 import type { PermitRecord } from '../../records/permit.ts'
@@ -16,7 +17,13 @@ export async function landPermits(landing: Landing, rows: readonly RowEntry[]): 
   const { tx, county, format, at, by, importId, newId } = landing
   // Validated while the database looks for the parcels.
   const finding = findParcelsWritten(tx, county, format, rows)
-  const entries = rows.map(({ entry }) => readEntry(permitEntry, entry))
+  finding.catch(() => {})
+  const breathe = breathing()
+  const entries: ReturnType<typeof readEntry<PermitRecord>>[] = []
+  for (const { entry } of rows) {
+    entries.push(readEntry(permitEntry, entry))
+    await breathe()
+  }
   const parcelOf = await finding
   const landed: Landed[] = []
   const sound: { readonly row: RowEntry; readonly parcel: string; readonly record: PermitRecord }[] = []
@@ -46,6 +53,7 @@ export async function landPermits(landing: Landing, rows: readonly RowEntry[]): 
   )
   const fresh: PermitOnParcel[] = []
   for (const { row, parcel, record } of sound) {
+    await breathe()
     const key = keyOf(parcel, record)
     const same = known.get(key)
     if (!same) {

@@ -1,13 +1,16 @@
-import { createInterface } from 'node:readline'
 import type { Readable } from 'node:stream'
 import { parse } from 'csv-parse/sync'
 import type { ImportHead } from '../../store/imports.ts'
-import { csvRows, jsonCell } from './read-rows.ts'
+import { boundedLines } from './bounded-lines.ts'
+import { csvRows, jsonCell, LONGEST_ROW } from './read-rows.ts'
 
 const SAMPLE_ROWS = 20
 /** Enough to see how a file is separated and what its first line says. */
 const START_BYTES = 65_536
 const MOST_COLUMNS = 300
+const LONGEST_HEADING = 500
+/** Of a cell, what tells its kind: dates and figures are short. */
+const LONGEST_SAMPLE = 500
 
 /** How a file begins, or in words why it is none. `open` gives its bytes from the beginning. */
 export const readHead = (
@@ -23,6 +26,8 @@ async function csvHead(open: () => Promise<Readable>): Promise<ImportHead | stri
   const headings = firstRecord(start, separator)
   if (headings.length === 0) return 'is empty: its first line has to name the columns'
   if (headings.length > MOST_COLUMNS) return `has more than ${MOST_COLUMNS} columns`
+  if (headings.some((heading) => heading.length > LONGEST_HEADING))
+    return `has a heading of more than ${LONGEST_HEADING} characters`
   const unnamed = headings.indexOf('')
   if (unnamed !== -1)
     return `has no heading over column ${unnamed + 1}: its first line has to name the columns`
@@ -31,12 +36,14 @@ async function csvHead(open: () => Promise<Readable>): Promise<ImportHead | stri
   const sample: (readonly string[])[] = []
   const bytes = await open()
   for await (const row of csvRows(bytes, { headings, separator })) {
-    if (row.broken === undefined) sample.push(row.cells)
+    if (row.broken === undefined) sample.push(row.cells.map(short))
     if (sample.length === SAMPLE_ROWS) break
   }
   bytes.destroy()
   return { headings, separator, sample }
 }
+
+const short = (cell: string): string => cell.slice(0, LONGEST_SAMPLE)
 
 async function startOf(bytes: Readable): Promise<string> {
   const chunks: Buffer[] = []
@@ -70,8 +77,9 @@ async function ndjsonHead(open: () => Promise<Readable>): Promise<ImportHead | s
   const names = new Set<string>()
   const rows: Record<string, unknown>[] = []
   const bytes = await open()
-  for await (const text of createInterface({ input: bytes, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const text of boundedLines(bytes, LONGEST_ROW)) {
     if (text.trim() === '') continue
+    if (text.length > LONGEST_ROW) return `has a line of more than ${LONGEST_ROW} characters`
     const value = asObject(text.replace(/^\ufeff/, ''))
     if (value === undefined && rows.length === 0)
       return 'is not newline-delimited JSON: its first line is no JSON object'
@@ -83,8 +91,10 @@ async function ndjsonHead(open: () => Promise<Readable>): Promise<ImportHead | s
   bytes.destroy()
   if (names.size === 0) return 'is empty'
   if (names.size > MOST_COLUMNS) return `names more than ${MOST_COLUMNS} values`
+  if ([...names].some((name) => name.length > LONGEST_HEADING))
+    return `has a name of more than ${LONGEST_HEADING} characters`
   const headings = [...names]
-  const sample = rows.slice(0, SAMPLE_ROWS).map((row) => headings.map((name) => jsonCell(row[name])))
+  const sample = rows.slice(0, SAMPLE_ROWS).map((row) => headings.map((name) => short(jsonCell(row[name]))))
   return { headings, separator: '', sample }
 }
 

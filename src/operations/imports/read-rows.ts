@@ -1,7 +1,7 @@
-import { createInterface } from 'node:readline'
 import type { Readable } from 'node:stream'
 import { type Info, parse } from 'csv-parse'
 import type { ImportHead } from '../../store/imports.ts'
+import { boundedLines } from './bounded-lines.ts'
 
 /** One row of a file: its line (from 1), its cells in the order of the headings, or why it can't be read. */
 export type Row = {
@@ -12,7 +12,8 @@ export type Row = {
   readonly broken?: string
 }
 
-const LONGEST_ROW = 1_000_000
+/** A permit of everything that there is takes a tenth of it. */
+export const LONGEST_ROW = 200_000
 /** The apostrophe that the rows given back carry before what a spreadsheet would take for a formula. */
 const SHIELD = /^'(?=[=+\-@])/
 
@@ -72,7 +73,7 @@ export async function* ndjsonRows(
   { headings }: Pick<ImportHead, 'headings'>,
 ): AsyncGenerator<Row> {
   let line = 0
-  for await (const text of createInterface({ input: bytes, crlfDelay: Number.POSITIVE_INFINITY })) {
+  for await (const text of boundedLines(bytes, LONGEST_ROW)) {
     line += 1
     if (text.trim() === '') continue
     yield ndjsonRow(line === 1 ? text.replace(/^\ufeff/, '') : text, line, headings)

@@ -2,6 +2,7 @@ import type { Readable } from 'node:stream'
 import { invariant, unreachable } from '../../base/invariant.ts'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { readAhead } from '../../base/read-ahead.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import { type County, countyById } from '../../store/counties.ts'
 import { asService, type Service } from '../../store/database/actor.ts'
@@ -20,8 +21,9 @@ import type { Landing } from './landing.ts'
 import { csvRows, ndjsonRows, type Row } from './read-rows.ts'
 import { type RowEntry, rowReader } from './row-entry.ts'
 
-/** As many rows as land in one transaction. */
+/** As many rows, or as much text of them, as land in one transaction. */
 const AT_ONCE = 250
+const CHARACTERS_AT_ONCE = 1_000_000
 
 type Counted = ImportCounts & { readonly state: Import['state'] }
 type Running = {
@@ -181,19 +183,23 @@ async function* batches(
   after: number,
   read: (row: Row) => RowEntry,
 ): AsyncGenerator<Batch> {
-  const batchOf = (some: readonly Row[]): Batch => ({
-    rows: some,
-    entries: some.filter(({ broken }) => broken === undefined).map(read),
-  })
+  const breathe = breathing()
   let batch: Row[] = []
+  let entries: RowEntry[] = []
+  let characters = 0
   for await (const row of rows) {
+    await breathe()
     if (row.line <= after) continue
     batch.push(row)
-    if (batch.length < AT_ONCE) continue
-    yield batchOf(batch)
+    if (row.broken === undefined) entries.push(read(row))
+    characters += row.cells.reduce((sum, cell) => sum + cell.length, 0)
+    if (batch.length < AT_ONCE && characters < CHARACTERS_AT_ONCE) continue
+    yield { rows: batch, entries }
     batch = []
+    entries = []
+    characters = 0
   }
-  if (batch.length > 0) yield batchOf(batch)
+  if (batch.length > 0) yield { rows: batch, entries }
 }
 
 const NOTHING: ImportCounts = { rowsRead: 0, readToLine: 0, added: 0, changed: 0, unchanged: 0, rejected: 0 }

@@ -5,6 +5,7 @@ import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Import, type ImportKind, importById, insertImport, savedMapping } from '../../store/imports.ts'
 import type { OperationContext } from '../context.ts'
+import { mayUse } from '../quotas.ts'
 import { type Answer, invalid, notFound } from '../refusal.ts'
 import { mappingFaults } from './check-mapping.ts'
 import { headingsKey, proposeMapping } from './propose-mapping.ts'
@@ -36,6 +37,8 @@ export async function takeInFile(
     const county = await countyById(tx, countyId)
     if (!county) return notFound()
     const saved = await savedMapping(tx, countyId, file.kind, headingsKey(head.headings))
+    const may = await mayUse(tx, context, 'imports', file.bytes)
+    if (!may.ok) return may
     const id = context.newId()
     await insertImport(tx, countyId, {
       id,

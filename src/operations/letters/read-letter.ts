@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { Readable } from 'node:stream'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { ok } from '../../base/result.ts'
+import { DamagedOriginal } from '../../files/whole-file.ts'
 import { picturesNamed } from '../../letters/content/photos.ts'
 import type { Caller } from '../../store/access/find-token.ts'
 import type { Person } from '../../store/database/actor.ts'
@@ -42,8 +43,14 @@ export async function readLetterPdf(
   })
   if (!read) return notFound()
   const { letter, content } = read
-  const kept = await context.files.read(letter.pdfSha256)
+  const kept = await context.files.read(letter.pdfSha256).catch(absentWhereDamaged)
   return ok({ letter, pdf: kept ?? (await printAgain(context, letter, content)) })
+}
+
+/** A damaged letter is as good as a lost one: it is printed again, and put in its place. */
+export function absentWhereDamaged(fault: unknown): undefined {
+  if (fault instanceof DamagedOriginal) return undefined
+  throw fault
 }
 
 /** Where the file was lost: the same content gives the same bytes, or it is not the letter that was sealed. */

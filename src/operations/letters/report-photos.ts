@@ -2,7 +2,7 @@ import { Readable } from 'node:stream'
 import { buffer } from 'node:stream/consumers'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import type { Originals } from '../../files/originals.ts'
-import { printedPicture } from '../../files/pictures/read-picture.ts'
+import { shrinkPicture } from '../../files/pictures/read-picture.ts'
 import { chosenPhotos, type PhotoInReport } from '../../letters/content/photos.ts'
 import type { Pictures } from '../../letters/press/sheet.ts'
 import type { Tx } from '../../store/database/database.ts'
@@ -27,13 +27,18 @@ export async function reportPhotos(
   const all = findings === null ? [] : await photosOf(tx, county, findings)
   const shown: PhotoInReport[] = []
   const pictures = new Map<string, Uint8Array>()
-  for (const { component, takenAt, contentHash, shownHash } of chosenPhotos(all)) {
-    const printed = await printedPicture(await bytesOf(files, shownHash))
-    const { hash } = await files.keep(Readable.from([printed]))
-    pictures.set(hash, printed)
+  for (const { component, takenAt, contentHash, shownHash, printedHash } of chosenPhotos(all)) {
+    const hash = printedHash ?? (await keptToPrint(files, shownHash))
+    pictures.set(hash, await bytesOf(files, hash))
     shown.push({ component, takenAt, takenHash: contentHash, printedHash: hash })
   }
   return { shown, all: all.length, pictures }
+}
+
+/** Of a photo of before pictures to print were kept with it. */
+async function keptToPrint(files: Originals, shownHash: string): Promise<string> {
+  const { printed } = await shrinkPicture(await bytesOf(files, shownHash))
+  return (await files.keep(Readable.from([printed]))).hash
 }
 
 /** The same pictures again, for a letter that is printed once more. */

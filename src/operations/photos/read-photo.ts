@@ -1,7 +1,7 @@
 import { buffer } from 'node:stream/consumers'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { ok } from '../../base/result.ts'
-import { smallPicture } from '../../files/pictures/read-picture.ts'
+import { shrinkPicture } from '../../files/pictures/read-picture.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { findingsById } from '../../store/findings.ts'
@@ -24,15 +24,25 @@ export async function readPhoto(
 ): Promise<Answer<PhotoRead>> {
   const photo = await transact(database, actor, (tx) => photoById(tx, actor.county, id))
   if (!photo || (size === 'original' && actor.role !== 'firm')) return notFound()
-  const hash = size === 'original' ? photo.contentHash : photo.shownHash
-  const file = await files.read(hash)
-  if (!file) throw new OutsideFailure(`the original ${hash} of photo ${id} is gone`)
-  const bytes = await buffer(file)
-  return ok({
-    type: size === 'original' ? photo.mediaType : 'image/jpeg',
-    hash: size === 'small' ? `${hash}-small` : hash,
-    bytes: size === 'small' ? await smallPicture(bytes) : bytes,
+  const bytesOf = async (hash: string): Promise<Buffer> => {
+    const file = await files.read(hash)
+    if (!file) throw new OutsideFailure(`the original ${hash} of photo ${id} is gone`)
+    return buffer(file)
+  }
+  const { contentHash, shownHash, smallHash, mediaType } = photo
+  const small = async (): Promise<PhotoRead> => ({
+    type: 'image/jpeg',
+    hash: smallHash ?? `${shownHash}-small`,
+    bytes: smallHash ? await bytesOf(smallHash) : (await shrinkPicture(await bytesOf(shownHash))).small,
   })
+  switch (size) {
+    case 'original':
+      return ok({ type: mediaType, hash: contentHash, bytes: await bytesOf(contentHash) })
+    case 'screen':
+      return ok({ type: 'image/jpeg', hash: shownHash, bytes: await bytesOf(shownHash) })
+    case 'small':
+      return ok(await small())
+  }
 }
 
 /** The photos of findings, in the order in which they came. */

@@ -1,4 +1,5 @@
 import { canonicalText } from '../../base/canonical.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import { keptForm } from '../../reconcile/kept.ts'
 import { reconcile } from '../../reconcile/reconcile.ts'
@@ -43,13 +44,16 @@ export async function reconcileMany(
   if (inputs.size === 0) return new Map()
   const standing = await discrepanciesOnMany(tx, county, [...inputs.keys()])
   await keepRuleBook(tx, context.book, context.clock())
-  const runs = [...inputs].map(([parcel, input]) => {
+  const breathe = breathing()
+  const runs: ReturnType<typeof run>[] = []
+  for (const [parcel, input] of inputs) {
+    await breathe()
     try {
-      return run(parcel, input)
+      runs.push(run(parcel, input))
     } catch (fault) {
       throw new ParcelFault(parcel, fault)
     }
-  })
+  }
   const made = runs.flatMap(({ made: it }) => it ?? [])
   await insertReconciliations(tx, county, made)
   await writeDiscrepancies(

@@ -1,6 +1,7 @@
 import { invariant } from '../../base/invariant.ts'
 import { OutsideFailure } from '../../base/outside-failure.ts'
 import { dayOf } from '../../base/plain-date.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import { countyById } from '../../store/counties.ts'
@@ -99,7 +100,9 @@ const takeTogether = (
     const onFile = await onFileOf(tx, county, parcels)
     const asked = { place: served.place, asOf: dayOf(context.clock()), book: context.book }
     const affected = new Map<string, ReconcileInput>()
+    const breathe = breathing()
     for (const parcel of parcels) {
+      await breathe()
       try {
         const input = inputAmong(onFile, parcel, asked)
         if (await isAffected(county, input, onFile.answers.get(parcel), bookBy)) affected.set(parcel, input)

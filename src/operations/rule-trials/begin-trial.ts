@@ -12,7 +12,7 @@ export async function beginTrial(
   actor: Person,
   yaml: string,
 ): Promise<Answer<string>> {
-  const proposed = await proposedBook(yaml)
+  const proposed = await proposedBook(yaml, actor.county)
   if (!proposed.ok) return invalid(...proposed.error)
   return transact(context.database, actor, async (tx) =>
     ok(await context.jobs.enqueue(tx, actor, 'try-rules', { yaml })),

@@ -1,8 +1,8 @@
 import { err, ok, type Result } from '../../base/result.ts'
+import { parsePacksApart } from '../../files/packs/parse-apart.ts'
 import { PACKS_FOLDER, readPackTexts } from '../../files/rule-packs.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
 import type { RuleBook } from '../../rules/book.ts'
-import { parsePacks } from '../../rules/parse/parse-packs.ts'
 
 /** The pack's own name, before anything else of it is looked at. */
 const NAMED = /^pack:\s*["']?([a-z0-9][a-z0-9-]*\/[a-z0-9][a-z0-9-]*)["']?\s*(?:#.*)?$/m
@@ -10,7 +10,10 @@ const NAMED = /^pack:\s*["']?([a-z0-9][a-z0-9-]*\/[a-z0-9][a-z0-9-]*)["']?\s*(?:
 export type ProposedBook = { readonly pack: string; readonly book: RuleBook }
 
 /** The rules as they are with one pack put in, or in the place of the one of its name; or every fault with its line. */
-export async function proposedBook(yaml: string): Promise<Result<ProposedBook, readonly EntryIssue[]>> {
+export async function proposedBook(
+  yaml: string,
+  county: string,
+): Promise<Result<ProposedBook, readonly EntryIssue[]>> {
   const pack = NAMED.exec(yaml)?.[1]
   if (pack === undefined) {
     const message =
@@ -19,7 +22,7 @@ export async function proposedBook(yaml: string): Promise<Result<ProposedBook, r
   }
   const path = `${pack}.yaml`
   const others = (await readPackTexts(PACKS_FOLDER)).filter((it) => it.path !== path)
-  const book = parsePacks([...others, { path, text: yaml }])
+  const book = await parsePacksApart([...others, { path, text: yaml }], path, county)
   if (book.ok) return ok({ pack, book: book.value })
   return err(
     book.error.map(({ file, line, col, message }) => ({

@@ -1,5 +1,6 @@
 import { invariant } from '../../base/invariant.ts'
 import { dayOf } from '../../base/plain-date.ts'
+import { breathing } from '../../jobs/breathe.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import { reconcile } from '../../reconcile/reconcile.ts'
@@ -36,7 +37,7 @@ export async function tryRules(
   { actor, data, report, signal }: JobRun<'try-rules'>,
 ): Promise<TrialResult> {
   const service = asService(actor)
-  const proposed = await proposedBook(data.yaml)
+  const proposed = await proposedBook(data.yaml, actor.county)
   invariant(proposed.ok, 'a pack that was sound when it was handed in')
   const [county, total] = await transact(context.database, service, async (tx) => [
     await countyById(tx, actor.county),
@@ -47,6 +48,7 @@ export async function tryRules(
   const { pack, book } = proposed.value
   const changed = parametersChanged(context.book, book, county.place)
   const tallied = tallying()
+  const breathe = breathing()
   for (let after: string | null = null; ; ) {
     signal.throwIfAborted()
     const last: string | null = after
@@ -62,6 +64,7 @@ export async function tryRules(
       ] as const
     })
     for (const { id, number } of parcels) {
+      await breathe()
       tallied.add({ parcel: id, number, ...both(inputAmong(onFile, id, asked), book, changed) })
     }
     const counts = tallied.counts()

@@ -12,6 +12,7 @@ import {
 } from '../../store/subscriptions.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
+import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 
 /** Without an address it is told here, to be read on a page of the service. */
@@ -45,6 +46,8 @@ export async function subscribe(
       return invalid({ pointer: '/parcel', message: `there is no parcel ${asked} in this county` })
     if ((await countLive(tx, county)) >= MOST_LIVE)
       return conflict(`There are ${MOST_LIVE} subscriptions already: end some first.`)
+    const may = await mayHaveAnother(tx, context, 'subscriptions')
+    if (!may.ok) return may
     const id = context.newId()
     // The form that Standard Webhooks gives a symmetric key: a prefix, and 24 to 64 random bytes in base64.
     const secret = target && `whsec_${randomBytes(KEY_BYTES).toString('base64')}`

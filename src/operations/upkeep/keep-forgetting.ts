@@ -1,6 +1,7 @@
 import type { Database } from '../../store/database/database.ts'
 import { administer } from '../../store/database/transact.ts'
 import { forgetAnswers } from '../../store/kept-answers.ts'
+import { repeating } from './repeating.ts'
 
 /**
  * How long an answer is kept for whoever sends its request again under the same Idempotency-Key. Programs repeat within
@@ -26,30 +27,13 @@ type Options = {
 }
 
 /** Does so soon after the start and then daily, until it is stopped; stopping waits for the round under way. */
-export function keepForgetting(
+export const keepForgetting = (
   database: Database,
   { firstMs = 60_000, everyMs = 86_400_000, onTrouble }: Options,
-): () => Promise<void> {
-  let stopped = false
-  let timer: NodeJS.Timeout | undefined
-  let round: Promise<void> = Promise.resolve()
-  const again = (afterMs: number) => {
-    timer = setTimeout(() => {
-      round = forgetOldAnswers(database)
-        .then(
-          () => {},
-          (fault) => onTrouble(new Error('old answers are kept on', { cause: fault })),
-        )
-        .then(() => {
-          if (!stopped) again(everyMs)
-        })
-    }, afterMs)
-    timer.unref()
-  }
-  again(firstMs)
-  return async () => {
-    stopped = true
-    clearTimeout(timer)
-    await round
-  }
-}
+): (() => Promise<void>) =>
+  repeating(() => forgetOldAnswers(database), {
+    firstMs,
+    everyMs,
+    failing: 'old answers are kept on',
+    onTrouble,
+  })

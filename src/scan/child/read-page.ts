@@ -6,6 +6,7 @@ import { hiddenTextShare, isPictureOfPaper } from './picture-of-paper.ts'
 import { textLayerWords } from './text-layer.ts'
 import { isGarbled } from './text-quality.ts'
 import { widgetWords } from './widgets.ts'
+import { MOST_WORDS, TOO_MANY_WORDS, withinBounds } from './within-bounds.ts'
 
 const SAYS = {
   'no-text-layer': 'This page is a picture without text.',
@@ -14,6 +15,8 @@ const SAYS = {
   'picture-too-large':
     'The picture on this page unpacks to more than 100 million points and was left out. Scan the paper again at 300 dots per inch.',
 } as const satisfies Partial<Record<UnreadReason, string>>
+
+const DROPPED = 'A picture on this page is too large and was left out; the text was read.'
 
 export type PageOptions = {
   /** Whether pages without good text of their own are recognized from their picture. */
@@ -36,7 +39,8 @@ export async function readPage(
   const page = await pdf.getPage(number)
   try {
     pictureWasDropped()
-    const words = [...(await textLayerWords(page)), ...(options.hasFields ? await widgetWords(page) : [])]
+    const all = [...(await textLayerWords(page)), ...(options.hasFields ? await widgetWords(page) : [])]
+    const words = withinBounds(all)
     const unread = (why: keyof typeof SAYS): PageReading => ({
       state: 'unread',
       page: number,
@@ -51,23 +55,31 @@ export async function readPage(
     if (drawn === 0) return unread('blank')
     const garbled = isGarbled(words)
     if (words.length > 0 && !garbled && !(picture && options.pictures === 'read'))
-      return ownText(page, words, dropped)
+      return ownText(page, words, [
+        ...(dropped ? [DROPPED] : []),
+        ...(all.length > MOST_WORDS ? [TOO_MANY_WORDS] : []),
+      ])
     if (options.pictures === 'leave') return unread(garbled ? 'garbled-text' : 'no-text-layer')
     // The readers of pictures take longer to load than many a file of text takes to read.
     const { readPicture } = await import('./read-picture.ts')
     const read = await readPicture(pdf, page)
     if (read.words.length === 0 && (read.secondWords ?? []).length === 0) return unread('blank')
-    return { state: 'read', words: read, notes: notesOn(words, garbled, read.words) }
+    const bounded = {
+      ...read,
+      words: withinBounds(read.words),
+      secondWords: read.secondWords && withinBounds(read.secondWords),
+    }
+    return { state: 'read', words: bounded, notes: notesOn(words, garbled, read.words) }
   } finally {
     page.cleanup()
   }
 }
 
-function ownText(page: PDFPageProxy, words: readonly Word[], dropped: boolean): PageReading {
+function ownText(page: PDFPageProxy, words: readonly Word[], notes: readonly string[]): PageReading {
   const { width, height } = page.getViewport({ scale: 1 })
   return {
     state: 'read',
-    notes: dropped ? ['A picture on this page is too large and was left out; the text was read.'] : [],
+    notes,
     words: {
       page: page.pageNumber,
       widthPt: width,

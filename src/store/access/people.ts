@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import type { Role } from '../database/actor.ts'
 import type { Tx } from '../database/database.ts'
 
@@ -74,7 +75,46 @@ export async function changeAccount(tx: Tx, id: string, changes: Changes): Promi
     .execute()
 }
 
-/** Holds the organization's administrators until the transaction ends, and counts those that can act. */
+/**
+ * Those of the accounts that somebody can come in by: with a password, known to a provider of their county, or with a token
+ * for managing that is good. Who was invited and never came is none of them. At the door.
+ */
+export async function joinedAmong(tx: Tx, ids: readonly string[]): Promise<readonly string[]> {
+  if (ids.length === 0) return []
+  const rows = await tx
+    .selectFrom('account as a')
+    .select('a.id')
+    .where('a.id', 'in', [...ids])
+    .where((eb) =>
+      eb.or([
+        eb.exists(
+          eb
+            .selectFrom('sign_in as s')
+            .select('s.account')
+            .whereRef('s.account', '=', 'a.id')
+            .where('s.password_hash', 'is not', null),
+        ),
+        eb.exists(
+          eb.selectFrom('outside_identity as o').select('o.account').whereRef('o.account', '=', 'a.id'),
+        ),
+        eb.exists(
+          eb
+            .selectFrom('access_token as t')
+            .select('t.id')
+            .whereRef('t.account', '=', 'a.id')
+            .where('t.manages', '=', true)
+            .where('t.revoked_at', 'is', null)
+            .where((at) =>
+              at.or([at('t.expires_at', 'is', null), at('t.expires_at', '>', sql<Date>`now()`)]),
+            ),
+        ),
+      ]),
+    )
+    .execute()
+  return rows.map(({ id }) => id)
+}
+
+/** Holds the organization's administrators until the transaction ends: those that are not suspended. */
 export async function administratorsHeld(tx: Tx, organization: string): Promise<readonly string[]> {
   const rows = await tx
     .selectFrom('account')

@@ -35,6 +35,16 @@ export async function beginSession(tx: Tx, begun: NewSession): Promise<void> {
     .execute()
 }
 
+/** When a session was begun; undefined where there is none of that id. At the door. */
+export async function sessionBegun(tx: Tx, id: string): Promise<Date | undefined> {
+  const row = await tx
+    .selectFrom('session')
+    .select('begun_at as begunAt')
+    .where('id', '=', id)
+    .executeTakeFirst()
+  return row?.begunAt
+}
+
 export type OpenSession = FoundCaller & { readonly stage: SessionStage }
 
 /** Who came in by that session, how far; undefined where it is unknown or over, or its account suspended. */

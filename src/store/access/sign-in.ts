@@ -32,6 +32,38 @@ export async function addSignIn(tx: Tx, account: string, name: string): Promise<
   await tx.insertInto('sign_in').values({ account, name, password_hash: null }).execute()
 }
 
+/**
+ * Frees a name that nobody came in by: its account was invited, never joined, and its last link is over. Whoever the name
+ * is really of is kept from it by nobody who wrote it down first.
+ */
+export async function freeStaleName(tx: Tx, name: string, at: Date): Promise<void> {
+  await tx
+    .deleteFrom('sign_in')
+    .where('name', '=', name)
+    .where('password_hash', 'is', null)
+    .where(({ not, exists, selectFrom }) =>
+      not(
+        exists(
+          selectFrom('invitation')
+            .select('invitation.id')
+            .whereRef('invitation.account', '=', 'sign_in.account')
+            .where('used_at', 'is', null)
+            .where('expires_at', '>', at),
+        ),
+      ),
+    )
+    .where(({ not, exists, selectFrom }) =>
+      not(
+        exists(
+          selectFrom('outside_identity')
+            .select('outside_identity.subject')
+            .whereRef('outside_identity.account', '=', 'sign_in.account'),
+        ),
+      ),
+    )
+    .execute()
+}
+
 export async function replacePassword(
   tx: Tx,
   account: string,

@@ -4,7 +4,7 @@ import type { Tx } from '../database/database.ts'
 
 /** What is guessed at, and how often it may be before each further try has to wait. */
 export type Guarded = {
-  readonly what: 'name' | 'address' | 'code'
+  readonly what: 'name' | 'address' | 'code' | 'taken'
   readonly which: string
   readonly free: number
 }
@@ -42,6 +42,17 @@ export async function beginTry(tx: Tx, guarded: Guarded, at: Date): Promise<numb
     .onConflict((conflict) => conflict.column('key').doUpdateSet(row))
     .execute()
   return 0
+}
+
+/** For how many seconds to wait before the next try, without making one. */
+export async function secondsToWait(tx: Tx, guarded: Guarded, at: Date): Promise<number> {
+  const found = await tx
+    .selectFrom('throttle')
+    .select('wait_until')
+    .where('key', '=', keyOf(guarded))
+    .executeTakeFirst()
+  const waitMs = (found?.wait_until?.getTime() ?? 0) - at.getTime()
+  return waitMs > 0 && waitMs <= LONGEST_WAIT_SECONDS * 1_000 ? Math.ceil(waitMs / 1_000) : 0
 }
 
 /** When the next try may be made, after so many more than are free. */

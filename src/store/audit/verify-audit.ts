@@ -1,4 +1,5 @@
 import type { ClientBase } from 'pg'
+import { compareDerived } from './compare-derived.ts'
 import { compareRecords } from './compare-records.ts'
 import { followChain } from './follow-chain.ts'
 import type { Head } from './head.ts'
@@ -26,6 +27,7 @@ export async function verifyAudit(client: ClientBase, known: readonly Head[] = [
     if (followed.fault) faults.push(followed.fault)
   }
   for (const table of WATCHED) faults.push(...(await compareRecords(client, table)))
+  faults.push(...(await compareDerived(client)))
   return { heads, faults }
 }
 

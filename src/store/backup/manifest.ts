@@ -39,6 +39,8 @@ export const manifest = z.strictObject({
   }),
   /** Where the audit chains ended. */
   heads: z.array(head),
+  /** What was wrong with the audit, in words; left out by versions that did not look. */
+  broken: z.array(z.string()).optional(),
 })
 export type Manifest = z.output<typeof manifest>
 export type TableProof = Manifest['tables'][string]

@@ -2,10 +2,12 @@ import { text } from 'node:stream/consumers'
 import { isDeepStrictEqual } from 'node:util'
 import pg from 'pg'
 import type { z } from 'zod'
+import { OutsideFailure } from '../../base/outside-failure.ts'
 import { type Originals, openOriginals } from '../../files/originals.ts'
 import { type PendingJob, pendingJob, putJobsBack } from '../../jobs/carry-over.ts'
 import { prepareDatabase } from '../../jobs/prepare-database.ts'
 import { outsideIfGone } from '../database/database-fault.ts'
+import { MigrationRefusal } from '../database/migrate.ts'
 import { type ArchiveEntry, readArchive } from './archive-reader.ts'
 import { BackupRefusal } from './backup-refusal.ts'
 import { fillTables } from './fill-tables.ts'
@@ -15,8 +17,18 @@ import { proveTables } from './prove-tables.ts'
 import { AS_TEXT } from './tables.ts'
 import { hashOfNames } from './write-backup.ts'
 
-export type RestoreTarget = { readonly url: string; readonly originals: string }
-export type Restored = { readonly opening: Opening; readonly manifest: Manifest }
+export type RestoreTarget = {
+  readonly url: string
+  readonly originals: string
+  /** Takes a backup whose audit did not hold when it was made, and marks the database for good. */
+  readonly asBroken?: boolean
+}
+export type Restored = {
+  readonly opening: Opening
+  readonly manifest: Manifest
+  /** What was wrong with the audit already. */
+  readonly broken: readonly string[]
+}
 
 /**
  * Puts a backup into an empty database and a folder of originals, and proves it: every table read back must have the
@@ -33,12 +45,28 @@ export async function restoreBackup(file: string, target: RestoreTarget): Promis
     await refuseUnlessEmpty(client)
     const restored = await takeAll(file, target, client)
     await prepareDatabase(target.url)
+    await markBroken(client, restored.broken)
     return restored
   } catch (fault) {
-    throw outsideIfGone(fault)
+    throw inWords(file, outsideIfGone(fault))
   } finally {
     await client.end().catch(() => {})
   }
+}
+
+/** Bytes that are others than they were come out as anything: a bad number, text that is no JSON, a row that does not fit. */
+function inWords(file: string, fault: unknown): unknown {
+  const told =
+    fault instanceof BackupRefusal || fault instanceof OutsideFailure || fault instanceof MigrationRefusal
+  return told
+    ? fault
+    : new BackupRefusal(`${file} is damaged, and nothing of it was restored: ${(fault as Error).message}`, {
+        cause: fault,
+      })
+}
+
+async function markBroken(client: pg.Client, broken: readonly string[]): Promise<void> {
+  for (const says of broken) await client.query('insert into audit_break (says) values ($1)', [says])
 }
 
 async function takeAll(file: string, target: RestoreTarget, client: pg.Client): Promise<Restored> {
@@ -65,9 +93,9 @@ async function takeAll(file: string, target: RestoreTarget, client: pg.Client): 
   compare(told, { tables: await tables.end(), jobs: jobs.length, ...originals.end() })
   await putJobsBack(target.url, client, jobs)
   await switchTriggers(client, 'enable')
-  await proveTables(client, first, told)
+  const broken = await proveTables(client, first, told, target.asBroken === true)
   await client.query('commit')
-  return { opening: first, manifest: told }
+  return { opening: first, manifest: told, broken }
 }
 
 async function readOpening(entries: AsyncGenerator<ArchiveEntry>, file: string): Promise<Opening> {

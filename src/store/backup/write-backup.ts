@@ -3,6 +3,7 @@ import pg from 'pg'
 import { listOriginals } from '../../files/list-originals.ts'
 import { pendingJobs } from '../../jobs/carry-over.ts'
 import { lastEntries } from '../audit/read-entries.ts'
+import { verifyAudit } from '../audit/verify-audit.ts'
 import { outsideIfGone } from '../database/database-fault.ts'
 import type { ArchiveWriter } from './archive-writer.ts'
 import { BackupRefusal } from './backup-refusal.ts'
@@ -20,7 +21,8 @@ export type BackupSource = {
 /**
  * Writes everything into the archive: the tables as they stand at one moment, whatever is written to them meanwhile, then
  * the jobs still to be done, then the originals. An original lies in its folder before any row speaks of it and is never
- * changed, so that those listed after that moment hold all that the rows name. Ends the archive.
+ * changed, so that those listed after that moment hold all that the rows name. The audit is verified in the same moment,
+ * and what is wrong with it goes into the file: it is told when it can still be looked into. Ends the archive.
  */
 export async function writeBackup(source: BackupSource, archive: ArchiveWriter): Promise<Manifest> {
   const client = new pg.Client({ connectionString: source.url, application_name: 'asfound backup' })
@@ -35,10 +37,17 @@ export async function writeBackup(source: BackupSource, archive: ArchiveWriter):
     const jobs = await pendingJobs(client)
     await archive.add(JOBS, jobs.map((job) => `${JSON.stringify(job)}\n`).join(''))
     const heads = await lastEntries(client)
+    const { faults } = await verifyAudit(client)
     const named = await originalsNamed(client)
     await client.query('commit')
     const originals = await addOriginals(source.originals, named, archive)
-    const manifest: Manifest = { tables, jobs: jobs.length, originals, heads: [...heads] }
+    const manifest: Manifest = {
+      tables,
+      jobs: jobs.length,
+      originals,
+      heads: [...heads],
+      broken: [...faults],
+    }
     await archive.add(MANIFEST, JSON.stringify(manifest, null, 2))
     archive.stream.finalize()
     return manifest
@@ -87,11 +96,11 @@ async function addTables(
 }
 
 /** The columns that name an original, by their name. */
-export const NAMING_ORIGINALS = ['content_hash', 'shown_hash']
+export const NAMING_ORIGINALS = ['content_hash', 'shown_hash', 'small_hash', 'printed_hash']
 
 export async function originalsNamed(client: pg.ClientBase): Promise<ReadonlySet<string>> {
   const { rows: columns } = await client.query<{ sql: string }>(
-    `select format('select %I as hash from %I', column_name, table_name) as sql from information_schema.columns
+    `select format('select %I as hash from %I where %1$I is not null', column_name, table_name) as sql from information_schema.columns
      where table_schema = 'public' and column_name = any ($1)`,
     [NAMING_ORIGINALS],
   )

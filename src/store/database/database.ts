@@ -61,7 +61,7 @@ export function openDatabase({ url, maxConnections, onTrouble, traces }: Databas
   const pool = createPool({ url, max: maxConnections, pipeline: true, onTrouble })
   let bulkPool: pg.Pool | undefined
   const bulkConnections = (): pg.Pool => {
-    bulkPool ??= createPool({ url, max: 4, pipeline: false, onTrouble })
+    bulkPool ??= createPool({ url, max: 6, pipeline: false, onTrouble })
     return bulkPool
   }
   const copying: Database['copyOut'] = (actor, query, form) =>

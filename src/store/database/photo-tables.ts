@@ -9,6 +9,8 @@ export type PhotoTable = {
   media_type: 'image/jpeg' | 'image/png' | 'image/webp'
   bytes: number
   shown_hash: string
+  small_hash: string | null
+  printed_hash: string | null
   width: number
   height: number
   orientation: number

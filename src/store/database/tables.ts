@@ -6,6 +6,7 @@ import type { LetterTables } from './letter-tables.ts'
 import type { PhotoTable } from './photo-tables.ts'
 import type { SubscriptionTables } from './subscription-tables.ts'
 import type { TaughtFormTables } from './taught-form-tables.ts'
+import type { UpkeepTables } from './upkeep-tables.ts'
 
 /** The tables as PostgreSQL has them, snake_case; the store maps them at its edge. Kept beside migrations/. */
 export type Tables = {
@@ -33,6 +34,7 @@ export type Tables = {
   BulkTables &
   SubscriptionTables &
   TaughtFormTables &
+  UpkeepTables &
   LetterTables
 
 type ParcelTable = {

@@ -1,7 +1,7 @@
 import sharp from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { exifTime } from '../../../src/files/pictures/exif-time.ts'
-import { readPicture, smallPicture } from '../../../src/files/pictures/read-picture.ts'
+import { readPicture } from '../../../src/files/pictures/read-picture.ts'
 import { withoutNotes } from '../../../src/files/pictures/without-notes.ts'
 import { pictureWith } from '../../support/pictures.ts'
 
@@ -81,9 +81,58 @@ describe('when it was taken', () => {
   })
 })
 
+/** 6 kB that draw ten to the power of nine rectangles. */
+const drawingOfDrawings = (): Buffer => {
+  const levels = Array.from({ length: 9 }, (_, level) => {
+    const below = level === 0 ? '<rect width="9" height="9"/>' : `<use href="#g${level - 1}"/>`.repeat(10)
+    return `<g id="g${level}">${below}</g>`
+  })
+  return Buffer.from(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="3000" height="3000">${levels.join('')}</svg>`,
+  )
+}
+
+describe('a file that would keep an image library busy', () => {
+  test('is refused by its first bytes, however many come at once, and nothing opens it', async () => {
+    const begun = performance.now()
+    const read = await Promise.all(
+      Array.from({ length: 8 }, () => readPicture(drawingOfDrawings(), true, 'a firm')),
+    )
+    expect(read.every((it) => !it.ok && /not a picture this takes/.test(it.error))).toBe(true)
+    expect(performance.now() - begun).toBeLessThan(500)
+  })
+
+  test('is not opened as something else where it begins as a picture', async () => {
+    for (const head of [
+      [0xff, 0xd8, 0xff, 0xe0],
+      [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a],
+    ]) {
+      const disguised = Buffer.concat([Buffer.from(head), drawingOfDrawings()])
+      expect(await readPicture(disguised, true, 'a firm')).toMatchObject({
+        error: expect.stringMatching(/damaged/),
+      })
+    }
+  })
+
+  test('takes its memory in the process that opens it, and none here', async () => {
+    const wide = await sharp({ create: { width: 7000, height: 7000, channels: 4, background: '#fff8' } })
+      .png()
+      .toBuffer()
+    const before = process.memoryUsage().rss
+    let most = before
+    const looking = setInterval(() => {
+      most = Math.max(most, process.memoryUsage().rss)
+    }, 5)
+    const read = await readPicture(wide, true, 'a firm')
+    clearInterval(looking)
+    expect(read.ok).toBe(true)
+    expect((most - before) / 1_048_576).toBeLessThan(120)
+  })
+})
+
 describe('reading a photo as it came in', () => {
   test.each(FORMATS)('%s: what others get is upright, and nothing but the image', async (format) => {
-    const picture = await readPicture(await pictureWith({ orientation: 6 }, format), true)
+    const picture = await readPicture(await pictureWith({ orientation: 6 }, format), true, 'a firm')
     if (!picture.ok) throw new Error(picture.error)
     const { shown, width, height, orientation, takenAt, original, type } = picture.value
     expect({ type, width, height, orientation, takenAt }).toEqual({
@@ -102,17 +151,17 @@ describe('reading a photo as it came in', () => {
   })
 
   test('a place that nobody allowed is not kept, not even in the original', async () => {
-    const picture = await readPicture(await pictureWith(), false)
+    const picture = await readPicture(await pictureWith(), false, 'a firm')
     if (!picture.ok) throw new Error(picture.error)
     expect((await sharp(picture.value.original).metadata()).exif).toBeUndefined()
     expect(picture.value.takenAt).toBe('2026-10-12T09:14:03-05:00')
   })
 
   test('larger than a screen is brought to a screen; for a list, to a stamp', async () => {
-    const picture = await readPicture(await pictureWith({}, 'jpeg', [4032, 3024]), true)
+    const picture = await readPicture(await pictureWith({}, 'jpeg', [4032, 3024]), true, 'a firm')
     if (!picture.ok) throw new Error(picture.error)
     expect([picture.value.width, picture.value.height]).toEqual([2048, 1536])
-    const small = await smallPicture(picture.value.shown)
+    const { small } = picture.value
     expect((await sharp(small).metadata()).width).toBe(320)
     expect(small.length).toBeLessThan(20_000)
   })
@@ -126,22 +175,26 @@ describe('reading a photo as it came in', () => {
     ],
     ['nothing', Buffer.alloc(0), /is empty/],
   ] as const)('%s is refused', async (_, bytes, says) => {
-    const picture = await readPicture(bytes, true)
+    const picture = await readPicture(bytes, true, 'a firm')
     expect(picture).toEqual({ ok: false, error: expect.stringMatching(says) })
   })
 
   test('one that is cut off, one that moves and one too large are refused', async () => {
     const whole = await pictureWith({}, 'jpeg', [1600, 1200])
-    expect(await readPicture(whole.subarray(0, whole.length / 2), true)).toMatchObject({ error: /damaged/ })
+    expect(await readPicture(whole.subarray(0, whole.length / 2), true, 'a firm')).toMatchObject({
+      error: /damaged/,
+    })
     const first = await pictureWith()
     const second = await sharp(first).flop().toBuffer()
     const moving = await sharp([first, second], { join: { animated: true } })
       .webp({ loop: 0, delay: [100, 100] })
       .toBuffer()
-    expect(await readPicture(moving, true)).toMatchObject({ error: expect.stringMatching(/moves/) })
+    expect(await readPicture(moving, true, 'a firm')).toMatchObject({ error: expect.stringMatching(/moves/) })
     const wide = await sharp({ create: { width: 9000, height: 6000, channels: 3, background: '#fff' } })
       .png()
       .toBuffer()
-    expect(await readPicture(wide, true)).toMatchObject({ error: expect.stringMatching(/50 million/) })
+    expect(await readPicture(wide, true, 'a firm')).toMatchObject({
+      error: expect.stringMatching(/50 million/),
+    })
   })
 })

@@ -66,6 +66,34 @@ describe('inviting somebody', () => {
     expect(again.status).toBe(409)
   })
 
+  test('by a name that was written down by somebody and never used is taken over when its link is over', async () => {
+    const asked = { signInName: 'squatted@egret.example', label: 'x' }
+    await as(rival.token, 'POST', '/v1/people', asked)
+    expect((await as(firm.token, 'POST', '/v1/people', asked)).status).toBe(409)
+    await administer(database, (tx) =>
+      tx
+        .updateTable('invitation')
+        .set({ expires_at: new Date(0) })
+        .where('used_at', 'is', null)
+        .execute(),
+    )
+    expect((await as(firm.token, 'POST', '/v1/people', asked)).status).toBe(201)
+  })
+
+  test('by name after name that others have is soon made to wait', async () => {
+    const prober = await administrator('firm', 'firm', 'Probing Inspections')
+    const taken = { signInName: 'squatted@egret.example', label: 'x' }
+    for (let tries = 0; tries < 21; tries++)
+      expect((await as(prober.token, 'POST', '/v1/people', taken)).status).toBe(409)
+    const waits = await as(prober.token, 'POST', '/v1/people', {
+      signInName: 'free@probing.example',
+      label: 'x',
+    })
+    expect([waits.status, waits.body.detail]).toEqual([409, expect.stringMatching(/Wait \d+ seconds/)])
+    const other = { signInName: 'free@egret.example', label: 'x' }
+    expect((await as(firm.token, 'POST', '/v1/people', other)).status).toBe(201)
+  })
+
   test('by what is no name is refused with where it is wrong', async () => {
     const wrong = await as(firm.token, 'POST', '/v1/people', { signInName: 'white space', label: 'x' })
     expect([wrong.status, wrong.body.errors[0].pointer]).toEqual([422, '/signInName'])
@@ -101,6 +129,18 @@ describe('changing somebody', () => {
     const id = await invited('second administrator')
     expect((await as(firm.token, 'PUT', `/v1/people/${id}/administration`)).body.administers).toBe(true)
     expect((await as(firm.token, 'DELETE', `/v1/people/${id}/administration`)).body.administers).toBe(false)
+  })
+
+  test('and an administrator who was invited and never came is nobody to leave it to', async () => {
+    const own = await administrator('firm', 'firm', 'Lone Inspections')
+    const asked = { signInName: 'never@lone.example', label: 'second', administers: true }
+    const made = (await as(own.token, 'POST', '/v1/people', asked)).body
+    const leave = () => as(own.token, 'DELETE', '/v1/people/own/administration')
+    expect((await leave()).status).toBe(409)
+    expect((await as(own.token, 'PUT', '/v1/people/own/suspension')).status).toBe(409)
+    const { acceptInvitation } = await import('../../../src/operations/access/accept-invitation.ts')
+    expect((await acceptInvitation(services, codeOf(made.invitation.link), password)).ok).toBe(true)
+    expect((await leave()).status).toBe(200)
   })
 
   test('of two who suspend each other at once, one stays', async () => {

@@ -204,7 +204,11 @@ describe('the check', () => {
       signature: body.signature,
     })
     const { payload } = await compactVerify(checked.body.signature, createLocalJWKSet(await jwks()))
-    expect(JSON.parse(new TextDecoder().decode(payload))).toEqual(checked.body.statement)
+    const signed = JSON.parse(new TextDecoder().decode(payload))
+    expect(signed).toMatchObject({ number: body.number, status: body.status, pdfSha256: body.pdfSha256 })
+    // Whatever the signed part says is said nowhere else, where it could be altered unseen.
+    expect(Object.keys(checked.body).filter((name) => name in signed)).toEqual([])
+    expect(checked.body).not.toHaveProperty('statement')
   })
 
   test.each(['status', 'report', 'brief'])(
@@ -255,7 +259,7 @@ describe('the check', () => {
     expect((await verification(body.code)).body.state).toBe('valid')
     time.set('2029-01-05T15:00:00Z')
     const checked = (await verification(body.code)).body
-    expect([checked.state, checked.statement.status]).toEqual(['superseded', 'matches'])
+    expect(checked.state).toBe('superseded')
     expect(checked.since).toContain('status')
     expect((await issue('agent', at, 'status')).body.number).toBe('2029-00001')
     time.set('2026-11-02T15:00:00Z')

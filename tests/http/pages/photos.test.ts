@@ -56,6 +56,8 @@ test('several of one component are told apart in words; one of what the inspecti
     findings: 'v',
     component,
     contentHash: id,
+    smallHash: null,
+    printedHash: null,
     shownHash: id,
     mediaType: 'image/jpeg',
     bytes: 1,

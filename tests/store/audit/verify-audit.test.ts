@@ -75,17 +75,32 @@ describe('what happened is in the chain', () => {
       'owner made admission',
       'owner made admission',
       'owner made admission',
+      'service made parcel',
       'reviewer made permit',
       'reviewer made permit_revision',
       'reviewer made reconciliation',
+      'reviewer made parcel_status',
       'reviewer changed permit',
       'reviewer made permit_revision',
       'reviewer made reconciliation',
+      'reviewer made discrepancy',
+      'reviewer made discrepancy_change',
       'firm made findings',
       'firm made findings_revision',
       'firm changed findings',
       'firm made reconciliation',
+      'firm made discrepancy',
+      'firm made discrepancy',
+      'firm made discrepancy',
+      'firm changed discrepancy',
+      'firm made discrepancy_change',
+      'firm made discrepancy_change',
+      'firm made discrepancy_change',
+      'firm made discrepancy_change',
+      'firm changed parcel_status',
       'reviewer made decision',
+      'reviewer changed discrepancy',
+      'reviewer changed parcel_status',
     ])
     const permit = entries.filter(({ kind }) => kind === 'permit')
     expect(permit.map(({ record, account }) => [record, account])).toEqual([
@@ -212,6 +227,24 @@ describe('a planted change is found', () => {
     ['in an account', `update account set role = 'reviewer' where role = 'agent'`, /^account .* is not as/],
     ['by a token that was slipped in', tokenSlippedIn(), /^access_token .* was put there past the audit/],
     [
+      'in where a parcel lies',
+      `update parcel set address = '1 Other Rd' where id = '${parcel.id}'`,
+      /^parcel .* is not as/,
+    ],
+    ['in where it stands', `update parcel_status set word = 'agrees'`, /^parcel_status .* is not as/],
+    [
+      'in what its page says of that',
+      `update parcel_status set body = jsonb_set(body, '{word}', '"agrees"')`,
+      /^parcel_status .* is not as/,
+    ],
+    ['in what differs', `update discrepancy set severity = 'note'`, /^discrepancy .* is not as/],
+    ['in who was invited', invitationSlippedIn(), /^invitation .* was put there past the audit/],
+    [
+      'in the rules of long ago',
+      `update rule_book set packs = packs || ' '`,
+      /^rule_book .* holds other rules/,
+    ],
+    [
       'by a decision that is gone',
       `update discrepancy set decision = null; delete from decision`,
       /^decision [0-9a-f-]{36} is gone: by entry \d+ of quillback it should be there/,
@@ -228,6 +261,11 @@ describe('a planted change is found', () => {
     )
     expect(await faultsAfter('update permit set changed_at = now()')).toHaveLength(1)
   })
+
+  function invitationSlippedIn(): string {
+    return `insert into invitation (id, account, hash, made_at, expires_at)
+      select '${randomUUID()}', id, sha256('x'), now(), now() + interval '1 day' from account limit 1`
+  }
 
   function tokenSlippedIn(): string {
     return `insert into access_token (id, account, name, hash, counties)

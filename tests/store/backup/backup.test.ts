@@ -235,7 +235,7 @@ describe('a restore refuses, and leaves the database empty', () => {
       target.url,
       `select to_regclass('parcel') is not null as there`,
     )
-    if (tables[0]!.there) {
+    if (tables[0]!.there && message !== 'restored') {
       const left = await rows<{ n: number }>(target.url, 'select count(*)::int as n from parcel')
       expect(left[0]!.n).toBe(0)
     }
@@ -283,12 +283,41 @@ describe('a restore refuses, and leaves the database empty', () => {
     const planted = await newTarget()
     await restoreBackup(whole, planted)
     await rows(planted.url, 'alter table decision disable trigger user')
-    await rows(planted.url, `update decision set reason = 'Because.'`)
-    await backUp(file('planted.tar'), planted)
-    await expect(restoreBackup(file('planted.tar'), await newTarget())).rejects.toThrow(
-      /The audit does not hold: decision/,
+    await rows(
+      planted.url,
+      `update decision set reason = 'Because.' where id = (select min(id::text)::uuid from decision)`,
     )
+    await rows(planted.url, 'alter table decision enable trigger user')
+    const { broken } = await backUp(file('planted.tar'), planted)
+    expect(broken).toEqual([expect.stringMatching(/^decision .* is not as entry \d+ of quillback left it/)])
+    await expect(restoreBackup(file('planted.tar'), await newTarget())).rejects.toThrow(
+      /The audit did not hold when this backup was made: decision .*--broken/,
+    )
+    const target = await newTarget()
+    const restored = await restoreBackup(file('planted.tar'), { ...target, asBroken: true })
+    expect(restored.broken).toEqual(broken)
+    // And it keeps saying so: in the database itself, in the next backup, and in whatever is restored from that.
+    expect(await rows(target.url, 'select says from audit_break')).toEqual([{ says: broken![0] }])
+    await expect(rows(target.url, 'delete from audit_break')).rejects.toThrow(/never changed or removed/)
+    expect((await backUp(file('again.tar'), target)).broken).toEqual(broken)
+    await expect(restoreBackup(file('again.tar'), await newTarget())).rejects.toThrow(/--broken/)
   })
+
+  test('a bit that is another, wherever, is told in words and leaves nothing behind', async () => {
+    const head = (name: string) => bytes.lastIndexOf(name)
+    // Contents of each kind, and of the heads of entries a name, a length and a sum.
+    const places = [
+      ...['opening.json', 'jobs.ndjson', 'manifest.json'].map((name) => head(name) + 530),
+      head('jobs.ndjson'),
+      head('manifest.json') + 124,
+      head('tables/parcel/') + 150,
+    ]
+    for (const at of places) {
+      const flipped = Buffer.from(bytes)
+      flipped[at] = flipped[at]! ^ 0x10
+      expect(await refused(`bit-${at}`, flipped)).toMatch(/^(?:BackupRefusal|restored)/)
+    }
+  }, 60_000)
 
   test('a database that holds something', async () => {
     await expect(restoreBackup(whole, { url, originals: file('unused') })).rejects.toThrow(

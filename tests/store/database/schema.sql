@@ -59,6 +59,18 @@ table audit (
   hash text not null
 ) with row level security
 
+table audit_break (
+  number bigint not null,
+  noted_at timestamp with time zone not null default now(),
+  says text not null
+) with row level security
+
+table audit_noting (
+  one boolean not null default true,
+  noted_at timestamp with time zone not null,
+  faults bigint not null
+) with row level security
+
 table county (
   id text not null,
   name text not null,
@@ -334,6 +346,18 @@ table organization (
   second_step text not null default 'offered'::text
 ) with row level security
 
+table original_fault (
+  hash text not null,
+  state text not null,
+  found_at timestamp with time zone not null
+) with row level security
+
+table original_round (
+  one boolean not null default true,
+  ended_at timestamp with time zone not null,
+  looked bigint not null
+) with row level security
+
 table outside_identity (
   issuer text not null,
   subject text not null,
@@ -418,7 +442,16 @@ table photo (
   lon double precision,
   radius_ft double precision,
   added_by uuid not null,
-  added_at timestamp with time zone not null default now()
+  added_at timestamp with time zone not null default now(),
+  small_hash text,
+  printed_hash text
+) with row level security
+
+table quota_use (
+  organization uuid not null,
+  what text not null,
+  day date not null,
+  used bigint not null
 ) with row level security
 
 table reconciliation (
@@ -608,6 +641,12 @@ audit: audit_number_check CHECK ((number >= 1))
 
 audit: audit_pkey PRIMARY KEY (county, number)
 
+audit_break: audit_break_pkey PRIMARY KEY (number)
+
+audit_noting: audit_noting_one_check CHECK (one)
+
+audit_noting: audit_noting_pkey PRIMARY KEY (one)
+
 county: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 county: county_id_check CHECK ((id ~ '^[a-z][a-z0-9-]{1,39}$'::text))
@@ -628,6 +667,8 @@ decision: decision_pkey PRIMARY KEY (county, id)
 
 decision: decision_reason_check CHECK ((btrim(reason) <> ''::text))
 
+delivery: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 delivery: delivery_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
 delivery: delivery_county_subscription_fkey FOREIGN KEY (county, subscription) REFERENCES subscription(county, id)
@@ -635,6 +676,8 @@ delivery: delivery_county_subscription_fkey FOREIGN KEY (county, subscription) R
 delivery: delivery_pkey PRIMARY KEY (county, id)
 
 delivery: delivery_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'delivered'::text, 'dead'::text])))
+
+discrepancy: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 discrepancy: discrepancy_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -649,6 +692,8 @@ discrepancy: discrepancy_pkey PRIMARY KEY (county, id)
 discrepancy: discrepancy_severity_check CHECK ((severity = ANY (ARRAY['action'::text, 'review'::text, 'note'::text])))
 
 discrepancy: discrepancy_state_check CHECK ((state = ANY (ARRAY['open'::text, 'decided'::text, 'ground-moved'::text, 'vanished'::text])))
+
+discrepancy_change: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 discrepancy_change: discrepancy_change_change_check CHECK ((change = ANY (ARRAY['appeared'::text, 'changed'::text, 'vanished'::text, 'returned'::text])))
 
@@ -669,6 +714,8 @@ document: document_pkey PRIMARY KEY (county, id)
 document: document_received_by_fkey FOREIGN KEY (received_by) REFERENCES account(id)
 
 document: document_state_check CHECK ((state = ANY (ARRAY['received'::text, 'reading'::text, 'proposed'::text, 'confirmed'::text, 'set-aside'::text, 'failed'::text])))
+
+document_page: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 document_page: document_page_county_document_fkey FOREIGN KEY (county, document) REFERENCES document(county, id)
 
@@ -716,6 +763,8 @@ idempotency_key: idempotency_key_account_fkey FOREIGN KEY (account) REFERENCES a
 
 idempotency_key: idempotency_key_pkey PRIMARY KEY (county, account, key)
 
+import: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 import: import_content_hash_check CHECK ((content_hash ~ '^[0-9a-f]{64}$'::text))
 
 import: import_county_fkey FOREIGN KEY (county) REFERENCES county(id)
@@ -732,6 +781,8 @@ import: import_pkey PRIMARY KEY (county, id)
 
 import: import_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'trying'::text, 'tried'::text, 'running'::text, 'done'::text, 'failed'::text])))
 
+import_mapping: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 import_mapping: import_mapping_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
 import_mapping: import_mapping_kind_check CHECK ((kind = ANY (ARRAY['permits'::text, 'parcels'::text, 'findings'::text])))
@@ -743,6 +794,8 @@ import_mapping: import_mapping_pkey PRIMARY KEY (county, kind, headings)
 import_rejection: import_rejection_county_import_fkey FOREIGN KEY (county, import) REFERENCES import(county, id)
 
 import_rejection: import_rejection_pkey PRIMARY KEY (county, import, line)
+
+invitation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 invitation: invitation_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
@@ -812,11 +865,23 @@ organization: organization_pkey PRIMARY KEY (id)
 
 organization: organization_second_step_check CHECK ((second_step = ANY (ARRAY['offered'::text, 'required'::text])))
 
+original_fault: original_fault_hash_check CHECK ((hash ~ '^[0-9a-f]{64}$'::text))
+
+original_fault: original_fault_pkey PRIMARY KEY (hash)
+
+original_fault: original_fault_state_check CHECK ((state = ANY (ARRAY['damaged'::text, 'missing'::text])))
+
+original_round: original_round_one_check CHECK (one)
+
+original_round: original_round_pkey PRIMARY KEY (one)
+
 outside_identity: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 outside_identity: outside_identity_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
 outside_identity: outside_identity_pkey PRIMARY KEY (issuer, subject)
+
+parcel: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 parcel: parcel_county_fkey FOREIGN KEY (county) REFERENCES county(id)
 
@@ -824,11 +889,15 @@ parcel: parcel_county_number_key UNIQUE (county, number)
 
 parcel: parcel_pkey PRIMARY KEY (county, id)
 
+parcel_alias: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
 parcel_alias: parcel_alias_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
 parcel_alias: parcel_alias_kind_check CHECK ((kind = ANY (ARRAY['renumbered'::text, 'split'::text, 'merged'::text])))
 
 parcel_alias: parcel_alias_pkey PRIMARY KEY (county, parcel, number)
+
+parcel_status: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 parcel_status: parcel_status_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -872,7 +941,15 @@ photo: photo_orientation_check CHECK (((orientation >= 1) AND (orientation <= 8)
 
 photo: photo_pkey PRIMARY KEY (county, id)
 
+photo: photo_printed_hash_check CHECK ((printed_hash ~ '^[0-9a-f]{64}$'::text))
+
 photo: photo_shown_hash_check CHECK ((shown_hash ~ '^[0-9a-f]{64}$'::text))
+
+photo: photo_small_hash_check CHECK ((small_hash ~ '^[0-9a-f]{64}$'::text))
+
+quota_use: quota_use_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
+
+quota_use: quota_use_pkey PRIMARY KEY (organization, what, day)
 
 reconciliation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -1027,6 +1104,10 @@ CREATE INDEX audit_by_record ON public.audit USING btree (county, kind, record, 
 
 CREATE UNIQUE INDEX audit_pkey ON public.audit USING btree (county, number)
 
+CREATE UNIQUE INDEX audit_break_pkey ON public.audit_break USING btree (number)
+
+CREATE UNIQUE INDEX audit_noting_pkey ON public.audit_noting USING btree (one)
+
 CREATE UNIQUE INDEX county_pkey ON public.county USING btree (id)
 
 CREATE INDEX decision_by_discrepancy ON public.decision USING btree (county, discrepancy, id)
@@ -1127,6 +1208,10 @@ CREATE UNIQUE INDEX migration_pkey ON public.migration USING btree (number)
 
 CREATE UNIQUE INDEX organization_pkey ON public.organization USING btree (id)
 
+CREATE UNIQUE INDEX original_fault_pkey ON public.original_fault USING btree (hash)
+
+CREATE UNIQUE INDEX original_round_pkey ON public.original_round USING btree (one)
+
 CREATE INDEX outside_identity_by_account ON public.outside_identity USING btree (account)
 
 CREATE UNIQUE INDEX outside_identity_pkey ON public.outside_identity USING btree (issuer, subject)
@@ -1160,6 +1245,8 @@ CREATE UNIQUE INDEX permit_revision_pkey ON public.permit_revision USING btree (
 CREATE UNIQUE INDEX photo_county_findings_content_hash_key ON public.photo USING btree (county, findings, content_hash)
 
 CREATE UNIQUE INDEX photo_pkey ON public.photo USING btree (county, id)
+
+CREATE UNIQUE INDEX quota_use_pkey ON public.quota_use USING btree (organization, what, day)
 
 CREATE INDEX reconciliation_by_findings ON public.reconciliation USING btree (county, findings)
 
@@ -1463,6 +1550,10 @@ CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.audit FOR EACH ST
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.audit FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.audit_break FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.audit_break FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.county DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('id', 'id', '')
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.county FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
@@ -1472,6 +1563,16 @@ CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON publi
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.decision FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.decision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.delivery DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'state,tries,next_at,says,changed_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.delivery FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.discrepancy DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'severity_rank')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.discrepancy FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.discrepancy_change DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.discrepancy_change FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
 
@@ -1484,6 +1585,10 @@ CREATE TRIGGER keep_paper BEFORE UPDATE ON public.document FOR EACH ROW WHEN (((
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.document FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE TRIGGER never_removed BEFORE DELETE ON public.document FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.document_page DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'document,number', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.document_page FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.event DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
@@ -1505,6 +1610,18 @@ CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.findings_revision
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.findings_revision FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.import DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'state,reason,job,rerun,rows_read,read_to_line,added,changed,unchanged,rejected,revision,ended_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.import FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.import_mapping DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'kind,headings', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.import_mapping FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.invitation DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.invitation FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.letter DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.letter FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
@@ -1525,9 +1642,21 @@ CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON publi
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.outside_identity FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.parcel DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', 'key,loose_key,house_number,street_key')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.parcel FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
 CREATE TRIGGER note_streets_of_changed AFTER UPDATE ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
 
 CREATE TRIGGER note_streets_of_new AFTER INSERT ON public.parcel REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION note_streets()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.parcel_alias DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'parcel,number', 'key,loose_key')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.parcel_alias FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.parcel_status DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'parcel', 'derived_at')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.parcel_status FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE TRIGGER tell_of_changed_status AFTER UPDATE OF word ON public.parcel_status FOR EACH ROW WHEN ((old.word IS DISTINCT FROM new.word)) EXECUTE FUNCTION tell_of_status()
 
@@ -2041,6 +2170,53 @@ $function$
 
 -- may call: owner=X/owner, asfound_service=X/owner
 
+CREATE OR REPLACE FUNCTION public.spend_quota(of_what text, amount bigint, most bigint)
+ RETURNS bigint
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+declare
+  today constant date := (now() at time zone 'UTC')::date;
+  total bigint;
+begin
+  insert into quota_use as u (organization, what, day, used) values (asking_organization(), of_what, today, amount)
+    on conflict (organization, what, day) do update set used = u.used + excluded.used
+    returning used into total;
+  if total > most then
+    update quota_use set used = used - amount
+      where organization = asking_organization() and what = of_what and day = today;
+    return null;
+  end if;
+  if total = amount then
+    delete from quota_use where organization = asking_organization() and day < today - 30;
+  end if;
+  return total;
+end
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
+CREATE OR REPLACE FUNCTION public.standing_quota(of_what text)
+ RETURNS bigint
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select case of_what
+    when 'drafts' then
+      (select count(*) from findings where organization = asking_organization() and state = 'draft')
+    when 'subscriptions' then
+      (select count(*) from subscription where organization = asking_organization() and ended_at is null)
+    when 'tokens' then
+      (select count(*) from access_token t join account a on a.id = t.account
+        where a.organization = asking_organization() and t.revoked_at is null
+          and (t.expires_at is null or t.expires_at > now()))
+  end
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
+
 CREATE OR REPLACE FUNCTION public.status_of(of_county text, of_number text)
  RETURNS TABLE(id uuid, number text, address text, retired_on date, status jsonb, good_until date, derived_at timestamp with time zone)
  LANGUAGE sql
@@ -2093,6 +2269,27 @@ begin
   return null;
 end
 $function$
+
+CREATE OR REPLACE FUNCTION public.upkeep_figures()
+ RETURNS TABLE(figure text, state text, value double precision)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public'
+AS $function$
+  select 'originals', kinds.state, count(f.hash)
+  from (values ('damaged'), ('missing')) as kinds (state)
+  left join original_fault f on f.state = kinds.state group by kinds.state
+  union all
+  select 'originals looked through', 'ago', extract(epoch from now() - ended_at) from original_round
+  union all
+  select 'audit breaks', 'known', count(*) from audit_break
+  union all
+  select 'audit noting', 'ago', extract(epoch from now() - noted_at) from audit_noting
+  union all
+  select 'audit noting', 'faults', faults from audit_noting
+$function$
+
+-- may call: owner=X/owner, asfound_service=X/owner
 
 CREATE OR REPLACE PROCEDURE public.watch_records(IN of_table regclass, IN key text, IN chain text DEFAULT 'county'::text, IN left_out text DEFAULT ''::text)
  LANGUAGE plpgsql

@@ -25,7 +25,7 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
         summary: 'Take a paper in',
         description:
           'A PDF, kept whole as it came. It is read in the background: the answer names the job. What can’t be read ' +
-          'by itself is set aside with the reason, and kept. The same file twice is a 409.',
+          'by itself is set aside with the reason, and kept. The same file twice is a 409, unless the copy that is kept was damaged: then it is whole again.',
         tags,
         operationId: 'takeInDocument',
         consumes: ['multipart/form-data'],
@@ -35,8 +35,13 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async ({ context, actor, body: { file, parcel } }, reply) => {
-      const { hash, bytes, mediaType, fileName } = file
-      const paper = { kept: { hash, bytes }, mediaType, fileName, parcel: parcel ?? null }
+      const { hash, bytes, healed, mediaType, fileName } = file
+      const paper = {
+        kept: { hash, bytes, healed: healed === true },
+        mediaType,
+        fileName,
+        parcel: parcel ?? null,
+      }
       const taken = answered(await takeInDocument(context, actor, paper))
       reply.code(202).header('location', `/v1/counties/${actor.county}/jobs/${taken.job}`)
       return { document: presentDocumentInList(taken.document), job: taken.job }

@@ -4,6 +4,8 @@ import { type ExportForm, exportCounty } from '../../../operations/exports/expor
 import type { Role } from '../../../store/database/actor.ts'
 import type { ExportName } from '../../../store/exports/tables.ts'
 import { countyPath } from '../shapes/paths.ts'
+import { paced } from './pace.ts'
+import { exportsUnderWay } from './under-way.ts'
 
 const TYPES: { readonly [F in ExportForm]: string } = {
   csv: 'text/csv; charset=utf-8',
@@ -42,6 +44,7 @@ const ABOUT: { readonly [F in ExportForm]: string } = {
 }
 
 export const exportRoutes: FastifyPluginAsyncZod = async (app) => {
+  const underWay = exportsUnderWay()
   for (const { what, forms, access, summary } of EXPORTED) {
     for (const form of forms) {
       const withFields = what === 'permits' && form === 'csv'
@@ -69,12 +72,17 @@ export const exportRoutes: FastifyPluginAsyncZod = async (app) => {
               : z.object({}),
           },
         },
-        async ({ context, actor, query }, reply) => {
+        async ({ context, actor, query, method }, reply) => {
           const { fields } = query as { readonly fields?: 'blds' }
-          const rows = await exportCounty(context, actor, { what, form, blds: fields === 'blds' })
+          const asked = { what, form, blds: fields === 'blds' }
           reply
             .type(TYPES[form])
             .header('content-disposition', `attachment; filename="${actor.county}-${what}.${form}"`)
+          // Whoever asks for the head alone keeps no connection of the database.
+          if (method === 'HEAD') return reply.send('')
+          const rows = await underWay(actor.organization, async () =>
+            paced(await exportCounty(context, actor, asked)),
+          )
           return reply.send(rows)
         },
       )

@@ -7,6 +7,7 @@ import { ALL_ROLES } from '../../access/require-caller.ts'
 import { answered } from '../answer.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
 import { checkedFor } from './check.ts'
+import { lettersInTurn } from './in-turn.ts'
 import {
   letter,
   letterBody,
@@ -23,7 +24,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
   app.post(
     '/counties/:county/parcels/:parcel/letters',
     {
-      config: { access: ALL_ROLES, idempotent: true },
+      config: { access: ALL_ROLES, idempotent: true, inTurn: lettersInTurn },
       schema: {
         summary: 'Issue a letter: numbered, dated, sealed',
         description:
@@ -120,7 +121,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Check a letter by its code',
         description:
-          'Open to anyone who holds the code. Says whether the letter is valid, superseded or withdrawn, and gives the signed statement, which can be checked without this service by the keys at /.well-known/jwks.json.',
+          'Open to anyone who holds the code. Says whether the letter is valid, superseded or withdrawn, and gives the signature. What the letter says (its number, parcel, days, word and the hash of its PDF) stands in the signed part alone, to be checked without this service by the keys at /.well-known/jwks.json.',
         tags,
         operationId: 'checkLetter',
         params: z.object({

@@ -6,7 +6,7 @@ import { STATUS_WORDS } from '../../../reconcile/status.ts'
 import type { Letter } from '../../../store/letters.ts'
 import type { Parcel } from '../../../store/parcels.ts'
 import { LANGUAGES } from '../../../words/language.ts'
-import { day, hash, id, instant } from '../shapes/basics.ts'
+import { day, id, instant } from '../shapes/basics.ts'
 
 const EXAMPLE_CODE = 'H7KQ-3MXR-9CWT-4FJD'
 
@@ -100,22 +100,6 @@ export const verification = z
       .nullable()
       .meta({ description: 'A later letter that stands in its place' }),
     withdrawn: z.object({ on: day, reason: z.string() }).nullable(),
-    statement: z
-      .object({
-        form: z.string(),
-        kind: z.enum(LETTER_KINDS),
-        language: z.enum(LANGUAGES),
-        number: z.string(),
-        county: z.object({ id: z.string(), name: z.string() }),
-        parcel: z.object({ number: z.string(), address: z.string().nullable() }),
-        issuedOn: day,
-        asOf: day,
-        status: z.enum(STATUS_WORDS),
-        check: z.string(),
-        pdfSha256: sha256,
-        reconciliation: z.object({ id, sha256: hash }).nullable(),
-      })
-      .meta({ description: 'What was signed' }),
     signature,
   })
   .meta({ id: 'LetterVerification' })
@@ -126,6 +110,5 @@ export const presentVerification = (it: LetterChecked): z.output<typeof verifica
   since: [...it.since],
   newer: it.newer && { ...it.newer },
   withdrawn: it.withdrawn && { ...it.withdrawn },
-  statement: it.statement,
   signature: it.signature,
 })

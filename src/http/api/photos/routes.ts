@@ -1,6 +1,8 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { addPhoto } from '../../../operations/photos/add-photo.ts'
+import { invariant } from '../../../base/invariant.ts'
+import type { Picture } from '../../../files/pictures/read-picture.ts'
+import { addPhoto, keepPicture, type PictureKept } from '../../../operations/photos/add-photo.ts'
 import { listPhotos, PHOTO_SIZES, readPhoto } from '../../../operations/photos/read-photo.ts'
 import { removePhoto } from '../../../operations/photos/remove-photo.ts'
 import { answered } from '../answer.ts'
@@ -9,6 +11,8 @@ import { photo, presentPhoto } from './shapes.ts'
 import { photoForm, takePhoto } from './take-photo.ts'
 
 const tags = ['Photos']
+/** What is kept of a picture that is being taken in, until its request is answered. */
+const kept = new WeakMap<Picture, PictureKept>()
 const pictureBytes = z.string().meta({ format: 'binary' })
 
 export const photos: FastifyPluginAsyncZod = async (app) => {
@@ -17,6 +21,11 @@ export const photos: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm'], idempotent: true },
       preValidation: takePhoto,
+      // Before the handler, which on this route begins inside a transaction.
+      preHandler: async (request) => {
+        const { context, actor, params, body } = request
+        kept.set(body.photo, answered(await keepPicture(context, actor, params.id, body.photo)))
+      },
       schema: {
         summary: 'Add a photo to findings',
         description:
@@ -30,8 +39,10 @@ export const photos: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async ({ context, actor, params, body }, reply) => {
-      const { photo: picture, component = null, takenAt = null, lat, lon, radiusFt = null } = body
+      const { photo: sent, component = null, takenAt = null, lat, lon, radiusFt = null } = body
       const place = lat === undefined || lon === undefined ? null : { lat, lon, radiusFt }
+      const picture = kept.get(sent)
+      invariant(picture, 'a picture is kept before it is added')
       const added = answered(
         await addPhoto(context, actor, params.id, { picture, component, takenAt, place }),
       )

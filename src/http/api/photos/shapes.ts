@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { PICTURE_TYPES } from '../../../files/pictures/read-picture.ts'
+import { PICTURE_TYPES } from '../../../files/pictures/picture-type.ts'
 import type { Photo } from '../../../store/photos.ts'
 import { id, instant } from '../shapes/basics.ts'
 

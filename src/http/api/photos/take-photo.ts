@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto'
 import type { MultipartFile } from '@fastify/multipart'
 import type { FastifyRequest } from 'fastify'
 import { z } from 'zod'
@@ -49,7 +48,7 @@ export const photoForm = z
 
 /**
  * Reads a multipart request before it is validated, and its picture before any transaction begins: a slow phone holds
- * no connection. Fingerprinted by the picture's bytes, so that a repeat is known by what was sent.
+ * no connection, and neither does the process that opens it. Fingerprinted by the picture's bytes, so that a repeat is known by what was sent.
  */
 export async function takePhoto(request: FastifyRequest): Promise<void> {
   if (!request.isMultipart())
@@ -72,16 +71,14 @@ export async function takePhoto(request: FastifyRequest): Promise<void> {
     }
   }
   if (sent && sent.length > 0) {
-    const picture = await readPicture(sent, form.keepPlace === 'true')
-    if (picture.ok) form.photo = { ...picture.value, toJSON: () => hashOf(picture.value.original) }
+    const picture = await readPicture(sent, form.keepPlace === 'true', request.caller.organization)
+    // Its hash stands for the picture wherever the form is written down.
+    if (picture.ok) form.photo = { ...picture.value, toJSON: () => picture.value.originalHash }
     else faults.push(fault('photo', picture.error))
   }
   request.body = form
   if (faults.length > 0) throw problem('invalid-input', { errors: faults })
 }
-
-/** Stands for the picture wherever the form is written down. */
-const hashOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex')
 
 async function bytesOf(part: MultipartFile): Promise<Buffer> {
   const bytes = await part.toBuffer().catch((cause: { readonly code?: string }) => {

@@ -6,6 +6,7 @@ import { listLetters } from '../../../operations/letters/read-letter.ts'
 import { LANGUAGES, type Language } from '../../../words/language.ts'
 import { ALL_ROLES } from '../../access/require-caller.ts'
 import { answered } from '../../api/answer.ts'
+import { lettersInTurn } from '../../api/letters/in-turn.ts'
 import { problem } from '../../problem.ts'
 import { letterPdfPath } from '../layout/addresses.ts'
 
@@ -17,7 +18,7 @@ const languageOf = (chosen: unknown): Language => LANGUAGES.find((it) => it === 
 export const letter: FastifyPluginAsyncZod = async (app) => {
   app.post(
     '/counties/:county/parcels/:parcel/letters',
-    { config: { access: ALL_ROLES }, schema: { params } },
+    { config: { access: ALL_ROLES, inTurn: lettersInTurn }, schema: { params } },
     async ({ context, actor, params: { parcel }, body }, reply) => {
       const { kind, newest, language } = (body ?? {}) as Readonly<Record<string, unknown>>
       const wanted = LETTERS_FOR[actor.role].find((it): it is LetterKind => it === kind)

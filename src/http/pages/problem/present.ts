@@ -73,10 +73,20 @@ const WORDS: { readonly [P in ProblemName]: ProblemWords } = {
     says: 'There were more requests from here than the service allows.',
     advice: 'Wait a minute and go on.',
   },
+  'quota-reached': {
+    title: 'That is as much as your organization may have',
+    says: 'So that none takes the room of all, each organization may have and send so much.',
+    advice: 'End what is not needed any more, or go on tomorrow.',
+  },
   internal: {
     title: 'A fault of this service',
     says: 'It is ours and was noted. Nothing of what you sent was kept.',
     advice: 'Try again later; if it stays so, tell whoever runs the service the number below.',
+  },
+  'damaged-file': {
+    title: 'That file is damaged',
+    says: 'What is kept here is not what came in, so it is not shown. It was noted.',
+    advice: 'Send the same file again if you have it.',
   },
   unavailable: {
     title: 'Not available just now',

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { signIn as begin, signOut as end } from '../../../operations/access/sign-in.ts'
 import { browserInWords } from '../../access/browser.ts'
+import { networkOf } from '../../access/network-of.ts'
 import { giveSession, isFromHere, sessionSecret, takeSession } from '../../access/session-cookie.ts'
 import { problem } from '../../problem.ts'
 import { stepPath } from '../account/addresses.ts'
@@ -26,7 +27,7 @@ export const signIn: FastifyPluginAsyncZod = async (app) => {
     const begun = await begin(request.context, {
       name: name.slice(0, 80),
       password: password.slice(0, 200),
-      address: request.ip,
+      address: networkOf(request.ip),
       browser: browserInWords(request.headers['user-agent']),
     })
     if (begun.ok) {

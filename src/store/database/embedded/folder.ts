@@ -43,13 +43,13 @@ export function openServerFolder(dataFolder: string): ServerFolder {
   return { ...folder, control: controlName(id) }
 }
 
-export const databaseUrl = (folder: ServerFolder, database: string): string => {
+export const databaseUrl = (folder: ServerFolder, database: string, user = 'postgres'): string => {
   const { host, port } = JSON.parse(readFileSync(folder.address, 'utf8')) as ServerAddress
   const password = readFileSync(folder.password, 'utf8')
   const place = host.startsWith('/')
     ? `localhost/${database}?host=${encodeURIComponent(host)}&port=${port}`
     : ''
-  return `postgresql://postgres:${password}@${place || `${host}:${port}/${database}`}`
+  return `postgresql://${user}:${password}@${place || `${host}:${port}/${database}`}`
 }
 
 /** Abstract sockets and named pipes vanish with their process, so that holding one is also the lock on the folder. */

@@ -9,7 +9,8 @@ import { databaseUrl, openServerFolder, type ServerFolder } from './folder.ts'
 import type { SupervisorOptions } from './supervisor.ts'
 
 export type HeldServer = {
-  readonly url: (database: string) => string
+  /** As the server's superuser, where no other of its users is named; all have the password of the folder. */
+  readonly url: (database: string, user?: string) => string
   /** Lets go: the server stops when nobody holds it any more. */
   readonly release: () => void
 }
@@ -58,7 +59,7 @@ export async function holdEmbeddedServer(options: HoldOptions): Promise<HeldServ
   }
   await hold()
   return {
-    url: (database) => databaseUrl(folder, database),
+    url: (database, user) => databaseUrl(folder, database, user),
     release: () => {
       released = true
       socket.destroy()

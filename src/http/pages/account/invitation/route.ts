@@ -1,6 +1,10 @@
-import type { FastifyReply } from 'fastify'
+import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
-import { acceptInvitation, readInvitation } from '../../../../operations/access/accept-invitation.ts'
+import {
+  acceptInvitation,
+  readInvitation,
+  tokensInForce,
+} from '../../../../operations/access/accept-invitation.ts'
 import { LEAST_CHARACTERS, MOST_CHARACTERS } from '../../../../operations/access/password-rules.ts'
 import type { OpenInvitation } from '../../../../store/access/invitations.ts'
 import { isFromHere } from '../../../access/session-cookie.ts'
@@ -19,32 +23,48 @@ export const invitation: FastifyPluginAsyncZod = async (app) => {
     const code = typed(request.query, 'code').slice(0, MOST_CODE)
     const read = await readInvitation(request.context, code)
     if (!read.ok) request.guesses.noteMiss()
-    return show(reply, answered(read), code, null)
+    return show(request, reply, answered(read), code, null)
   })
 
   app.post(invitationPath, { config: { access: 'open' } }, async (request, reply) => {
     if (!isFromHere(request)) throw problem('unreadable-request', { detail: 'Use the form on the page.' })
     request.guesses.refuseGuesser()
     const code = typed(request.body, 'code').slice(0, MOST_CODE)
-    const chosen = await acceptInvitation(request.context, code, typed(request.body, 'password'))
+    const chosen = await acceptInvitation(
+      request.context,
+      code,
+      typed(request.body, 'password'),
+      typed(request.body, 'tokens') === 'keep' ? 'keep' : 'end',
+    )
     if (chosen.ok) return reply.redirect('/sign-in', 303)
     if (chosen.error.why !== 'invalid') {
       request.guesses.noteMiss()
       return answered(chosen)
     }
     const read = answered(await readInvitation(request.context, code))
-    return show(reply, read, code, `This password ${chosen.error.issues[0]?.message}.`)
+    return show(request, reply, read, code, `This password ${chosen.error.issues[0]?.message}.`)
   })
 }
 
-const show = (reply: FastifyReply, it: OpenInvitation, code: string, fault: string | null) =>
-  reply.page(
+async function show(
+  { context }: FastifyRequest,
+  reply: FastifyReply,
+  it: OpenInvitation,
+  code: string,
+  fault: string | null,
+): Promise<FastifyReply> {
+  const tokens = await tokensInForce(context, it.account)
+  return reply.page(
     {
       title: 'Choose a password',
       secret: true,
       body: html`<h1>Choose a password</h1><p class="lead">${it.first ? `${it.organizationName} has invited you.` : `A new password for your account at ${it.organizationName}.`}</p><form class="sign-in" method="post" action="${invitationPath}">${
         fault && html`<p class="fault" id="fault" role="alert">${fault}</p>`
-      }<input type="hidden" name="code" value="${code}"><p><label for="username">You will sign in as</label><input id="username" name="username" value="${it.signInName}" autocomplete="username" readonly></p><p><label for="password">Password <span>(at least ${LEAST_CHARACTERS} characters; a few words do well)</span></label><input id="password" name="password" type="password" autocomplete="new-password" minlength="${LEAST_CHARACTERS}" maxlength="${MOST_CHARACTERS}" required autofocus${fault && html` aria-invalid="true" aria-describedby="fault"`}></p><p><button>Keep it</button></p></form>`,
+      }<input type="hidden" name="code" value="${code}"><p><label for="username">You will sign in as</label><input id="username" name="username" value="${it.signInName}" autocomplete="username" readonly></p><p><label for="password">Password <span>(at least ${LEAST_CHARACTERS} characters; a few words do well)</span></label><input id="password" name="password" type="password" autocomplete="new-password" minlength="${LEAST_CHARACTERS}" maxlength="${MOST_CHARACTERS}" required autofocus${fault && html` aria-invalid="true" aria-describedby="fault"`}></p>${
+        tokens.length > 0 &&
+        html`<p><label><input type="checkbox" name="tokens" value="keep"> Keep my tokens: ${tokens.join(', ')}. Without this they end now, and programs that work by them stop.</label></p>`
+      }<p><button>Keep it</button></p></form>`,
     },
     fault ? 422 : 200,
   )
+}

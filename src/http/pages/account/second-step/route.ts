@@ -32,6 +32,7 @@ export const secondStep: FastifyPluginAsyncZod = async (app) => {
       if (session) giveSession(request, reply, session.secret, session.endsAt)
       return reply.page({ title: 'Recovery codes', body: recoveryView(recoveryCodes, aim(to)), secret: true })
     }
+    if (done.error.why === 'not-recent') return show(request, reply, to, SIGN_IN_AGAIN)
     if (done.error.why === 'wait') reply.header('retry-after', String(done.error.seconds))
     const fault =
       done.error.why === 'wait'
@@ -56,6 +57,9 @@ async function show(
   const body = setUpView({ offered, to: aim(to), fault, needed })
   return reply.page({ title: 'Second step', body, secret: true }, fault ? 422 : 200)
 }
+
+const SIGN_IN_AGAIN =
+  'You signed in more than 15 minutes ago. Sign in again, and then set it up: it changes how you come in.'
 
 const aim = (to: string): string => (to === '' ? accountPath : whereTo(to))
 

@@ -2,7 +2,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import type { Picture } from '../../../../files/pictures/read-picture.ts'
 import { prepareInspection } from '../../../../operations/findings/prepare-inspection.ts'
-import { addPhoto } from '../../../../operations/photos/add-photo.ts'
+import { addPhoto, keepPicture } from '../../../../operations/photos/add-photo.ts'
 import { answered } from '../../../api/answer.ts'
 import { takePhoto } from '../../../api/photos/take-photo.ts'
 import { Problem } from '../../../problem.ts'
@@ -36,8 +36,7 @@ export async function takePhotoForm(
   if (!photo) return again('Choose a photo first.')
   const findings = prepared.draft ?? prepared.submitted
   if (!findings) return again('Save the first step, then add photos.')
-  answered(
-    await addPhoto(context, actor, findings.id, { picture: photo, component, takenAt: null, place: null }),
-  )
+  const picture = answered(await keepPicture(context, actor, findings.id, photo))
+  answered(await addPhoto(context, actor, findings.id, { picture, component, takenAt: null, place: null }))
   return reply.redirect(`${inspectionPath(actor.county, prepared.parcel.number, step)}#photos-title`, 303)
 }

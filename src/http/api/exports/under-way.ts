@@ -1,0 +1,47 @@
+import type { Readable } from 'node:stream'
+import { problem } from '../../problem.ts'
+
+/** Each holds a connection of the database as long as it lasts; imports need some too. */
+const MOST = 4
+const MOST_EACH = 2
+
+/** Exports that are under way, by organization: nobody's readers keep another's from theirs. */
+export function exportsUnderWay(): (
+  organization: string,
+  begin: () => Promise<Readable>,
+) => Promise<Readable> {
+  const running = new Map<string, number>()
+  let all = 0
+  return async (organization, begin) => {
+    const own = running.get(organization) ?? 0
+    if (own >= MOST_EACH) {
+      throw problem('too-many-requests', {
+        detail: `${own} exports of your organization are under way: read them to the end, or end them, and ask again.`,
+        headers: { 'retry-after': '30' },
+      })
+    }
+    if (all >= MOST) {
+      throw problem('overloaded', {
+        detail: `${all} exports are under way, which is as many as there can be: ask again when one has ended.`,
+        headers: { 'retry-after': '30' },
+      })
+    }
+    running.set(organization, own + 1)
+    all += 1
+    let over = false
+    const end = (): void => {
+      if (over) return
+      over = true
+      all -= 1
+      const left = (running.get(organization) ?? 1) - 1
+      if (left === 0) running.delete(organization)
+      else running.set(organization, left)
+    }
+    try {
+      return (await begin()).once('close', end)
+    } catch (fault) {
+      end()
+      throw fault
+    }
+  }
+}

@@ -1,0 +1,46 @@
+import { Readable } from 'node:stream'
+import { expect, test } from 'vitest'
+import { must } from '../../../src/base/result.ts'
+import { readDocumentTaken } from '../../../src/operations/documents/read-document.ts'
+import { readPaper } from '../../../src/operations/documents/read-paper.ts'
+import { takeInDocument } from '../../../src/operations/documents/take-in-document.ts'
+import { testApp } from '../../support/app.ts'
+import { densePage, typedPdf, typedPermit } from '../../support/dense-pdf.ts'
+import { longestStall } from '../../support/stalls.ts'
+
+/** What nobody may be kept waiting for, milliseconds: the promise is 100, and machines that run tests are busy. */
+const MOST_MS = Number(process.env.STALL_MS ?? 200)
+const PAGES = Number(process.env.STALL_PAGES ?? 60)
+
+const { services: context, people } = await testApp()
+const { reviewer } = people
+
+async function reading(pages: readonly (readonly string[])[]) {
+  const kept = await context.files.keep(Readable.from([typedPdf(pages)]))
+  const paper = { kept, mediaType: 'application/pdf', fileName: null, parcel: null }
+  const { id } = must(await takeInDocument(context, reviewer, paper)).document
+  const stall = await longestStall(() =>
+    readPaper(context, {
+      id,
+      actor: reviewer,
+      data: { document: id },
+      report: async () => {},
+      signal: new AbortController().signal,
+    }),
+  )
+  return { stall, ...must(await readDocumentTaken(context, reviewer, id)) }
+}
+
+test('a paper of many typed pages keeps nobody waiting while what it says is worked out', async () => {
+  const { stall, document } = await reading(Array.from({ length: PAGES }, (_, page) => typedPermit(page)))
+  expect(document.state).toBe('proposed')
+  expect(document.proposals.length).toBe(PAGES)
+  expect(stall).toBeLessThan(MOST_MS)
+}, 60_000)
+
+test('one page with more words than a page can have keeps nobody waiting, and it is said what was left out', async () => {
+  const { stall, document, pages } = await reading([densePage(6_000)])
+  expect(document.state).toBe('proposed')
+  expect(pages[0]!.text.split(' ').length).toBeLessThanOrEqual(5_000)
+  expect(stall).toBeLessThan(MOST_MS)
+})
