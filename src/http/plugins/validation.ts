@@ -46,7 +46,7 @@ export function validateWithZod(app: FastifyInstance): void {
 
 /** Nothing that is taken is a fifth as deep; what reads JSON, writes it or compares it calls itself for each level. */
 const DEEPEST = 100
-const TOO_DEEP = `The body has values within values for more than ${DEEPEST} levels.`
+const TOO_DEEP = `The body is nested more than ${DEEPEST} levels deep.`
 
 function isDeeperThan(value: unknown, most: number): boolean {
   let level: readonly unknown[] = [value]
