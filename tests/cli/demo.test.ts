@@ -60,7 +60,7 @@ async function paste(line: string): Promise<string> {
 describe('npm run demo', () => {
   test('loads the county, and its three lines do what they say when pasted', async () => {
     const { text, stop } = await demo()
-    expect(text).toMatch(/^\d\d parcels were loaded/m)
+    expect(text).toMatch(/^Loaded \d\d parcels/m)
     const lines = text.split('\n').filter((line) => line.startsWith('curl '))
     expect(lines).toHaveLength(3)
     const [trial, queue, status] = await Promise.all(lines.map(paste))
@@ -73,7 +73,7 @@ describe('npm run demo', () => {
 
   test('started again, leaves the county as it was and gives new tokens', async () => {
     const { text, stop } = await demo()
-    expect(text).toMatch(/are as they were left/)
+    expect(text).toMatch(/Using the parcels in/)
     const line = text
       .split('\n')
       .filter((it) => it.startsWith('curl '))

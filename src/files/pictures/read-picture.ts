@@ -38,10 +38,10 @@ export async function readPicture(bytes: Buffer, keepsPlace: boolean): Promise<R
     .metadata()
     .catch(() => null)
   const type = PICTURE_TYPES[told?.format as keyof typeof PICTURE_TYPES]
-  if (!told || !type) return err('is not a picture this takes: send a JPEG, PNG or WebP')
+  if (!told || !type) return err('is not a supported image: send a JPEG, PNG or WebP')
   if (told.width * told.height > MOST_PIXELS)
     return err('has more than 50 million pixels: send a smaller one')
-  if ((told.pages ?? 1) > 1) return err('moves: send a still picture')
+  if ((told.pages ?? 1) > 1) return err('is animated: send a still image')
   const shown = await sharp(bytes, options)
     .rotate()
     .resize({ width: SHOWN_PIXELS, height: SHOWN_PIXELS, fit: 'inside', withoutEnlargement: true })
@@ -49,7 +49,7 @@ export async function readPicture(bytes: Buffer, keepsPlace: boolean): Promise<R
     .jpeg({ quality: 82 })
     .toBuffer({ resolveWithObject: true })
     .catch(() => null)
-  if (!shown) return err('is damaged: its picture can’t be read to the end')
+  if (!shown) return err('is damaged: send it again')
   return ok({
     ...(keepsPlace ? { original: bytes, type } : await without(bytes, type)),
     shown: shown.data,

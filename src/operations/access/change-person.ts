@@ -97,4 +97,4 @@ export const changePerson = (
   })
 
 export const lastOne = () =>
-  conflict('Nobody else looks after this organization. Let somebody else look after it first.')
+  conflict('This is the only administrator of the organization. Make someone else an administrator first.')

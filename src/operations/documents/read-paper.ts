@@ -30,7 +30,7 @@ export async function readPaper(
   if (document.state !== 'received' && document.state !== 'reading') return told(document.state)
   const path = await context.files.pathOf(document.contentHash)
   if (path === undefined) {
-    await change({ state: 'failed', reason: 'The file as it came in is not where it was kept.' })
+    await change({ state: 'failed', reason: 'The uploaded file is missing from storage.' })
     return told('failed')
   }
   await change({ state: 'reading' })

@@ -37,7 +37,7 @@ export const takeInDocument = (
       })
     }
     const same = await documentWithContent(tx, county, paper.kept.hash)
-    if (same) return conflict(`The same file was taken in before, as document ${same.id} (${same.state}).`)
+    if (same) return conflict(`The same file is already here as document ${same.id} (${same.state}).`)
     const id = context.newId()
     await insertDocument(tx, county, {
       id,

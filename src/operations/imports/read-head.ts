@@ -24,8 +24,7 @@ async function csvHead(open: () => Promise<Readable>): Promise<ImportHead | stri
   if (headings.length === 0) return 'is empty: its first line has to name the columns'
   if (headings.length > MOST_COLUMNS) return `has more than ${MOST_COLUMNS} columns`
   const unnamed = headings.indexOf('')
-  if (unnamed !== -1)
-    return `has no heading over column ${unnamed + 1}: its first line has to name the columns`
+  if (unnamed !== -1) return `has no heading for column ${unnamed + 1}: its first line must name the columns`
   const twice = headings.find((heading, index) => headings.indexOf(heading) !== index)
   if (twice !== undefined) return `has two columns headed "${twice}"`
   const sample: (readonly string[])[] = []

@@ -20,7 +20,7 @@ export type PhotoTaken = {
 const MOST = 200
 
 /**
- * Adds a photo to a firm's own findings, handed in or not: on a weak signal the numbers go first and the pictures
+ * Adds a photo to a firm's own findings, submitted or not: on a weak signal the numbers go first and the pictures
  * follow. It changes nothing that the findings say. The same picture again is the same photo.
  */
 export const addPhoto = (
@@ -36,7 +36,7 @@ export const addPhoto = (
     const same = await samePhoto(tx, county, findings, kept.hash)
     if (same) return ok(same)
     if ((await photosOf(tx, county, findings)).length >= MOST)
-      return conflict(`These findings have ${MOST} photos already, which is as many as one inspection takes.`)
+      return conflict(`These findings already have ${MOST} photos, the most for one inspection.`)
     const shown = await context.files.keep(Readable.from([picture.shown]))
     const photo: Photo = {
       id: context.newId(),
