@@ -41,12 +41,7 @@ export function fieldView(it: FieldShown, pictures: Pictures): Html {
           </label>
         `
       }
-      ${
-        place &&
-        html`
-        <div class="cut">${scanCut(pictures.of(place.page), place.box, place.words)}</div>
-      `
-      }
+      ${place && html`<div class="cut">${scanCut(pictures.of(place.page), place.box, place.words)}</div>`}
     </div>
   `
 }

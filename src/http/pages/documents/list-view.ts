@@ -42,7 +42,11 @@ export const listView = ({ county, state, documents, next, before }: ListPage): 
             html`
               <li>
                 <a
-                  href="${documentsPath(county)}?state=${it}"${it === state && html` aria-current="true"`}
+                  href="${documentsPath(county)}?state=${it}"${
+                    it === state &&
+                    html` aria-current="true"
+                  `
+                  }
                 >
                   ${STATE_WORDS[it]}
                 </a>

@@ -79,10 +79,7 @@ export const importView = ({ county, it, faults, rejections }: Shown): Html =>
     <h1>${it.fileName ?? `A list of ${it.kind}`}</h1>
     <p class="lead" role="status">
       This list of ${it.kind} ${STATE_WORDS[it.state]}. ${it.rowsRead > 0 && html`${counts(it)}.`} ${
-        it.reason !== null &&
-        html`
-        ${it.reason}.
-      `
+        it.reason !== null && html`${it.reason}.`
       }
     </p>
     ${
@@ -118,7 +115,11 @@ const rejected = (county: string, it: Import, rejections: readonly Rejection[]):
       upload them again.
     </p>
     <ul>
-      ${rejections.map(({ line, faults }) => html`<li>Line ${line}: ${faults.map(sayFault).join('; ')}</li>`)}
+      ${rejections.map(
+        ({ line, faults }) => html`
+        <li>Line ${line}: ${faults.map(sayFault).join('; ')}</li>
+      `,
+      )}
     </ul>
   `
 

@@ -16,12 +16,7 @@ export const inspectionsView = (
       form.
     </p>
     ${onThisPhone}
-    ${
-      drafts.length > 0 &&
-      html`
-      <section><h2>Not submitted yet</h2>${list(county, drafts, true)}</section>
-    `
-    }
+    ${drafts.length > 0 && html`<section><h2>Not submitted yet</h2>${list(county, drafts, true)}</section>`}
     <section>
       <h2>Submitted</h2>
       ${submitted.length === 0 ? html`<p>None yet.</p>` : list(county, submitted)}

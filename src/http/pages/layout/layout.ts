@@ -126,7 +126,11 @@ const places = ({ role, county, bySession }: Reader, frame: Frame, here: string)
   return html`
     <nav aria-label="${frame.pages}">
       <ul>
-        ${list.map(({ path, name }) => html`<li><a href="${path}"${current(path === here)}>${name}</a></li>`)}
+        ${list.map(
+          ({ path, name }) => html`
+          <li><a href="${path}"${current(path === here)}>${name}</a></li>
+        `,
+        )}
         ${bySession && own}
       </ul>
     </nav>

@@ -35,14 +35,14 @@ export function statusPanel(status: StatusShown, language: Language = 'en'): Htm
             ${items.map(
               ({ about, says, state, required, due }) =>
                 html`
-                <li>
-                  <p><b>${about}.</b> ${says}</p>
-                  <p class="next">
-                    <b>${VOICES[language].state[state]}.</b> ${required}
-                    ${due !== null && html` ${copy.by} ${day(due, language)}.`}
-                  </p>
-                </li>
-              `,
+                  <li>
+                    <p><b>${about}.</b> ${says}</p>
+                    <p class="next">
+                      <b>${VOICES[language].state[state]}.</b> ${required}
+                      ${due !== null && html` ${copy.by} ${day(due, language)}.`}
+                    </p>
+                  </li>
+                `,
             )}
           </ol>
         `

@@ -42,12 +42,7 @@ export function reconciliationView(
     <h1><span class="number">${parcel.number}</span> ${parcel.address}</h1>
     <h2>Record and found</h2>
     ${comparisonView(comparison, { sources: { names: new Map(), picture: () => null }, under })}
-    ${
-      plan &&
-      html`
-      <section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>
-    `
-    }
+    ${plan && html`<section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>`}
     <p class="soft">Made by ${engine}. Hash of the result: <code>${resultHash}</code></p>
   `
 }

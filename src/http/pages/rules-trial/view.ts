@@ -131,9 +131,7 @@ const tables = (county: string, { byKind, byDecade, byBedrooms, parcels }: Trial
                     html`
                       <li>
                         <b>${headed(kind)}, ${about}</b> ${WORDS[change]}. ${
-                          inForce !== null &&
-                          html`
-                          Now: ${inForce} `
+                          inForce !== null && html`Now: ${inForce} `
                         }
                         ${proposed !== null && html`Then: ${proposed}`}
                       </li>

@@ -46,7 +46,11 @@ function list(value: readonly unknown[]): Html {
         <tr>${columns.map((name) => html`<th scope="col">${worded(name)}</th>`)}</tr>
       </thead>
       <tbody>
-        ${rows.map((row) => html`<tr>${columns.map((name) => html`<td>${plainValue(row[name])}</td>`)}</tr>`)}
+        ${rows.map(
+          (row) => html`
+          <tr>${columns.map((name) => html`<td>${plainValue(row[name])}</td>`)}</tr>
+        `,
+        )}
       </tbody>
     </table>
   `

@@ -58,7 +58,7 @@ test('superseded and withdrawn are told in words', async () => {
   const url = new URL(issued.checkAddress).pathname
   const superseded = (await page(url)).html
   expect(superseded).toContain('Genuine, but out of date')
-  expect(superseded).toContain('A permit was added or corrected.')
+  expect(superseded).toContain('A permit was entered or corrected.')
   const reason = 'Wrong parcel <7> & sent in error.'
   await ask('reviewer', {
     method: 'POST',

@@ -61,11 +61,7 @@ const line = (county: string, { organization, admittedAt, withdrawnAt }: Admissi
   html`
     <li>
       <b>${organization.name}</b>, ${KINDS[organization.kind]}, ${
-        withdrawnAt
-          ? html`
-        access removed ${dayAt(withdrawnAt)}
-      `
-          : html`since ${dayAt(admittedAt)}`
+        withdrawnAt ? html`access removed ${dayAt(withdrawnAt)}` : html`since ${dayAt(admittedAt)}`
       }
       ${
         organization.kind !== 'county' &&

@@ -25,20 +25,12 @@ export const ownView = ({ person, own, sessions, current, reviewsIn, fault, done
     ${fault && html`<p class="notice bad" role="alert">${fault}</p>`}
     <p class="lead">
       ${person.label}, ${own.organization.name}. ${
-        person.signInName &&
-        html`
-        You sign in as <b>${person.signInName}</b>.
-      `
+        person.signInName && html`You sign in as <b>${person.signInName}</b>.`
       }
     </p>
     <ul class="plain">
       <li><a href="${tokensPath}">Tokens</a> for programs</li>
-      ${
-        person.administers &&
-        html`
-        <li><a href="${peoplePath}">People</a> of ${own.organization.name}</li>
-      `
-      }
+      ${person.administers && html`<li><a href="${peoplePath}">People</a> of ${own.organization.name}</li>`}
       ${
         person.administers &&
         reviewsIn.map(

@@ -82,11 +82,7 @@ const line = (
       <b>${name}</b>${account !== own && ' (another person in your organization)'}: ${counties
         .map((county) => `${writes.includes(county) ? 'reads and writes' : 'reads'} in ${county}`)
         .join(', ')}; ${expiresAt ? html`ends ${dayAt(expiresAt)}` : 'never ends'}; ${
-        lastUsedAt
-          ? html`
-          last used ${dayAt(lastUsedAt)}
-        `
-          : 'not used yet'
+        lastUsedAt ? html`last used ${dayAt(lastUsedAt)}` : 'not used yet'
       }.${formButton(`${tokensPath}/${id}/rotation`, 'Replace')}
       ${formButton(`${tokensPath}/${id}/withdrawal`, 'Revoke')}
     </li>
