@@ -65,7 +65,7 @@ describe('npm run demo', () => {
     expect(lines).toHaveLength(3)
     const [trial, queue, status] = await Promise.all(lines.map(paste))
     expect(trial).toContain('action: The liquid in the tank is 7" below the outlet invert.')
-    expect(trial).toContain('review: The tank comes to 751 ± 21 gal; the record says 1,000 gal')
+    expect(trial).toContain('review: The tank holds 751 ± 21 gal; the record says 1,000 gal')
     expect(queue!.trim().split('\n')).toHaveLength(5)
     expect(JSON.parse(status!)).toMatchObject({ status: { word: 'action-needed' } })
     expect(await stop()).toBe(0)
