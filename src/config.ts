@@ -42,7 +42,7 @@ export const SETTINGS = {
   DATABASE_URL: z
     .string()
     .regex(/^postgres(ql)?:\/\//, 'must begin with postgresql://')
-    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .refine((text) => URL.canParse(text), 'is not a valid address')
     .optional(),
   DATABASE_URL_FILE: z.string().min(1).optional(),
   DATABASE_CONNECTIONS: whole(2, 500).prefault('10'),
@@ -72,7 +72,7 @@ export const SETTINGS = {
   PUBLIC_ADDRESS: z
     .string()
     .regex(/^https?:\/\//, 'must begin with https:// or http://')
-    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .refine((text) => URL.canParse(text), 'is not a valid address')
     .optional(),
   ASFOUND_SIGNING_KEY: z.string().min(1).optional(),
   ASFOUND_SIGNING_KEY_FILE: z.string().min(1).optional(),
@@ -88,11 +88,11 @@ export const SETTINGS = {
   OTEL_EXPORTER_OTLP_ENDPOINT: z
     .string()
     .regex(/^https?:\/\//, 'must begin with https:// or http://')
-    .refine((text) => URL.canParse(text), 'is not an address that can be read')
+    .refine((text) => URL.canParse(text), 'is not a valid address')
     .optional(),
   OTEL_TRACES_SAMPLER_ARG: z
     .string()
-    .regex(/^(?:0(?:\.\d+)?|1(?:\.0+)?)$/, 'must be from 0 to 1, as 0.1')
+    .regex(/^(?:0(?:\.\d+)?|1(?:\.0+)?)$/, 'must be from 0 to 1, for example 0.1')
     .transform(Number)
     .prefault('1'),
   STOP_WITHIN_SECONDS: whole(1, 600).prefault('20'),
@@ -124,9 +124,9 @@ export function readSettings(environment: NodeJS.ProcessEnv): Result<Settings, r
   const faults = IN_FILES.flatMap((name) => {
     const file = given[`${name}_FILE`]
     if (file === undefined) return []
-    if (given[name] !== undefined) return [`${name} and ${name}_FILE are both given: give one`]
+    if (given[name] !== undefined) return [`${name} and ${name}_FILE are both set: set only one`]
     given[name] = textOf(file)
-    return given[name] === undefined ? [`${name}_FILE names a file that can’t be read, or is empty`] : []
+    return given[name] === undefined ? [`${name}_FILE names a file that is empty or cannot be read`] : []
   })
   const parsed = z.object(SETTINGS).safeParse(given)
   if (parsed.success && faults.length === 0) return ok(parsed.data)
@@ -147,6 +147,6 @@ export function settingsOrExit(environment: NodeJS.ProcessEnv = process.env): Se
   const settings = readSettings(environment)
   if (settings.ok) return settings.value
   const faults = settings.error.map((fault) => `  ${fault}\n`).join('')
-  process.stderr.write(`Settings that can’t be used (docs/settings.md tells what each takes):\n${faults}`)
+  process.stderr.write(`Please correct these settings (docs/settings.md describes them):\n${faults}`)
   process.exit(1)
 }

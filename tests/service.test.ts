@@ -61,7 +61,7 @@ describe('the service', () => {
     const { ended, said } = start({ PORT: 'x', LOG_LEVEL: 'y' })
     expect(await ended).toBe(1)
     expect(said()).toBe(
-      'Settings that can’t be used (docs/settings.md tells what each takes):\n  PORT is not a whole number\n' +
+      'Please correct these settings (docs/settings.md describes them):\n  PORT is not a whole number\n' +
         '  LOG_LEVEL must be one of: fatal, error, warn, info, debug, trace, silent\n',
     )
   })

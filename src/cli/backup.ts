@@ -22,7 +22,7 @@ import { keysApart } from './keys-apart.ts'
 const settings = settingsOrExit()
 try {
   const [file] = parseArgs({ allowPositionals: true }).positionals
-  if (file === undefined) throw new BackupRefusal('Say where to: npm run backup -- FILE')
+  if (file === undefined) throw new BackupRefusal('Name the file to write: npm run backup -- FILE')
   const server = await reachServer({
     url: settings.DATABASE_URL,
     dataFolder: settings.ASFOUND_DATA,
@@ -64,21 +64,21 @@ async function write(url: string, file: string): Promise<Manifest> {
 
 function tell(file: string, { tables, jobs, originals, heads, broken = [] }: Manifest): void {
   for (const [name, { rows }] of Object.entries(tables)) if (rows > 0) console.log(`${name}: ${rows}`)
-  console.log(`jobs to be done: ${jobs}`)
+  console.log(`jobs waiting: ${jobs}`)
   console.log(`originals: ${originals.count}, ${originals.bytes} bytes`)
   console.log(`audit chains: ${heads.length}`)
   for (const hash of originals.missing)
-    console.error(`WRONG  the original ${hash} is on record and not in the folder`)
+    console.error(`WRONG  the original ${hash} is on record but missing from the folder`)
   for (const hash of originals.damaged)
-    console.error(`WRONG  the original ${hash} has other bytes than it came with`)
+    console.error(`WRONG  the original ${hash} has changed since it was stored`)
   for (const fault of broken) console.error(`WRONG  ${fault}`)
   if (originals.missing.length + originals.damaged.length + broken.length > 0) process.exitCode = 1
   console.log(`Written to ${file}.`)
   if (broken.length > 0)
     console.error(
-      'The audit does not hold. Keep the backups made before: this one is restored as broken, or not at all.',
+      'The audit chains are not intact. Keep earlier backups: this one can only be restored with --broken.',
     )
-  console.log('NOT in it, and needed beside it after a restore; keep a copy of each apart from the backup:')
+  console.log('NOT in the backup, and needed after a restore. Keep a copy of each in another place:')
   for (const { from, needed, there } of keysApart(settings))
     console.log(`  ${from}${there ? '' : ' (not there yet)'}: ${needed}`)
 }

@@ -10,6 +10,7 @@ import { LETTER_TITLES } from '../letters/content/frame.ts'
 import { saidBeside } from '../letters/signing/said-beside.ts'
 import { isPdfOf, verifyLetter } from '../letters/signing/verify.ts'
 import type { LetterStatement } from '../letters/statement.ts'
+import { printDate } from '../words/date.ts'
 
 const USAGE = 'npm run letter:check -- letter.json --keys jwks.json [--pdf letter.pdf]'
 
@@ -40,16 +41,16 @@ async function main(): Promise<boolean> {
   if (values.pdf === undefined) return true
   const fits = isPdfOf(checked.value, await bytesOf(values.pdf))
   console.log(
-    fits ? 'The PDF is the one that was sealed.' : 'NOT THE PDF that was sealed: its bytes are others.',
+    fits ? 'The PDF is the one that was signed.' : 'NOT THE SIGNED PDF: its contents are different.',
   )
   return fits
 }
 
 const told = ({ kind, number, county, parcel, issuedOn, asOf, status }: LetterStatement): string =>
   [
-    `GENUINE by the keys given: ${LETTER_TITLES[kind].toLowerCase()} ${number} of ${county.name}, issued ${issuedOn}`,
-    `  parcel ${parcel.number}${parcel.address === null ? '' : `, ${parcel.address}`}, as of ${asOf}: ${status}`,
-    'Whether something has come in since, or the letter was withdrawn, only the service can tell.',
+    `GENUINE by these keys: ${LETTER_TITLES[kind].toLowerCase()} ${number} of ${county.name}, issued ${printDate(issuedOn, 'en')}`,
+    `  parcel ${parcel.number}${parcel.address === null ? '' : `, ${parcel.address}`}, as of ${printDate(asOf, 'en')}: ${status.replaceAll('-', ' ')}`,
+    'Only the service can say if the file has changed since or the letter was withdrawn.',
   ].join('\n')
 
 /** Of an answer of the service, its signature and what is beside it; of anything else, the text itself. */
@@ -57,17 +58,13 @@ function readFileOf(text: string): { readonly signature: string; readonly beside
   if (!text.trim().startsWith('{')) return { signature: text.trim(), beside: {} }
   const beside = parsed(text) as Record<string, unknown>
   if (typeof beside.signature === 'string') return { signature: beside.signature, beside }
-  throw new CannotAsk(
-    'The file has no signature: save the answer of /v1/letters/CODE/verification as it comes.',
-  )
+  throw new CannotAsk('The file has no signature. Save the full answer of /v1/letters/CODE/verification.')
 }
 
 function keySet(text: string): JSONWebKeySet {
   const { keys } = parsed(text) as { readonly keys?: unknown }
   if (Array.isArray(keys)) return { keys }
-  throw new CannotAsk(
-    'The file of keys is no JWK set: save /.well-known/jwks.json of the service as it comes.',
-  )
+  throw new CannotAsk('The key file is not a JWK set. Save /.well-known/jwks.json of the service.')
 }
 
 function parsed(text: string): unknown {
@@ -80,7 +77,7 @@ function parsed(text: string): unknown {
 
 const bytesOf = (file: string): Promise<Buffer> =>
   readFile(file).catch((fault: Error) => {
-    throw new CannotAsk(`${file} can’t be read: ${fault.message}`)
+    throw new CannotAsk(`${file} cannot be read: ${fault.message}`)
   })
 
 const textOf = async (file: string): Promise<string> => (await bytesOf(file)).toString('utf8')

@@ -49,7 +49,9 @@ try {
   const made = await inviteAdministrator(context, { county, department, signInName: person, begin })
   if (made.ok) {
     const address = settings.PUBLIC_ADDRESS ?? `http://localhost:${settings.PORT}`
-    console.log(`Open this within a week, once:\n${address}/invitation?code=${made.value.secret}`)
+    console.log(
+      `Open this link within a week. It works once:\n${address}/invitation?code=${made.value.secret}`,
+    )
   } else {
     console.error(made.error)
     process.exitCode = 1

@@ -21,7 +21,7 @@ export function keysApart(settings: Settings): readonly KeyApart[] {
       : { from: `the setting ${setting}`, needed, there: true }
   }
   return [
-    key('ASFOUND_ACCESS_KEY', ACCESS_KEY_FILE, 'opens second steps and the secrets of subscriptions'),
-    key('ASFOUND_SIGNING_KEY', SIGNING_KEY_FILE, 'seals letters and noted ends of the audit'),
+    key('ASFOUND_ACCESS_KEY', ACCESS_KEY_FILE, 'decrypts two-step sign-in and webhook secrets'),
+    key('ASFOUND_SIGNING_KEY', SIGNING_KEY_FILE, 'signs letters and audit checkpoints'),
   ]
 }

@@ -17,8 +17,7 @@ const settings = settingsOrExit()
 
 async function list(database: Database): Promise<void> {
   const keys = await administer(database, signingKeys)
-  if (keys.length === 0)
-    console.log('No key has been used yet: the first start of the service makes one known.')
+  if (keys.length === 0) console.log('No key is published yet. The first start of the service publishes one.')
   for (const { key, firstUsedAt, retiredAt } of keys) {
     const state = retiredAt ? `retired ${retiredAt.toISOString()}` : 'may sign'
     console.log(`${key.kid}  since ${firstUsedAt.toISOString()}  ${state}`)
@@ -28,8 +27,8 @@ async function list(database: Database): Promise<void> {
 async function rotate(database: Database): Promise<void> {
   if (settings.ASFOUND_SIGNING_KEY ?? settings.ASFOUND_SIGNING_KEY_FILE) {
     throw new Error(
-      'The key comes from ASFOUND_SIGNING_KEY or ASFOUND_SIGNING_KEY_FILE: put the new key there and start the ' +
-        'service again, then retire the old one.',
+      'The key comes from ASFOUND_SIGNING_KEY or ASFOUND_SIGNING_KEY_FILE. Put the new key there, restart the ' +
+        'service, then retire the old key.',
     )
   }
   const old = (await administer(database, signingKeys)).filter(({ retiredAt }) => retiredAt === null)
@@ -38,18 +37,15 @@ async function rotate(database: Database): Promise<void> {
   const { publicKey } = await openSigner(key)
   await administer(database, (tx) => registerSigningKey(tx, publicKey, new Date()))
   console.log(`The new key ${publicKey.kid} is published.`)
-  if (oldFile)
-    console.log(`The old one lies in ${oldFile}: destroy it once the service runs with the new one.`)
-  console.log(
-    'Now start the service again. When every process runs with the new key, retire what was before it:',
-  )
+  if (oldFile) console.log(`The old key is in ${oldFile}. Destroy it once the service runs with the new one.`)
+  console.log('Now restart the service. When every process runs with the new key, retire the old ones:')
   for (const { key: before } of old) console.log(`  npm run letter:keys -- retire ${before.kid}`)
 }
 
 async function retire(database: Database, kid: string): Promise<void> {
   const done = await administer(database, (tx) => retireSigningKey(tx, kid, new Date()))
-  if (!done) throw new Error(`There is no key ${kid} that may sign.`)
-  console.log(`${kid} signs no more. Its letters stay valid.`)
+  if (!done) throw new Error(`There is no active key ${kid}.`)
+  console.log(`${kid} is retired. Its letters stay valid.`)
 }
 
 try {

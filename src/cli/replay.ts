@@ -24,8 +24,8 @@ function tell(what: string, compared: number, differences: readonly Difference[]
   const changes = differences.flatMap((it) => it.changes)
   const count = (change: string) => changes.filter((it) => it.change === change).length
   console.log(
-    `${what}: ${compared} compared, ${compared - differences.length} the same to the byte, ${differences.length} differ; ` +
-      `differences that appear ${count('appears')}, vanish ${count('vanishes')}, stand on other ground ${count('changes')}.`,
+    `${what}: ${compared} compared, ${compared - differences.length} identical, ${differences.length} differ; ` +
+      `differences that appear ${count('appears')}, go away ${count('vanishes')}, have other evidence ${count('changes')}.`,
   )
   if (differences.length > 0) process.exitCode = 1
 }
@@ -63,7 +63,7 @@ async function county(name: string, now: Version, before: Version | undefined): 
 try {
   if (asked.against === undefined && asked.county === undefined)
     throw new Error(
-      'Say what to hold this version against: --against <tag or folder>, --county <county>, or both.',
+      'Choose what to compare this version with: --against <tag or folder>, --county <county>, or both.',
     )
   const now = await versionIn(HERE, 'this version')
   const before = asked.against === undefined ? undefined : await versionOf(asked.against)

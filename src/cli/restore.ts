@@ -17,7 +17,7 @@ try {
   const options = { broken: { type: 'boolean', default: false } } as const
   const { positionals, values } = parseArgs({ allowPositionals: true, options })
   const [file] = positionals
-  if (file === undefined) throw new BackupRefusal('Say what from: npm run restore -- FILE')
+  if (file === undefined) throw new BackupRefusal('Name the backup: npm run restore -- FILE')
   const server = await reachServer({
     url: settings.DATABASE_URL,
     dataFolder: settings.ASFOUND_DATA,
@@ -35,15 +35,17 @@ function tell({ opening, manifest: { tables, jobs, originals }, broken }: Restor
   const rows = Object.values(tables).reduce((sum, table) => sum + table.rows, 0)
   console.log(
     `Restored the backup of ${opening.at} (${opening.program}, PostgreSQL ${opening.server}): ${rows} rows of ` +
-      `${Object.keys(tables).length} tables and ${originals.count} originals are as they were, by count and hash; ` +
-      `${broken.length === 0 ? 'the audit holds' : 'the audit DOES NOT HOLD, as it did not then'}; ${jobs} jobs are to be done.`,
+      `${Object.keys(tables).length} tables and ${originals.count} originals match by count and hash; ` +
+      `${broken.length === 0 ? 'the audit chains are intact' : 'the audit chains are NOT intact, as at the time of the backup'}; ${jobs} jobs are waiting.`,
   )
   for (const fault of broken) console.error(`BROKEN  ${fault}`)
   for (const hash of [...originals.missing, ...originals.damaged])
-    console.error(`The original ${hash} was missing or damaged when the backup was made, and is not here.`)
+    console.error(
+      `The original ${hash} was missing or damaged at the time of the backup, and is not restored.`,
+    )
   for (const { from, needed, there } of keysApart(settings))
     if (!there)
       console.log(
-        `${from} is not here, and no backup holds it: put it there before the start. It ${needed}; the service would make a new one.`,
+        `${from} is missing and is in no backup. It ${needed}. Put it back before you start the service, which would make a new one.`,
       )
 }

@@ -34,9 +34,9 @@ function summary(book: RuleBook): string {
     '',
     ...[head, ...rows].map(line),
     '',
-    'An entry counts by the least sure of its citations.',
+    'Each entry is counted by its weakest citation.',
     ...(disputed.length > 0
-      ? ['', 'Where sources contradict, and both stand:', ...disputed.map((it) => `- ${it}`)]
+      ? ['', 'Sources that contradict each other (both are kept):', ...disputed.map((it) => `- ${it}`)]
       : []),
   ].join('\n')
 }
@@ -45,7 +45,7 @@ const words = process.argv.slice(2)
 const path = words.find((it) => !it.startsWith('--'))
 const unknown = words.filter((it) => it.startsWith('--') && it !== '--sources')
 if (unknown.length > 0) {
-  console.error(`There is no option ${unknown.join(', ')}. Use: npm run rules:check [-- path] [-- --sources]`)
+  console.error(`Unknown option ${unknown.join(', ')}. Use: npm run rules:check [-- path] [-- --sources]`)
   process.exit(1)
 }
 try {
@@ -58,6 +58,6 @@ try {
   }
 } catch (error) {
   if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error
-  console.error(`There is nothing at ${path}. Give a pack (place/topic.yaml) or a folder of packs.`)
+  console.error(`Nothing found at ${path}. Name a pack (place/topic.yaml) or a folder of packs.`)
   process.exitCode = 1
 }

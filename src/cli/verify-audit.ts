@@ -35,7 +35,7 @@ try {
   const fresh = report.faults.filter((fault) => !known.some(({ says }) => says === fault))
   for (const fault of fresh) console.error(`WRONG  ${fault}`)
   if (report.faults.length + known.length > 0) process.exitCode = 1
-  else console.log('Every entry follows the one before it, and every record is as it was left.')
+  else console.log('All entries follow each other, and no record was changed afterwards.')
   if (asked.note !== undefined && report.faults.length === 0) await note(asked.note, report.heads)
 } catch (fault) {
   explain(fault)
@@ -74,7 +74,7 @@ async function note(file: string, heads: readonly Head[]): Promise<void> {
   const key = await keyOf(settings)
   const text = await sealHeads({ at: new Date().toISOString(), heads: [...heads] }, key)
   await writeFile(file, text, { flag: 'wx' })
-  console.log(`Noted in ${file}${key === undefined ? ', not sealed: there is no key here' : ', sealed'}.`)
+  console.log(`Saved in ${file}${key === undefined ? ', not signed: there is no key here' : ', signed'}.`)
 }
 
 /** The key of the letters; none is made for this. */

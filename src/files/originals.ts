@@ -98,7 +98,10 @@ export async function openOriginals(folder: string): Promise<Originals> {
     },
     check: async () => {
       await access(drafts, constants.W_OK).catch((cause) => {
-        throw new OutsideFailure('The folder of originals can’t be written', { cause, retryAfterSeconds: 30 })
+        throw new OutsideFailure('The folder of originals cannot be written', {
+          cause,
+          retryAfterSeconds: 30,
+        })
       })
       const { free } = await space()
       if (free < LEAST_FREE) throw new OutsideFailure('The disk is full', { retryAfterSeconds: 30 })
@@ -175,6 +178,6 @@ function asOutside(fault: unknown): unknown {
   const { code } = fault as NodeJS.ErrnoException
   const disk = ['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EMFILE', 'ENFILE', 'EACCES'].includes(code ?? '')
   return disk
-    ? new OutsideFailure('The file can’t be kept just now', { cause: fault, retryAfterSeconds: 30 })
+    ? new OutsideFailure('The file cannot be stored right now', { cause: fault, retryAfterSeconds: 30 })
     : fault
 }

@@ -31,7 +31,7 @@ export async function readSignInProviders(file: string | undefined): Promise<rea
   const parsed = providers.safeParse(await jsonOf(file))
   if (!parsed.success) {
     const faults = parsed.error.issues.map(({ path: at, message }) => `${at.join('.')} ${message}`)
-    throw new OutsideFailure(`${file} can’t be used: ${faults.join('; ')}`)
+    throw new OutsideFailure(`${file} cannot be used: ${faults.join('; ')}`)
   }
   return Promise.all(
     Object.entries(parsed.data).map(async ([county, { clientSecretFile, ...settings }]) => ({
@@ -56,5 +56,5 @@ async function jsonOf(file: string): Promise<unknown> {
 
 const textOf = (file: string): Promise<string> =>
   readFile(file, 'utf8').catch((cause: Error) => {
-    throw new OutsideFailure(`${file} can’t be read`, { cause })
+    throw new OutsideFailure(`${file} cannot be read`, { cause })
   })

@@ -91,7 +91,7 @@ export type Services = OperationContext & {
 
 export type App = FastifyInstance
 
-/** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may hand in their own. */
+/** Ready to listen or to be asked by `inject`. `routes` are the resources; tests may give their own. */
 export async function buildApp(
   services: Services,
   routes = registerRoutes,

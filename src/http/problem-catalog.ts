@@ -4,78 +4,82 @@ export type ProblemKind = { readonly status: number; readonly title: string; rea
 const kinds = {
   'unreadable-request': {
     status: 400,
-    title: 'The request can’t be read',
+    title: 'The request cannot be read',
     about:
-      'The body is not JSON, its length is wrong, or the address holds characters that can’t be. Send it again, well formed.',
+      'The body is not JSON, its length is wrong, or the address contains invalid characters. Correct it and send it ' +
+      'again.',
   },
   'invalid-input': {
     status: 422,
-    title: 'Some of what was sent can’t be used',
+    title: 'Some of the input is invalid',
     about:
-      '`errors` lists every fault: `in` says whether it is in the body, the path, the query or a header, `pointer` (RFC 6901) where, `message` what it is and what to write instead.',
+      '`errors` lists every fault. `in` is body, path, query or header, `pointer` (RFC 6901) the place, and `message` ' +
+      'says what is wrong and what to write instead.',
   },
   'not-signed-in': {
     status: 401,
-    title: 'Nobody is signed in',
+    title: 'Not signed in',
     about:
-      'The request carries no token, or one that is unknown, expired or withdrawn. Send `Authorization: Bearer` and a token.',
+      'The request has no token, or one that is unknown, expired or revoked. Send `Authorization: Bearer` and a ' +
+      'token.',
   },
   'not-allowed': {
     status: 403,
-    title: 'This token may not do that',
-    about:
-      'What is asked for can be seen with this token, but not done. The detail names the roles that may.',
+    title: 'Not allowed',
+    about: 'This token can see this, but cannot do it. The detail names the roles that can.',
   },
   'not-found': {
     status: 404,
-    title: 'There is nothing here',
-    about: 'There is no such thing, or this token may not see it; the answer is the same on purpose.',
+    title: 'Not found',
+    about: 'It does not exist, or this token cannot see it. The answer is the same on purpose.',
   },
   conflict: {
     status: 409,
-    title: 'The state of things does not allow it',
+    title: 'Conflict',
     about:
-      'Something else was done first, as findings that were already submitted. The detail says what; read the resource again.',
+      'Something else happened first, for example the findings are already submitted. The detail says what. Read the ' +
+      'resource again.',
   },
   'still-working': {
     status: 409,
-    title: 'The same request is being worked on',
+    title: 'The same request is in progress',
     about:
-      'Another request with the same `Idempotency-Key` has not been answered yet. Ask again after `Retry-After`.',
+      'Another request with the same `Idempotency-Key` is still in progress. Try again after `Retry-After`.',
   },
   'key-reused': {
     status: 422,
-    title: 'The Idempotency-Key was used for something else',
+    title: 'The Idempotency-Key was used for another request',
     about:
-      'A key stands for one request. This one was sent before with another body or to another address. Use a new key.',
+      'A key is for one request. This one was sent before with another body or to another address. Use a new key.',
   },
   stale: {
     status: 412,
-    title: 'It has changed since it was read',
+    title: 'Changed since it was read',
     about:
-      '`If-Match` names an older version. Read it again, look at what changed, and send the change with the new `ETag`.',
+      '`If-Match` names an older version. Read it again, check what changed, and send your change with the new `ETag`.',
   },
   'version-needed': {
     status: 428,
-    title: 'Say which version is to be replaced',
+    title: 'If-Match is required',
     about:
-      'Replacing something needs `If-Match` with the `ETag` of the version it was read at, so that nobody’s change is lost.',
+      'To replace something, send `If-Match` with the `ETag` of the version you read, so that nobody’s change is lost.',
   },
   'too-large': {
     status: 413,
     title: 'Too large',
-    about: 'The body or the file is larger than this service takes; the detail gives the limit.',
+    about: 'The body or file is larger than the limit in the detail.',
   },
   'unsupported-type': {
     status: 415,
-    title: 'Not a type this takes',
-    about: 'The `Content-Type` is none that this address takes; the API description lists them.',
+    title: 'Unsupported media type',
+    about: 'This address does not accept the `Content-Type`. The API description lists what it accepts.',
   },
   'too-many-requests': {
     status: 429,
     title: 'Too many requests',
     about:
-      'This token, or this address without one, asked more often than the service allows. Go on after `Retry-After`.',
+      'This token, or this address without a token, sent more requests than the service allows. Continue after ' +
+      '`Retry-After`.',
   },
   'quota-reached': {
     status: 429,
@@ -85,9 +89,10 @@ const kinds = {
   },
   internal: {
     status: 500,
-    title: 'A fault of this service',
+    title: 'Internal error',
     about:
-      'It was noted under `requestId`. Nothing of the request was kept. Tell whoever runs the service the id.',
+      'A fault of this service, recorded under `requestId`. Nothing of the request was saved. Give the id to the ' +
+      'people who run the service.',
   },
   'damaged-file': {
     status: 500,
@@ -97,15 +102,17 @@ const kinds = {
   },
   unavailable: {
     status: 503,
-    title: 'Something this service needs is not available',
+    title: 'Not available',
     about:
-      'The database, or another thing outside the program, does not answer. Nothing of the request was kept. Try again after `Retry-After`.',
+      'The database or another part that the service needs does not answer. Nothing of the request was saved. Try ' +
+      'again after `Retry-After`.',
   },
   overloaded: {
     status: 503,
-    title: 'Too much to do just now',
+    title: 'Overloaded',
     about:
-      'The service turns new requests away to finish those inside. Nothing of the request was kept. Try again after `Retry-After`.',
+      'The service refuses new requests to finish those in progress. Nothing of the request was saved. Try again ' +
+      'after `Retry-After`.',
   },
 } as const satisfies Readonly<Record<string, ProblemKind>>
 

@@ -94,7 +94,7 @@ export async function openJobs(options: JobOptions): Promise<RunningJobs> {
         { includeMetadata: true },
         async (jobs) => {
           for (const { data, sourceId } of jobs) {
-            const change = { state: 'failed', says: 'It failed every time it was tried.' } as const
+            const change = { state: 'failed', says: 'It failed at every try.' } as const
             if (sourceId) await noteJob(database, data.actor.county, sourceId, change, clock())
           }
         },

@@ -1,5 +1,6 @@
 import { randomInt } from 'node:crypto'
 import { err, ok, type Result } from '../base/result.ts'
+import type { CodeFault } from '../words/letter-code.ts'
 
 /** No two of these look alike in any hand or type: without 0 O, 1 I L, 2 Z, 5 S, 8 B and U V. */
 const SIGNS = '34679ACDEFGHJKMNPQRTWXY'
@@ -14,17 +15,14 @@ export function newCode(): string {
   return grouped(drawn + lastSign(drawn))
 }
 
-const MISTYPED = 'is not a code as letters carry it: one of its signs was mistyped or left out'
-
 /** A code as people type it (any case, any spacing) to the way it is kept; what is wrong with it otherwise. */
-export function readCode(typed: string): Result<string, string> {
+export function readCode(typed: string): Result<string, CodeFault> {
   const signs = typed.toUpperCase().replace(/[\s\-–—_.]/g, '')
   const foreign = [...signs].find((sign) => !SIGNS.includes(sign))
-  if (foreign !== undefined)
-    return err(`has the sign ${foreign}, which no code has: look at the letter again`)
-  if (signs.length !== LENGTH) return err(`has ${signs.length} signs where a code has ${LENGTH}`)
+  if (foreign !== undefined) return err({ why: 'foreign-sign', sign: foreign })
+  if (signs.length !== LENGTH) return err({ why: 'length', given: signs.length, wanted: LENGTH })
   const drawn = signs.slice(0, -1)
-  return lastSign(drawn) === signs.at(-1) ? ok(grouped(signs)) : err(MISTYPED)
+  return lastSign(drawn) === signs.at(-1) ? ok(grouped(signs)) : err({ why: 'mistyped' })
 }
 
 const grouped = (signs: string): string => signs.match(/.{4}/g)!.join('-')

@@ -67,6 +67,6 @@ const only =
   }
 
 const reason = ({ code = '' }: NodeJS.ErrnoException): string => {
-  if (/CERT|SSL|TLS|SIGNATURE|ALTNAME/.test(code)) return `its certificate can’t be trusted (${code})`
+  if (/CERT|SSL|TLS|SIGNATURE|ALTNAME/.test(code)) return `its certificate is not trusted (${code})`
   return code === '' ? 'the connection failed' : `the connection failed (${code})`
 }

@@ -23,7 +23,7 @@ export type ProviderSettings = {
   readonly issuer: string
   readonly clientId: string
   readonly clientSecret: string | undefined
-  /** Whether it has asked for a second step already, or this service is to. */
+  /** Whether it has two-step sign-in, or this service is to ask for the code. */
   readonly secondStep: 'here' | 'provider'
 }
 

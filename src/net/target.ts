@@ -34,16 +34,16 @@ export async function checkTarget(
 ): Promise<Result<Target, string>> {
   if (text.length > MOST_CHARACTERS) return err(`is longer than ${MOST_CHARACTERS} characters`)
   if (!URL.canParse(text))
-    return err('is not an address that can be read: write it in full, as https://example.org/news')
+    return err('is not a valid address: write it in full, for example https://example.org/news')
   const url = new URL(text)
   if (!protocols.includes(url.protocol)) return err('must begin with https://')
-  if (url.username !== '' || url.password !== '') return err('must not hold a name or password')
-  if (url.hash !== '') return err('must not have a part after #: it would never be sent')
+  if (url.username !== '' || url.password !== '') return err('must not contain a name or password')
+  if (url.hash !== '') return err('must not have a part after #, which is never sent')
   const host = url.hostname.replace(/^\[|\]$/g, '')
   const addresses = isIP(host) ? [{ address: host, family: isIP(host) }] : await resolve(host).catch(() => [])
-  if (addresses.length === 0) return err('leads nowhere: its name is not found')
+  if (addresses.length === 0) return err('was not found: check its name')
   if (!addresses.every(({ address }) => isPublic(address))) {
-    return err('leads to this machine, its network or a reserved address; only public ones are sent to')
+    return err('leads to this machine, its network or a reserved address: use a public address')
   }
   return ok({ url, addresses })
 }

@@ -3,8 +3,8 @@ import type { Issue } from '../measure/issue.ts'
 import type { NotReachedReason } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { PaperText } from '../records/whose.ts'
+import type { NotStated } from '../rules/apply/not-stated.ts'
 import type { ParameterName } from '../rules/parameters.ts'
-import type { NotStated } from '../rules/work/not-stated.ts'
 import type { Shown, Thing } from './thing.ts'
 
 /** Why one fact that a question needs is not known. */

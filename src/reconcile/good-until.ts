@@ -1,6 +1,6 @@
 import { addDays, addYears, type PlainDate } from '../base/plain-date.ts'
+import { countsUntil } from '../rules/apply/transfer-window.ts'
 import { inForce } from '../rules/in-force.ts'
-import { countsUntil } from '../rules/work/transfer-window.ts'
 import type { ReconcileInput } from './case.ts'
 
 /**

@@ -85,7 +85,7 @@ export type Correction = {
   readonly decision: string
   readonly on: PlainDate
   readonly by: string
-  /** The permit whose saying it mends. */
+  /** The permit whose value it corrects. */
   readonly permit: string
   /** Key of the component; null for a value of the whole system (`bedrooms`). */
   readonly component: string | null

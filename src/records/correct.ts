@@ -3,7 +3,7 @@ import type { AsBuilt, Claim, Correction, PermitRef } from './as-built.ts'
 import { stated } from './claim.ts'
 
 /**
- * Reviewers' corrections, oldest first. A correction mends what one permit is taken to say, so it holds on every day
+ * Reviewers' corrections, oldest first. A correction changes what one permit is taken to say, so it holds on every day
  * on which that permit is part of the fold, whenever it was made; each value keeps the decision that set it.
  */
 export function applyCorrections(asBuilt: AsBuilt, corrections: readonly Correction[]): AsBuilt {

@@ -66,7 +66,7 @@ function standingsOf(layers: readonly Layer[]): PlaceRules['standings'] {
   return standings
 }
 
-/** Lays out packs that are already known to be sound (see `parse/parse-packs.ts`); unknown pack ids are passed over. */
+/** Lays out packs that are already known to be sound (see `parse/parse-packs.ts`); unknown pack ids are skipped. */
 export function ruleBook(list: readonly Pack[]): RuleBook {
   const packs = new Map(list.map((pack) => [pack.pack, pack]))
   const places = new Map<PlaceId, PlaceRules>()

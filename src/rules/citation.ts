@@ -2,7 +2,7 @@ import { z } from 'zod'
 
 /**
  * How a value came to be in a pack. `read`: the source's own text was read. `second-hand`: a page repeating the source
- * was read. `from-memory`: nobody has read it yet, and it must say so wherever it shows. `common-practice`: a fact of
+ * was read. `from-memory`: source not yet verified, and it must say so wherever it shows. `common-practice`: a fact of
  * the trade, or a convention of ours, with no source at all.
  */
 export const VERIFIED = ['read', 'second-hand', 'from-memory', 'common-practice'] as const
@@ -92,7 +92,7 @@ export function citeInWords(it: Citation): string {
 export function unread({ citations }: Cited<unknown>): string {
   switch (weakest(citations)) {
     case 'from-memory':
-      return ' (cited from memory: nobody has read it)'
+      return ' (source not yet verified)'
     case 'common-practice':
       return ' (common practice, no code)'
     case 'second-hand':

@@ -32,10 +32,10 @@ const gathered = <T>(value: z.ZodType<T>, meaning: string) =>
 
 /** Every name a pack may use, what it means and what its value looks like. A name not here is a fault in the pack. */
 export const PARAMETERS = {
-  'tank.minimum-capacity': nearest(capacityRule, 'least liquid capacity of the septic tank, US gallons'),
+  'tank.minimum-capacity': nearest(capacityRule, 'minimum liquid capacity of the septic tank, US gallons'),
   'tank.nominal-tolerance-pct': nearest(
     quantity('pct'),
-    'how far a tank’s capacity to its outlet invert may lie from the nominal size it was sold under',
+    'how much a tank’s capacity to its outlet invert may differ from its nominal size',
   ),
   'tank.usable-uncertainty-pct': nearest(
     quantity('pct'),
@@ -45,7 +45,7 @@ export const PARAMETERS = {
     quantity('years'),
     'age from which a metal tank is presumed to have failed',
   ),
-  'tank.compartments-minimum': nearest(compartments, 'least number of compartments or tanks in series'),
+  'tank.compartments-minimum': nearest(compartments, 'minimum number of compartments or tanks in series'),
   'tank.liquid-depth': nearest(range('in'), 'liquid depth, floor to outlet invert'),
   'tank.freeboard': nearest(range('in'), 'air space from the liquid level to the underside of the cover'),
   'tank.wall-thickness': nearest(range('in'), 'wall of a precast concrete tank'),
@@ -66,7 +66,7 @@ export const PARAMETERS = {
   setbacks: nearest(setbackTable, 'least horizontal distances, feet'),
   'setbacks.lender': nearest(
     setbackTable,
-    'least horizontal distances that a lender’s programme asks for, feet',
+    'minimum horizontal distances that a lender’s program requires, feet',
   ),
   'solids.rules': gathered(solidsRules, 'when solids call for pumping: each rule under its own name'),
   'solids.pump-out-years': nearest(pumpOutYears, 'years between pumpings by tank size and people'),

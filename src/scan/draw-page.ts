@@ -58,7 +58,7 @@ async function drawNow(path: string, page: number, widthPx: number): Promise<Dra
     case 'refused':
       return {
         outcome: 'undrawable',
-        says: 'This file can’t be opened as a PDF, so no page of it can be shown.',
+        says: 'This file cannot be opened as a PDF, so its pages cannot be shown.',
       }
     case undefined:
       if (ending.how === 'ended-outside') {
@@ -66,7 +66,7 @@ async function drawNow(path: string, page: number, widthPx: number): Promise<Dra
       }
       return {
         outcome: 'undrawable',
-        says: 'Drawing this page takes more time or memory than is allowed. Open the file itself.',
+        says: 'This page takes too long to show. Open the file itself.',
       }
   }
 }

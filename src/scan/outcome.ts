@@ -66,25 +66,25 @@ const megabytes = (bytes: number): string => `${Math.round(bytes / 1024 / 1024)}
 export function sayRefusal(why: Refusal, limits: Limits, pageCount: number | null): string {
   switch (why) {
     case 'not-a-pdf':
-      return 'This file is not a PDF. Send the permit as a PDF; a photo or word-processor file has to be saved as one first.'
+      return 'This file is not a PDF. Save the photo or document as a PDF and upload that.'
     case 'encrypted':
-      return 'This PDF is locked with a password. Open it with the password, save a copy without one, and send that.'
+      return 'This PDF has a password. Save a copy without a password and upload that.'
     case 'truncated':
-      return 'The end of this PDF is missing, so its pages cannot be found: it was probably cut off on its way. Fetch it again from where it is kept and send it once more.'
+      return 'The end of this PDF is missing, so it cannot be read. Get the file again from its source and upload it again.'
     case 'damaged':
-      return 'This PDF is damaged and its pages cannot be found. Print or scan the paper to a new PDF and send that.'
+      return 'This PDF is damaged and cannot be read. Print or scan the document to a new PDF and upload that.'
     case 'no-pages':
-      return 'This PDF has no pages. Check that the right file was sent.'
+      return 'This PDF has no pages. Check that this is the right file.'
     case 'too-many-pages':
-      return `This PDF has ${pageCount ?? 'too many'} pages and at most ${limits.maxPages} are read at once. Split it and send the parts.`
+      return `This PDF has ${pageCount ?? 'too many'} pages. The limit is ${limits.maxPages}. Split it and upload the parts.`
     case 'too-big':
-      return `This file is larger than ${megabytes(limits.maxBytes)}. Split it, or scan it again at 300 dots per inch in gray.`
+      return `This file is larger than ${megabytes(limits.maxBytes)}. Split it, or scan it again at 300 dpi in gray.`
     case 'timed-out':
-      return `This PDF took longer than ${seconds(limits.openMs)} to open or ${seconds(limits.documentMs)} to read and was given up. Print or scan the paper to a new PDF and send that.`
+      return `This PDF took longer than ${seconds(limits.openMs)} to open or ${seconds(limits.documentMs)} to read. Print or scan the document to a new PDF and upload that.`
     case 'out-of-memory':
-      return `Opening this PDF needs more than ${megabytes(limits.memoryBytes)} of memory and was given up. Print or scan the paper to a new PDF and send that.`
+      return `Opening this PDF needs more than ${megabytes(limits.memoryBytes)} of memory. Print or scan the document to a new PDF and upload that.`
     case 'pure-scan':
-      return 'This PDF holds pictures of paper and no text. It is kept; a person can type what it says.'
+      return 'This PDF contains only images and no text. It is kept; a person can type what it says.'
   }
 }
 
@@ -92,20 +92,20 @@ export function sayRefusal(why: Refusal, limits: Limits, pageCount: number | nul
 export function sayUnread(why: UnreadReason, limits: Limits): string {
   switch (why) {
     case 'no-text-layer':
-      return 'This page is a picture without text.'
+      return 'This page is an image without text.'
     case 'garbled-text':
-      return 'The text stored in this page does not spell words; read the picture instead.'
+      return 'The text stored in this page is not readable. Read the image instead.'
     case 'blank':
-      return 'Nothing is on this page.'
+      return 'This page is blank.'
     case 'picture-too-large':
-      return 'The picture on this page unpacks to more than 100 million points and was left out. Scan the paper again at 300 dots per inch.'
+      return 'The image on this page has more than 100 million pixels and was left out. Scan the document again at 300 dpi.'
     case 'timed-out':
-      return `This page took longer than ${seconds(limits.pageMs)} and was left out. Type what it says, or scan the paper again.`
+      return `This page took longer than ${seconds(limits.pageMs)} and was left out. Type what it says, or scan the document again.`
     case 'out-of-memory':
-      return `This page needs more than ${megabytes(limits.memoryBytes)} of memory and was left out. Type what it says, or scan the paper again at 300 dots per inch.`
+      return `This page needs more than ${megabytes(limits.memoryBytes)} of memory and was left out. Type what it says, or scan the document again at 300 dpi.`
     case 'damaged':
-      return 'This page is damaged in the file and could not be read. Type what it says, or scan the paper again.'
+      return 'This page is damaged in the file and could not be read. Type what it says, or scan the document again.'
     case 'recognizer-ended':
-      return 'Reading this page was ended from outside. Read it again.'
+      return 'Reading this page was interrupted. Read it again.'
   }
 }

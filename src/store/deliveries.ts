@@ -86,11 +86,15 @@ export async function sendAgain(
   return numUpdatedRows > 0n
 }
 
-/** A change of status told here, as it was told. */
-export type ToldHere = { readonly parcelNumber: string; readonly body: string; readonly madeAt: Date }
+/** A change of status kept for the page, as it was written then. */
+export type NotificationKept = { readonly parcelNumber: string; readonly body: string; readonly madeAt: Date }
 
-/** What the asker's organization was told here, newest first. */
-export const toldHere = (tx: Tx, county: string, most: number): Promise<readonly ToldHere[]> =>
+/** The changes kept for the caller's organization, newest first. */
+export const notificationsKept = (
+  tx: Tx,
+  county: string,
+  most: number,
+): Promise<readonly NotificationKept[]> =>
   tx
     .selectFrom('delivery as d')
     .innerJoin('subscription as s', (join) =>

@@ -71,7 +71,7 @@ export async function lockDocument(tx: Tx, county: string, id: string): Promise<
   return row && asDocument(row)
 }
 
-/** Those that were handed in for the parcel, in the order they came. */
+/** Those that were submitted for the parcel, in the order they came. */
 export async function documentsOf(tx: Tx, county: string, parcel: string): Promise<readonly Document[]> {
   const rows = await tx
     .selectFrom('document')

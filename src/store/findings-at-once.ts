@@ -3,7 +3,7 @@ import type { FindingsRecord } from '../records/findings.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
 
-/** An inspection as it is taken in: handed in already. */
+/** An inspection as it is imported: already submitted. */
 export type SubmittedInspection = {
   readonly id: string
   readonly parcel: string
@@ -22,7 +22,7 @@ export async function firmsNamed(tx: Tx, names: readonly string[]): Promise<Read
   return new Map(rows.map(({ id, name }) => [name, id]))
 }
 
-/** The inspections handed in for these parcels and not amended since. */
+/** The inspections submitted for these parcels and not amended since. */
 export async function inspectionsOn(
   tx: Tx,
   county: string,

@@ -3,7 +3,7 @@ import type { FindingsRecord, SubmittedFindings } from '../records/findings.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
 
-/** One inspection by one firm, as a draft or as handed in. */
+/** One inspection by one firm, as a draft or as submitted. */
 export type Findings = {
   readonly id: string
   readonly parcel: string
@@ -80,7 +80,7 @@ export async function findingsOf(tx: Tx, county: string, parcel: string): Promis
   return rows.map(asFindings)
 }
 
-/** What a parcel is compared with: of the findings handed in and not amended, those of the newest inspection. */
+/** What a parcel is compared with: of the findings submitted and not amended, those of the newest inspection. */
 export async function newestSubmitted(tx: Tx, county: string, parcel: string): Promise<Findings | undefined> {
   const row = await select(tx, county)
     .where('f.parcel', '=', parcel)

@@ -8,7 +8,7 @@ export type ImportState = (typeof IMPORT_STATES)[number]
 /** What one column of the file means. */
 export type ColumnMeaning = {
   readonly column: string
-  /** What it fills; null where it is passed over. */
+  /** What it fills; null where it is skipped. */
   readonly to: string | null
   /** Put behind a bare figure: `gal` makes 1000 to 1000 gal. */
   readonly unit: string | null

@@ -13,11 +13,11 @@ export type OwnInspection = Pick<
   readonly parcelAddress: string | null
   /** As last derived; null where it was not yet. */
   readonly word: StatusWord | null
-  /** Findings handed in later have taken the place of these. */
+  /** Findings submitted later have taken the place of these. */
   readonly amended: boolean
 }
 
-/** A firm's inspections: those not handed in first, then the newest. The asker's own are all it can see. */
+/** A firm's inspections: those not submitted first, then the newest. The asker's own are all it can see. */
 export async function ownInspections(
   tx: Tx,
   county: string,

@@ -4,7 +4,7 @@ import type { Tx } from './database/database.ts'
 export type Subscription = {
   readonly id: string
   readonly organization: string
-  /** Null: told here, on a page of the service. */
+  /** Null: no webhook; kept for a page of the service. */
   readonly address: string | null
   /** The parcel it is about; null for every parcel of the county. */
   readonly parcel: string | null

@@ -13,3 +13,10 @@ export function printDate(date: PlainDate | string, language: Language = 'en'): 
   const name = MONTHS[language][month - 1]
   return (language === 'en' ? `${name} ${day}, ${year}` : `${day} ${name} ${year}`) as OurText
 }
+
+/** `2:43 p.m.`, by the clock on the wall; in Spanish `2:43 p. m.` (with the space that its spelling has). */
+export function printTime(hour: number, minute: number, language: Language = 'en'): OurText {
+  const half = hour < 12 ? 'a' : 'p'
+  const clock = `${hour % 12 === 0 ? 12 : hour % 12}:${String(minute).padStart(2, '0')}`
+  return (language === 'en' ? `${clock} ${half}.m.` : `${clock} ${half}.\u00A0m.`) as OurText
+}

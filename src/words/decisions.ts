@@ -12,12 +12,12 @@ type Words = {
 export const DECISION_WORDS: { readonly [A in DecisionAction]: Words } = {
   'correct-record': {
     choice: 'Correct the record',
-    follows: 'The record says something else from now on. The parcel is compared again.',
+    follows: 'Changes what the permit is read as. The parcel is compared again.',
     done: 'Record corrected',
   },
   accept: {
-    choice: 'Accept it as it is',
-    follows: 'Closes it. Nobody has to do anything.',
+    choice: 'Accept as is',
+    follows: 'Closes this difference. Nobody has to do anything.',
     done: 'Accepted',
   },
   'require-permit': {
@@ -31,8 +31,8 @@ export const DECISION_WORDS: { readonly [A in DecisionAction]: Words } = {
     done: 'Repair required',
   },
   'ask-remeasurement': {
-    choice: 'Ask for another measurement',
-    follows: 'Stays open with the firm until it has measured again.',
-    done: 'Another measurement requested',
+    choice: 'Require another measurement',
+    follows: 'Stays open until the firm has measured again.',
+    done: 'Another measurement required',
   },
 }

@@ -1,4 +1,4 @@
-import type { NotStated } from '../rules/work/not-stated.ts'
+import type { NotStated } from '../rules/apply/not-stated.ts'
 
 /** Why a rule gives no figure, as a clause. */
 export function silenceWords({ reason, table, given, among }: NotStated): string {

@@ -63,7 +63,7 @@ const parcelPage = async () => {
   const { read, letters } = await parcelQueries()
   const page = presentParcelFile(read, 'reviewer', letters, null, service.services.book)
   const options = { county: 'quillback', pictures: () => null, came: null, at: null, notice: null, own: null }
-  return layout(reader, here, { title: NUMBER, body: parcelFile(page, options) })
+  return layout({ reader, here, languages: [] }, { title: NUMBER, body: parcelFile(page, options) })
 }
 
 const query = queueQuery.parse({})
@@ -72,7 +72,7 @@ const queueQueries = async () =>
 const queuePage = async () => {
   const page = presentQueue(await queueQueries(), query, `${here}/queue`, new Date())
   const body = queueView(page, { county: 'quillback', path: `${here}/queue`, query, next: null })
-  return layout(reader, here, { title: 'Queue', body })
+  return layout({ reader, here, languages: [] }, { title: 'Queue', body })
 }
 
 const overHttp = (url: string) => async () =>

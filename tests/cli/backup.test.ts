@@ -60,7 +60,7 @@ describe('backup and restore', () => {
     expect(made.out).toMatch(/^permit: 1$/m)
     expect(made.out).toMatch(/^originals: 1, 7 bytes$/m)
     expect(made.out).toMatch(
-      /^NOT in it, .+\n {2}\S+\/there\/access-key.+\n {2}\S+\/letter-signing-key\.pem/m,
+      /^NOT in the backup, .+\n {2}\S+\/there\/access-key.+\n {2}\S+\/letter-signing-key\.pem/m,
     )
     expect((await stat(place('one.tar.gz'))).mode & 0o777).toBe(0o600)
     expect((await readFile(place('one.tar.gz'))).readUInt16BE(0)).toBe(0x1f8b)
@@ -70,8 +70,8 @@ describe('backup and restore', () => {
   test('restored into an embedded server it proves itself, and the audit holds there', async () => {
     const restored = await run('restore', [place('one.tar.gz')], embedded)
     expect([restored.code, restored.err]).toEqual([0, ''])
-    expect(restored.out).toMatch(/1 originals are as they were, by count and hash; the audit holds/)
-    expect(restored.out.match(/is not here, and no backup holds it/g)).toHaveLength(2)
+    expect(restored.out).toMatch(/1 originals match by count and hash; the audit chains are intact/)
+    expect(restored.out.match(/is missing and is in no backup/g)).toHaveLength(2)
     const verified = await run('verify-audit', [], embedded)
     expect([verified.code, verified.err]).toEqual([0, ''])
     expect(verified.out).toMatch(/^quillback: \d+ entries, the last [0-9a-f]{64}$/m)
@@ -107,7 +107,7 @@ describe('verifying the audit', () => {
 
   test('notes where the chains end, and later says that they still hold it', async () => {
     const noted = await run('verify-audit', ['--note', place('heads.json')], there)
-    expect([noted.code, noted.out]).toEqual([0, expect.stringMatching(/not sealed: there is no key here/)])
+    expect([noted.code, noted.out]).toEqual([0, expect.stringMatching(/not signed: there is no key here/)])
     const against = await run('verify-audit', ['--against', place('heads.json')], there)
     expect([against.code, against.err]).toEqual([0, ''])
     expect((await run('verify-audit', ['--note', place('heads.json')], there)).code).toBe(1)
@@ -115,7 +115,7 @@ describe('verifying the audit', () => {
 
   test('seals them by the key of the letters; a seal that does not fit is told', async () => {
     const { code, out } = await run('verify-audit', ['--note', place('sealed.json')], sealed)
-    expect([code, out]).toEqual([0, expect.stringMatching(/, sealed\.$/m)])
+    expect([code, out]).toEqual([0, expect.stringMatching(/, signed\.$/m)])
     const unknown = await run('verify-audit', ['--against', place('sealed.json')], there)
     expect([unknown.code, unknown.err]).toEqual([1, expect.stringMatching(/its seal does not hold/)])
   }, 60_000)

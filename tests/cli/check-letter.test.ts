@@ -49,9 +49,9 @@ test('a letter is genuine by the published keys alone, and its PDF is the one th
   const whole = await check(letter, '--keys', keys, '--pdf', await file('letter.pdf', pdf))
   expect(whole).toEqual({
     code: 0,
-    says: expect.stringContaining('GENUINE by the keys given: status letter 2026-00017 of Quillback County'),
+    says: expect.stringContaining('GENUINE by these keys: status letter 2026-00017 of Quillback County'),
   })
-  expect(whole.says).toContain('The PDF is the one that was sealed.')
+  expect(whole.says).toContain('The PDF is the one that was signed.')
   const bare = await check(await file('letter.jws', signature), '--keys', keys)
   expect(bare.code).toBe(0)
 })

@@ -28,7 +28,7 @@ test('sound packs: a summary by parameter and status, and 0', async () => {
   expect({ code, err }).toEqual({ code: 0, err: '' })
   expect(out).toMatch(/^\d+ packs of \d+ places, no faults\./)
   expect(out).toMatch(/^tank\.minimum-capacity +\d+ /m)
-  expect(out).toContain('Where sources contradict, and both stand:')
+  expect(out).toContain('Sources that contradict each other (both are kept):')
 })
 
 test('every fault of every file at its line and column, and 1', async () => {
@@ -47,10 +47,10 @@ test('every fault of every file at its line and column, and 1', async () => {
 test('a path that leads nowhere, and an option there isn’t', async () => {
   expect(await run(join(folder, 'elsewhere'))).toMatchObject({
     code: 1,
-    err: expect.stringContaining('There is nothing at'),
+    err: expect.stringContaining('Nothing found at'),
   })
   expect(await run('--fast')).toMatchObject({
     code: 1,
-    err: expect.stringContaining('There is no option --fast'),
+    err: expect.stringContaining('Unknown option --fast'),
   })
 })

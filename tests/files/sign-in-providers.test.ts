@@ -30,7 +30,7 @@ test.each([
   ],
   [{ quillback: { ...one, clientSecret: 'hush-hush' } }, 'clientSecret'],
   [{ 'Not A County': one }, 'Not A County'],
-  [{ quillback: { ...one, clientSecretFile: 'nowhere' } }, 'can’t be read'],
+  [{ quillback: { ...one, clientSecretFile: 'nowhere' } }, 'cannot be read'],
 ])('%j is refused in words', async (content, says) => {
   const refused = reading(content)
   await expect(refused).rejects.toThrow(says)

@@ -20,3 +20,18 @@ test('files and folders are kebab-case and named for what they hold', () => {
   )
   expect(wrong).toEqual([])
 })
+
+const LONGEST_LINE = 140
+/** Redrawn elsewhere. */
+const NOT_YET = 'src/http/pages/inspection/'
+
+test('markup is laid out as a tree: no line of a page is longer than a screen', () => {
+  const long = files
+    .filter((file) => file.startsWith('src/http/pages/') && !file.startsWith(NOT_YET))
+    .flatMap((file) =>
+      textOf(file)
+        .split('\n')
+        .flatMap((line, at) => (line.length > LONGEST_LINE ? [`${file}:${at + 1}`] : [])),
+    )
+  expect(long).toEqual([])
+})

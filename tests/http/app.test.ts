@@ -69,7 +69,7 @@ describe('failures', () => {
       500,
       {
         type: '/problems/internal',
-        title: 'A fault of this service',
+        title: 'Internal error',
         status: 500,
         requestId: headers['x-request-id'],
       },

@@ -128,7 +128,7 @@ test('a job that failed as often as it may is told to be failed', async () => {
   }
   await failing.work({ 'reconcile-parcel': broken })
   await expect.poll(() => stateOf(id), { timeout: 20_000, interval: 200 }).toBe('failed')
-  expect((await look(id))?.says).toBe('It failed every time it was tried.')
+  expect((await look(id))?.says).toBe('It failed at every try.')
   await failing.stop(2_000)
 })
 

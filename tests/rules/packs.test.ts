@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { addDays } from '../../src/base/plain-date.ts'
+import { requiredCompartments } from '../../src/rules/apply/required-compartments.ts'
 import { FILE_COPY, VERIFIED } from '../../src/rules/citation.ts'
 import { inForce } from '../../src/rules/in-force.ts'
 import { isParameterName, PARAMETER_NAMES, type ParameterName } from '../../src/rules/parameters.ts'
 import { overlap } from '../../src/rules/span.ts'
 import type { Range } from '../../src/rules/values/quantity.ts'
-import { requiredCompartments } from '../../src/rules/work/required-compartments.ts'
 import pumpOut from '../oracles/solids/pump-out-years.json' with { type: 'json' }
 import solids from '../oracles/solids/rules.json' with { type: 'json' }
 import fittings from '../oracles/tank-fittings/state-rules.json' with { type: 'json' }

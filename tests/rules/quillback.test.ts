@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { must } from '../../src/base/result.ts'
+import { requiredCapacity } from '../../src/rules/apply/required-capacity.ts'
 import { inForce } from '../../src/rules/in-force.ts'
-import { requiredCapacity } from '../../src/rules/work/required-capacity.ts'
 import { day } from './day.ts'
 import { SHIPPED } from './shipped-book.ts'
 

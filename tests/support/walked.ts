@@ -15,7 +15,7 @@ export const WALKED = {
     '/counties/:county/parcels/:parcel/brief',
     '/counties/:county/reconciliations/:id',
     '/counties/:county/queue',
-    '/counties/:county/glance',
+    '/counties/:county/overview',
     '/counties/:county/patterns',
     '/counties/:county/rules',
     '/counties/:county/rules/:place/:topic',

@@ -1,8 +1,8 @@
 import type { Case } from '../../reconcile/case.ts'
 import { permitDate } from '../../reconcile/case.ts'
 import { isAbsorption } from '../../records/component.ts'
+import { requiredSetback } from '../../rules/apply/required-setback.ts'
 import { inForce } from '../../rules/in-force.ts'
-import { requiredSetback } from '../../rules/work/required-setback.ts'
 import type { Mark } from './plan.ts'
 
 type Spot = { readonly x: number; readonly y: number }

@@ -70,26 +70,26 @@ export function guide({ address, dataFolder, loaded, tokens, signIns, today }: G
   const status = get(`${here}/parcels/07-0433-0017/status`, tokens.agent)
   return [
     `Asfound, with the invented ${COUNTY.name}: ${address}`,
-    `The API is described at ${address}/docs. Stop with Ctrl-C.`,
+    `API documentation: ${address}/docs. Press Ctrl-C to stop.`,
     loaded > 0
-      ? `${loaded} parcels were loaded into ${dataFolder}, and ${PAPERS.length} papers wait there to be confirmed.`
-      : `The parcels in ${dataFolder} are as they were left; delete the folder to begin again.`,
+      ? `Loaded ${loaded} parcels into ${dataFolder}, and ${PAPERS.length} documents to confirm.`
+      : `Using the parcels in ${dataFolder}. Delete the folder to start over.`,
     '',
-    'Tokens, new at each start and good for 30 days:',
+    'Tokens (new at each start, valid for 30 days):',
     `  reviewer  ${tokens.reviewer}`,
     `  firm      ${tokens.firm}`,
     `  agent     ${tokens.agent}`,
     '',
-    `The pages, signed in to at ${address}/sign-in with a password that is new at each start:`,
+    `Pages: sign in at ${address}/sign-in (passwords are new at each start):`,
     ...Object.values(signIns).map(({ name, password }) => `  ${name.padEnd(8)}  ${password}`),
     '',
-    '1. A firm tries a record against an inspection, and the differences come out (nothing is stored):',
+    '1. A firm compares a record with an inspection and sees the differences (nothing is stored):',
     trial,
     '',
-    '2. The health department’s queue, worst first:',
+    '2. The health department’s queue, most serious first:',
     queue,
     '',
-    '3. What a lender may know of one parcel:',
+    '3. What a lender can see of one parcel:',
     status,
     '',
   ].join('\n')

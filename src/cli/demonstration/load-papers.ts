@@ -5,7 +5,7 @@ import { serviceIn } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Cast, COUNTY, holdDemonstration } from './enrol.ts'
 
-/** Papers with a text of their own, and the parcel that each was handed in for. */
+/** Documents with text of their own, and the parcel of each. */
 export const PAPERS: readonly { readonly file: string; readonly parcel: string }[] = [
   { file: 'card-of-1966.pdf', parcel: '07-0476-0012' },
   { file: 'letter-of-1981.pdf', parcel: '07-0476-0001' },

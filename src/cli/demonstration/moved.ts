@@ -6,7 +6,7 @@ import type { ParcelFile } from './story.ts'
 const PRESENT: PlainDate = must(plainDate('2024-01-01'))
 
 /**
- * A parcel's file with all that happens in the story's present moved by some days: inspections, what was handed in, decided
+ * A parcel's file with all that happens in the story's present moved by some days: inspections, what was submitted, decided
  * or approved lately. A demonstration of today then shows inspections of this year, and only the one meant to be old is.
  */
 export function moved(file: ParcelFile, days: number): ParcelFile {

@@ -10,6 +10,7 @@ export function readStories(folder: URL = new URL('stories/', import.meta.url)):
     .sort()
   const parsed = files.map((name) => parseStory(name, readFileSync(new URL(name, folder), 'utf8')))
   const faults = parsed.flatMap((result) => (result.ok ? [] : result.error))
-  if (faults.length > 0) throw new Error(`The stories can't be read:\n${faults.map(faultInWords).join('\n')}`)
+  if (faults.length > 0)
+    throw new Error(`The stories cannot be read:\n${faults.map(faultInWords).join('\n')}`)
   return parsed.flatMap((result) => (result.ok ? [result.value] : []))
 }

@@ -14,10 +14,10 @@ export function difference(name: string, before: Answer, after: Answer): Differe
   return { name, changes: compareAnswers(before, after) }
 }
 
-const WORDS = { appears: 'appears', vanishes: 'vanishes', changes: 'stands on other ground' } as const
+const WORDS = { appears: 'appears', vanishes: 'vanishes', changes: 'has other evidence' } as const
 
 export function printed({ name, changes }: Difference): string {
-  if (changes.length === 0) return `${name}: worded or worked otherwise, with the same differences`
+  if (changes.length === 0) return `${name}: other words or working, same differences`
   return [
     name,
     ...changes.map(({ change, kind, about, inForce, proposed }) => {

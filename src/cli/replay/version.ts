@@ -31,7 +31,7 @@ export async function versionIn(
     loadRuleBook: () => Promise<Result<RuleBook, unknown>>
   }
   const own = await loadRuleBook()
-  if (!own.ok) throw new Error(`The rule packs of ${name} can’t be read.`)
+  if (!own.ok) throw new Error(`The rule packs of ${name} cannot be read.`)
   return { name, answer: (input, book = own.value) => reconcile({ ...input, book }), close }
 }
 

@@ -41,7 +41,7 @@ export async function readPicture(
 ): Promise<Result<Picture, string>> {
   if (bytes.length === 0) return err('is empty')
   // Said at once, and without a process.
-  if (pictureFormat(bytes) === null) return err('is not a picture this takes: send a JPEG, PNG or WebP')
+  if (pictureFormat(bytes) === null) return err('is not a supported image: send a JPEG, PNG or WebP')
   const { said, parts, ending } = await inTurn(who, () => inChild(bytes, ['take', String(keepsPlace)]))
   if (said?.says === 'refused') return err(said.why)
   if (said?.says === 'taken' && ending.how === 'finished') {

@@ -7,7 +7,7 @@ export type TiesApart = {
   readonly gapFt: number
   readonly says: string
   /** Readings of one length that would let the arcs cross. */
-  readonly mends: readonly {
+  readonly fixes: readonly {
     readonly which: 'tie-a' | 'tie-b' | 'baseline'
     readonly ft: number
     readonly says: string
@@ -41,12 +41,12 @@ function otherReading(ft: number): { readonly ft: number; readonly says: string 
 
 const near = (value: number): boolean => Math.abs(value - Math.round(value)) < 1e-6
 
-/** Says by how much the ties miss, what the least mend is, and which other reading of a length would close them. */
+/** Says by how much the ties miss, what the smallest correction is, and which other reading of a length would close them. */
 export function tiesApart(lengths: Lengths): TiesApart {
   const { a, b, baseline } = lengths
   const gapFt = tiesGap(lengths)
   const different = Math.abs(b - a) - baseline >= baseline - a - b
-  const mends = (['tie-a', 'tie-b', 'baseline'] as const).flatMap((which) => {
+  const fixes = (['tie-a', 'tie-b', 'baseline'] as const).flatMap((which) => {
     const reading = otherReading(which === 'tie-a' ? a : which === 'tie-b' ? b : baseline)
     if (!reading) return []
     const tried = {
@@ -61,6 +61,6 @@ export function tiesApart(lengths: Lengths): TiesApart {
       `baseline of ${printTenths(baseline)}: no place is that far from both corners. They miss by ${gapFt.toFixed(2)} ft; ` +
       `the baseline would have to be at least ${printTenths(Math.abs(b - a))}, or a corner is not the one named`
     : `the ties ${printTenths(a)} and ${printTenths(b)} together fall short of the baseline of ${printTenths(baseline)} ` +
-      `by ${gapFt.toFixed(2)} ft: they can't meet. A tie is too short, or the baseline too long`
-  return { kind: different ? 'ties-too-different' : 'ties-too-short', gapFt, says, mends }
+      `by ${gapFt.toFixed(2)} ft: they cannot meet. A tie is too short, or the baseline too long`
+  return { kind: different ? 'ties-too-different' : 'ties-too-short', gapFt, says, fixes }
 }

@@ -28,7 +28,7 @@ export type TwoTieFix = {
  *
  * First-order propagation; for equal independent ties and a known baseline it is the surveyor's σ√2/|sin γ|. Where y²
  * is not clearly above its own uncertainty the square root has no useful slope: its width is then taken from √u(y²).
- * Ties that miss by no more than their expanded uncertainty touch; by more is an issue with its mends.
+ * Ties that miss by no more than their expanded uncertainty touch; by more is an issue with its possible fixes.
  */
 export function positionFromTwoTies(
   a: Uncertain,

@@ -17,7 +17,7 @@ declare module 'fastify' {
     access?: Access
     /** About an organization's people, tokens or sessions: for a session, or a token that was made for it. */
     manages?: boolean
-    /** For whoever looks after the organization alone. */
+    /** Only for administrators of the organization. */
     administers?: boolean
   }
   interface FastifyInstance {
@@ -71,12 +71,12 @@ function reasonAgainst(request: FastifyRequest, caller: Caller, roles: readonly 
   const { manages, administers } = request.routeOptions.config
   const county = countyInPath(request)
   if (!roles.includes(caller.role)) {
-    return `This is for: ${roles.join(', ')}. The token is for: ${caller.role}.`
+    return `This requires the role ${roles.join(' or ')}. The token has the role ${caller.role}.`
   }
-  if (manages && !caller.manages) return 'This token is not for managing people, tokens and sessions.'
-  if (administers && !caller.administers) return 'This is for whoever looks after the organization.'
+  if (manages && !caller.manages) return 'This token cannot manage people, tokens and sessions.'
+  if (administers && !caller.administers) return 'This requires an administrator of the organization.'
   const writes = !isRead(request) && county !== undefined
-  if (writes && !caller.writes.includes(county)) return 'This token may only read in this county.'
+  if (writes && !caller.writes.includes(county)) return 'This token can only read in this county.'
   return undefined
 }
 
@@ -97,7 +97,7 @@ async function callerFrom(request: FastifyRequest, finder: CallerFinder): Promis
   const caller = await finder.find(token)
   if (caller) return caller
   throw problem('not-signed-in', {
-    detail: 'The token is unknown, expired or withdrawn.',
+    detail: 'The token is unknown, expired or revoked.',
     headers: { 'www-authenticate': 'Bearer realm="asfound", error="invalid_token"' },
   })
 }
@@ -105,12 +105,12 @@ async function callerFrom(request: FastifyRequest, finder: CallerFinder): Promis
 async function sessionCaller(request: FastifyRequest, secret: string, finder: CallerFinder): Promise<Caller> {
   if (!isFromHere(request)) {
     throw problem('not-allowed', {
-      detail: 'This was sent from a page of another site. Open it here and send it again.',
+      detail: 'This form came from another site. Open the page here and send it again.',
     })
   }
   const caller = await finder.findSession(secret)
   if (caller) return caller
-  throw problem('not-signed-in', { detail: 'The session is over: sign in again.' })
+  throw problem('not-signed-in', { detail: 'Your session has ended. Please sign in again.' })
 }
 
 const countyInPath = (request: FastifyRequest): string | undefined =>

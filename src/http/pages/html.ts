@@ -1,3 +1,5 @@
+import { joined } from './joined.ts'
+
 /** Text that is markup already. Only `html` and `markup` make it; a plain string never is. */
 export class Html {
   readonly text: string
@@ -36,10 +38,13 @@ function written(slot: Slot): string {
 /**
  * Markup with its slots escaped, for text between tags and for attribute values in double quotes. There is no slot for
  * a tag's or an attribute's name, and none inside script or style, because no page has either inline.
+ *
+ * A template is laid out as a tree; `joined` says which of its line breaks are layout.
  */
 export function html(strings: TemplateStringsArray, ...slots: readonly Slot[]): Html {
-  let text = strings[0]!
-  for (let at = 0; at < slots.length; at++) text += written(slots[at]) + strings[at + 1]!
+  const parts = joined(strings)
+  let text = parts[0]!
+  for (let at = 0; at < slots.length; at++) text += written(slots[at]) + parts[at + 1]!
   return new Html(text)
 }
 

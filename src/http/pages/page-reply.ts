@@ -2,20 +2,21 @@ import type { FastifyInstance, FastifyRequest, FastifyReply as Reply } from 'fas
 import type { OperationContext } from '../../operations/context.ts'
 import { readCounty } from '../../operations/counties/read-counties.ts'
 import { gzipped } from './gzipped.ts'
+import { otherLanguages } from './language.ts'
 import { layout, type Page } from './layout/layout.ts'
 import type { Reader } from './layout/reader.ts'
 
 declare module 'fastify' {
   interface FastifyReply {
-    /** Sends a page, in the frame of whoever asked for it. */
+    /** Sends a page, with the header and links that its reader has. */
     page: (page: Page, status?: number) => Promise<Reply>
   }
 }
 
-/** County names change once in a generation; each page would ask for one. */
+/** County names hardly ever change; every page needs one. */
 const REMEMBER_MS = 60_000
 
-/** Pages differ by who asks and may hold what is nobody else's: no shared cache keeps one. */
+/** Pages differ by reader and may be private: no shared cache keeps one. */
 const PRIVATE = 'private, no-cache'
 
 export function answerWithPages(
@@ -48,13 +49,16 @@ export function answerWithPages(
 
   app.decorateReply('page', async function (page, status = 200) {
     const { request } = this
-    // A page that tells of a fault must not fail for want of a name in its frame.
+    // A page about a fault must not fail because the county's name is missing.
     const reader = await readerOf(request).catch((fault) => {
       if (status >= 500) return null
       throw fault
     })
     const here = request.url.split('?', 1)[0] ?? '/'
-    const body = await gzipped(this, layout(reader, here, page))
+    const { language } = page
+    const languages = language === undefined ? [] : otherLanguages(request, language)
+    const body = await gzipped(this, layout({ reader, here, languages }, page))
+    if (language !== undefined) this.header('vary', 'accept-encoding, accept-language, cookie')
     return this.code(status)
       .header('cache-control', page.secret ? 'no-store' : PRIVATE)
       .type('text/html; charset=utf-8')

@@ -1,4 +1,4 @@
-/** The pages for people, on the same operations as the API: one folder a page, each route, present and view. */
+/** The pages for people, on the same operations as the API. One folder a page: route, present, view. */
 import type { FastifyPluginAsync } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { code } from './account/code/route.ts'
@@ -11,16 +11,18 @@ import { secondStep } from './account/second-step/route.ts'
 import { tokenPages } from './account/tokens/route.ts'
 import { assets } from './assets-route.ts'
 import { brief } from './brief/route.ts'
+import { countyOverview } from './county-overview/route.ts'
 import { decision } from './decision/route.ts'
 import { documentPages } from './documents/route.ts'
 import { formPages } from './forms/route.ts'
-import { glance } from './glance/route.ts'
 import { home } from './home/route.ts'
 import { importPages } from './imports/route.ts'
 import { inspection } from './inspection/route.ts'
 import { inspections } from './inspections/route.ts'
+import { rememberLanguage } from './language.ts'
 import { letter } from './letter/route.ts'
 import { letterCheck } from './letter-check/route.ts'
+import { notificationPages } from './notifications/route.ts'
 import { parcel } from './parcel/route.ts'
 import { patterns } from './patterns/route.ts'
 import { answerFaultAsPage } from './problem/answer.ts'
@@ -30,7 +32,6 @@ import { rules } from './rules/route.ts'
 import { rulesTrial } from './rules-trial/route.ts'
 import { search } from './search/route.ts'
 import { signIn } from './sign-in/route.ts'
-import { subscriptionPages } from './subscription/route.ts'
 
 const PAGES: readonly FastifyPluginAsyncZod[] = [
   signIn,
@@ -48,13 +49,13 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   parcel,
   decision,
   letter,
-  subscriptionPages,
+  notificationPages,
   letterCheck,
   reconciliation,
   brief,
   inspection,
   inspections,
-  glance,
+  countyOverview,
   patterns,
   rules,
   rulesTrial,
@@ -65,11 +66,12 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
 
 export const pages: FastifyPluginAsync = async (app) => {
   app.setErrorHandler(answerFaultAsPage)
+  app.addHook('onRequest', rememberLanguage)
   app.addHook('onRoute', (route) => {
-    // The API description tells of the API.
+    // The API description is about the API only.
     route.schema = { ...route.schema, hide: true }
   })
-  // Only here: the API takes no forms, so none of another site can reach it.
+  // Only here: the API takes no forms, so a form of another site cannot reach it.
   app.addContentTypeParser(
     'application/x-www-form-urlencoded',
     { parseAs: 'string' },

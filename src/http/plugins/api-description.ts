@@ -51,8 +51,8 @@ export async function describeApi(app: FastifyInstance): Promise<void> {
         title: 'Asfound',
         version,
         description:
-          'County permit-record reconciliation: what the file says was built, against what was found in the ground. ' +
-          'Nothing answered here is a legal finding; local codes and licensed practice decide.',
+          'County permit-record reconciliation: what the file says was built, compared with what was found in the ground. ' +
+          'Nothing here is a legal finding: local codes and licensed practice govern.',
         license: { name: 'Proprietary', url: '/docs' },
       },
       servers: [{ url: '/' }],
@@ -113,7 +113,7 @@ function headersOf(config: FastifyContextConfig, schema: Record<string, unknown>
           'idempotency-key': {
             type: 'string',
             maxLength: 255,
-            description: 'One for each thing to be done: a repeat with the same key gets the first answer',
+            description: 'One key for each action: a repeat with the same key gets the first answer',
             examples: ['01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11'],
           },
         }

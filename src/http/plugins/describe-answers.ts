@@ -5,17 +5,17 @@ type Json = Readonly<Record<string, unknown>>
 const SAYS: Readonly<Record<string, string>> = {
   200: 'Done',
   201: 'Made',
-  202: 'Taken in: the work is done in the background, under the job that the answer names',
-  204: 'Done; there is nothing to say',
+  202: 'Accepted: the work runs in the background, as the job in the answer',
+  204: 'Done, without a body',
 }
 
 const text = (description: string) => ({ type: 'string', description })
-const ETAG = text('Version of what is answered; for If-Match and If-None-Match')
+const ETAG = text('Version of the resource, for If-Match and If-None-Match')
 const LINK = text('`rel="next"`: the next page (RFC 8288)')
-const LOCATION = text('Address of what was made')
-const REPLAYED = text('`true` where a repeat with the same Idempotency-Key got the first answer')
+const LOCATION = text('Address of the new resource')
+const REPLAYED = text('`true` if this is the first answer, repeated for the same Idempotency-Key')
 
-const UNCHANGED = 'What If-None-Match names is still what there is'
+const UNCHANGED = 'Not changed since the version in If-None-Match'
 
 /** What a route sends that declares no answer: bytes of the type that it names. */
 const BYTES: Json = { type: 'string', format: 'binary' }

@@ -76,7 +76,7 @@ export function asProblem(fault: FastifyError, request: FastifyRequest): Problem
   return problem(kind, { ...detailOf(fault), headers: retry })
 }
 
-const BROKEN_FORM = 'The form ends before it is whole, or the boundary between its parts is none.'
+const BROKEN_FORM = 'The form is cut off, or the boundary between its parts is wrong.'
 
 /** What reads forms throws plain errors, with no code to tell them by. */
 const isBrokenForm = ({ code, message }: FastifyError): boolean =>
@@ -85,7 +85,7 @@ const isBrokenForm = ({ code, message }: FastifyError): boolean =>
     message,
   )
 
-const UNSTORABLE = 'The text holds a character that can’t be kept: a NUL, or half of a surrogate pair.'
+const UNSTORABLE = 'The text contains a character that cannot be stored: a NUL, or half of a surrogate pair.'
 
 /** PostgreSQL keeps neither NUL (22021, in JSON 22P05) nor half a surrogate pair (in JSON 22P02); everything else passes. */
 const isUnstorableText = ({ code, message }: FastifyError): boolean =>

@@ -37,7 +37,7 @@ export function answerMetrics(
   })
   new Gauge({
     name: 'asfound_database_connections',
-    help: 'Connections to the database: the most there may be, those there are, the idle of them; and who waits for one',
+    help: 'Database connections: the limit, open, idle, and requests waiting for one',
     labelNames: ['state'],
     registers: [registry],
     collect() {

@@ -12,12 +12,12 @@ export const pageQuery = {
     .min(1, 'at least 1')
     .max(MOST_PER_PAGE, `at most ${MOST_PER_PAGE}`)
     .default(50)
-    .meta({ description: 'How many at most', examples: [50] }),
+    .meta({ description: 'The most items to return', examples: [50] }),
   cursor: z
     .string()
     .max(1_000, 'is not a cursor of this list')
     .optional()
-    .meta({ description: 'Where to go on: taken from the address in `next`, never made up' }),
+    .meta({ description: 'The next page: taken from the address in `next`' }),
 }
 
 /** The answer of a list: a page and the address of the next one, which is also in the Link header. */

@@ -5,10 +5,10 @@ import { PROBLEMS } from '../problem-catalog.ts'
 type Fault = Error & { readonly code?: string }
 
 const ANSWERS: Readonly<Record<string, readonly [string, string]>> = {
-  ERR_HTTP_REQUEST_TIMEOUT: ['408 Request Timeout', 'It took too long to arrive. Send it again.'],
-  HPE_HEADER_OVERFLOW: ['431 Request Header Fields Too Large', 'Its headers are longer than 16 kB together.'],
+  ERR_HTTP_REQUEST_TIMEOUT: ['408 Request Timeout', 'The request took too long to arrive. Send it again.'],
+  HPE_HEADER_OVERFLOW: ['431 Request Header Fields Too Large', 'The headers are longer than 16 kB together.'],
 }
-const NO_HTTP = ['400 Bad Request', 'It is no request of HTTP/1.1.'] as const
+const NO_HTTP = ['400 Bad Request', 'This is not an HTTP/1.1 request.'] as const
 
 /** For what never became a request: told in the same form as every problem, and the connection is cut. */
 export function answerUnread(fault: Fault, socket: Socket): void {

@@ -46,7 +46,7 @@ export function validateWithZod(app: FastifyInstance): void {
 
 /** Nothing that is taken is a fifth as deep; what reads JSON, writes it or compares it calls itself for each level. */
 const DEEPEST = 100
-const TOO_DEEP = `The body has values within values for more than ${DEEPEST} levels.`
+const TOO_DEEP = `The body is nested more than ${DEEPEST} levels deep.`
 
 /** Ten times the largest permit or inspection there is: what is done with each of them is done while others wait. */
 const MOST_VALUES = 20_000

@@ -45,36 +45,32 @@ export function watchWork(registry: Registry, database: OpenDatabase, files: Ori
       },
     })
   }
-  gauge('jobs', 'asfound_jobs', 'Jobs that wait, that run, and that failed every time they were tried')
+  gauge('jobs', 'asfound_jobs', 'Jobs waiting, running, and failed at every try')
   gauge('oldest job', 'asfound_job_oldest_waiting_seconds', 'How long the oldest job has waited', false)
-  gauge('documents', 'asfound_documents', 'Papers not yet read, being read, waiting for a person, and failed')
-  gauge('deliveries', 'asfound_deliveries', 'Messages to subscribers that wait, and that were given up')
-  gauge(
-    'originals',
-    'asfound_originals_at_fault',
-    'Originals with other bytes than came in, and originals that are gone',
-  )
+  gauge('documents', 'asfound_documents', 'Documents not yet read, being read, to be confirmed, and failed')
+  gauge('deliveries', 'asfound_deliveries', 'Webhook messages waiting, and failed for good')
+  gauge('originals', 'asfound_originals_at_fault', 'Originals that changed, and originals that are missing')
   gauge(
     'originals looked through',
     'asfound_originals_looked_through_seconds',
-    'How long ago every original was last looked through',
+    'How long ago every original was last checked',
     false,
   )
   gauge(
     'audit breaks',
     'asfound_audit_known_breaks',
-    'What was already wrong with the audit when it was restored',
+    'Audit faults already known when the backup was restored',
     false,
   )
   gauge(
     'audit noting',
     'asfound_audit_noting',
-    'How long ago the ends of the audit chains were noted outside, in seconds, and what was not as noted before',
+    'Seconds since the ends of the audit chains were noted outside, and differences from the last note',
   )
-  gauge('audit entries', 'asfound_audit_entries', 'Sum of the numbers at the ends of the audit chains', false)
+  gauge('audit entries', 'asfound_audit_entries', 'Sum of the last entry numbers of the audit chains', false)
   new Gauge({
     name: 'asfound_database_up',
-    help: '1 when the database told the figures of its work, 0 when it did not; then those are left out',
+    help: '1 when the database reported the work figures, 0 when it did not; then they are left out',
     registers,
     async collect() {
       this.set((await figures()) === undefined ? 0 : 1)
@@ -82,7 +78,7 @@ export function watchWork(registry: Registry, database: OpenDatabase, files: Ori
   })
   new Gauge({
     name: 'asfound_disk_bytes',
-    help: 'The disk of the originals: what is free for this process, and all there is',
+    help: 'The disk of the originals: free for this process, and total',
     labelNames: ['state'],
     registers,
     async collect() {

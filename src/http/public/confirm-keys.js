@@ -42,7 +42,7 @@ if (frame && form) {
   }
 
   const seen = (field) => field.closest('.field').querySelector('.seen input')
-  const isLeft = (field) => field.dataset.again && !seen(field).checked && field.value === first.get(field)
+  const isLeft = (field) => field.dataset.check && !seen(field).checked && field.value === first.get(field)
   const first = new Map(fields().map((it) => [it, it.value]))
 
   form.addEventListener('focusin', ({ target }) => {

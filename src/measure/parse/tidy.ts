@@ -72,9 +72,9 @@ export function tidy(text: string): Result<string, ParseIssue> {
 
 /** `1O00` with the letter O, `l50` with the letter l: what it would be with digits; undefined when there is none. */
 function letterForDigit(text: string): string | undefined {
-  const mended = text
+  const tidied = text
     .replace(/(?<=[\d.,])[Oo]+(?![A-Za-z])/g, (letters) => '0'.repeat(letters.length))
     .replace(/(?<![A-Za-z])[Oo](?=[\d.,]*\d)/g, '0')
     .replace(/(?<![A-Za-z])[lI](?=[\d.,]*\d)/g, '1')
-  return mended === text ? undefined : mended
+  return tidied === text ? undefined : tidied
 }

@@ -15,7 +15,7 @@ import { passwordFault } from './password-rules.ts'
 import { guardedName } from './sign-in.ts'
 
 const over = () =>
-  notFound('This invitation is over, or was used. Ask whoever looks after your organization for a new one.')
+  notFound('This invitation has expired or was already used. Ask your administrator for a new one.')
 
 /** Whom an invitation is for, while it is good. */
 export const readInvitation = (context: SignInContext, secret: string): Promise<Answer<OpenInvitation>> =>

@@ -119,4 +119,4 @@ export async function isLastOne(
 }
 
 export const lastOne = () =>
-  conflict('Nobody else looks after this organization. Let somebody else look after it first.')
+  conflict('This is the only administrator of the organization. Make someone else an administrator first.')

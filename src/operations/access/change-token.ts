@@ -22,7 +22,7 @@ import type { SignInContext } from './open-session.ts'
 export const listTokens = (context: SignInContext, asker: Asker): Promise<readonly TokenListed[]> =>
   transact(context.database, memberOf(asker), (tx) => tokensSeen(tx))
 
-/** A withdrawn token is good for nothing from then on. Withdrawing it again changes nothing. */
+/** A revoked token stops working at once. Revoking it again changes nothing. */
 export const withdrawToken = (
   context: SignInContext,
   asker: Asker,
@@ -53,14 +53,14 @@ export const rotateToken = (
     const may = await mayMakeWayIn(context, within, asker)
     if (!may.ok) return may
     const at = context.clock()
-    if (old.revokedAt !== null) return conflict('This token was withdrawn. Issue a new one.')
+    if (old.revokedAt !== null) return conflict('This token is revoked. Issue a new one.')
     if (old.expiresAt !== null && old.expiresAt <= at)
       return conflict('This token has expired. Issue a new one.')
     const beyond = [
       ...old.counties.filter((county) => !asker.counties.includes(county)),
       ...old.writes.filter((county) => !asker.writes.includes(county)),
     ]
-    if (beyond.length > 0) return conflict(`This token may do what you may not, in ${beyond[0]}.`)
+    if (beyond.length > 0) return conflict(`This token can do more than you can in ${beyond[0]}.`)
     const ends = new Date(at.getTime() + graceMinutes * 60_000)
     if (graceMinutes === 0) await withdrawKept(tx, id, at)
     else if (old.expiresAt === null || old.expiresAt > ends) await expireToken(tx, id, ends)

@@ -29,7 +29,7 @@ export const erasePerson = (context: SignInContext, asker: Asker, asked: string)
     const person = found.value
     if (person.erasedAt !== null) return ok(undefined)
     if (person.id === asker.account)
-      return conflict('Nobody erases themself: ask another who looks after it.')
+      return conflict('You cannot erase your own account. Ask another administrator.')
     if (await isLastOne(within, administrators, person)) return lastOne()
     const at = context.clock()
     await withdrawTokensOf(tx, person.id, at)

@@ -32,7 +32,7 @@ export type PersonData = {
 const MOST_HAPPENINGS = 10_000
 const MOST_ACTS = 20_000
 
-/** For the person themself, or for whoever looks after their organization and hands it on. */
+/** For the person themself, or for an administrator who passes it on. */
 export async function exportPerson(
   context: SignInContext,
   asker: Asker,

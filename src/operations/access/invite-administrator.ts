@@ -31,13 +31,13 @@ export async function inviteAdministrator(
 ): Promise<Result<Invitation, string>> {
   const name = written.trim().toLowerCase()
   const fault = signInNameFault(name)
-  if (fault) return err(`The name to sign in by ${fault}.`)
+  if (fault) return err(`The sign-in name ${fault}.`)
   return administer(context.database, async (tx) => {
     if (await findSignIn(tx, name)) return err('Somebody signs in by that name already.')
     const known = await countyById(tx, county)
     if (!known && !begin)
-      return err(`There is no county ${county} yet: say its name, rule pack and parcel numbers too.`)
-    if (known && begin) return err(`The county ${county} is there already.`)
+      return err(`There is no county ${county} yet. Give its name, rule pack and parcel number format too.`)
+    if (known && begin) return err(`The county ${county} already exists.`)
     if (begin) await addCounty(tx, { id: county, ...begin })
     const kind = 'county'
     const organization = await addOrganization(tx, {

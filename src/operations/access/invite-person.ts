@@ -15,7 +15,7 @@ import type { SignInContext } from './open-session.ts'
 import { signInNameFault } from './sign-in-name.ts'
 
 export type NewPerson = {
-  /** What they will sign in by, as an e-mail address. */
+  /** What they sign in with, for example an email address. */
   readonly signInName: string
   /** What the account is for. */
   readonly label: string

@@ -42,7 +42,7 @@ export const issueToken = (
       const own = may === 'write' ? asker.writes : asker.counties
       return own.includes(county)
         ? []
-        : [{ pointer: `/scopes/${at}`, message: `you may not ${may} in ${county} yourself` }]
+        : [{ pointer: `/scopes/${at}`, message: `you cannot ${may} in ${county} yourself` }]
     })
     if (issues.length > 0) return invalid(...issues)
     const room = await mayHaveAnother(tx, context, 'tokens')

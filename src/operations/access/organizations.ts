@@ -100,7 +100,7 @@ export const admitOrganization = (
   transact(context.database, memberOf(asker), async (tx, within) => {
     const kind = await transact(within, DOORKEEPER, (door) => kindOf(door, organization))
     if (kind === undefined) return notFound()
-    if (kind === 'county') return conflict('A county’s own department is not admitted by another.')
+    if (kind === 'county') return conflict('A county department cannot be added to another county.')
     const before = await admissionHeld(tx, county, organization)
     if (before?.withdrawnAt === null) return ok(before)
     await admit(tx, county, organization, asker.account, context.clock())
@@ -108,7 +108,7 @@ export const admitOrganization = (
     return ok((await admissionHeld(tx, county, organization))!)
   })
 
-/** From then on nobody of that organization works in the county; what they handed in stays, with its name. */
+/** Its people lose access to the county; what they submitted stays, with its name. */
 export const withdrawAdmission = (
   context: SignInContext,
   asker: Asker,
@@ -119,7 +119,7 @@ export const withdrawAdmission = (
     const admission = await admissionHeld(tx, county, organization)
     if (!admission) return notFound()
     if (admission.organization.kind === 'county') {
-      return conflict('The county’s own department can’t be shut out of its county.')
+      return conflict('A county’s own department keeps its access.')
     }
     if (admission.withdrawnAt !== null) return ok(undefined)
     await withdrawKept(tx, county, organization, context.clock())

@@ -33,7 +33,7 @@ export async function passwordFault(
 ): Promise<string | null> {
   const count = [...password].length
   if (count < LEAST_CHARACTERS) {
-    return `has ${count} characters; at least ${LEAST_CHARACTERS} are needed: a few words do better than signs`
+    return `has ${count} characters and needs at least ${LEAST_CHARACTERS}: a few words work well`
   }
   if (count > MOST_CHARACTERS) return `has more than ${MOST_CHARACTERS} characters`
   estimator ??= loadEstimator()

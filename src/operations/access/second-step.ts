@@ -53,7 +53,7 @@ export type SetUp = {
   readonly session: SessionBegun | null
 }
 
-/** Sets the second step up by a first code of it. A session that waited for it goes on as a new one. */
+/** Turns two-step sign-in on with a first code. A session that waited for it continues as a new one. */
 export async function confirmSecondStep(
   context: SecondStepContext,
   { caller, stage }: Pick<OpenSession, 'caller' | 'stage'>,
@@ -97,7 +97,7 @@ export async function giveCode(
   const { account, organization } = half.caller
   const begun = await withTry(context, account, async (tx) => {
     const found = await secondStepOf(tx, account)
-    invariant(found, 'a session waits for a code of a second step that is there')
+    invariant(found, 'a session waits for a code of two-step sign-in that is on')
     const at = context.clock()
     if (!(await isCode(tx, context, account, found.sealedSecret, code))) {
       if (!(await useRecoveryCode(tx, account, recoveryHash(code), at))) return undefined

@@ -1,4 +1,4 @@
-/** What is wrong with a name to sign in by, in lower case, or null. An e-mail address is one. */
+/** What is wrong with a sign-in name, in lower case, or null. An email address is one. */
 export const signInNameFault = (name: string): string | null =>
   /^[a-z0-9][a-z0-9._@+-]{2,79}$/.test(name)
     ? null

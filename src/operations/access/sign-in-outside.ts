@@ -13,7 +13,7 @@ export type OutsideAsked = {
   readonly identity: Identity
   /** The county whose sign-in vouches for the identity. */
   readonly county: string
-  /** Whether its own second step counts. */
+  /** Whether its own two-step sign-in counts. */
   readonly secondStep: 'here' | 'provider'
   readonly browser: string | null
 }
@@ -29,18 +29,16 @@ export const signInOutside = (
 ): Promise<Result<SessionBegun, string>> =>
   transact(context.database, DOORKEEPER, async (tx, within) => {
     const bound = await accountBoundTo(tx, identity)
-    if (bound?.suspended) return err('This account is suspended. Ask whoever looks after your organization.')
+    if (bound?.suspended) return err('This account is suspended. Ask your administrator.')
     const entrant = bound ?? (await invitedBy(tx, identity))
     if (!entrant) {
-      return err(
-        'Nobody here is invited by the address you have there. Ask whoever looks after your organization.',
-      )
+      return err('Nobody is invited with this email address. Ask the administrator of your organization.')
     }
     if (!(await isOfDepartment(within, entrant, county))) {
       return err('Your account is not of this county’s department. Sign in with your name and password.')
     }
     if (!bound) await bind(tx, context, entrant, identity)
-    // A provider that asks for a second step has done what `required` asks; one of its own here still counts.
+    // A provider with two-step sign-in does what `required` asks; one of its own here still counts.
     const shown = secondStep === 'provider' ? 'provider-and-code' : 'provider'
     return ok(await openSession(tx, context, entrant, { shown, browser }))
   })

@@ -8,15 +8,14 @@ import { type Answer, notAllowed } from '../refusal.ts'
 import type { Asker } from './asker.ts'
 import type { SignInContext } from './open-session.ts'
 
-/** Takes the asker's second step off; whoever calls it has asked for the password again. */
+/** Turns off the caller's two-step sign-in; its password was checked again before. */
 export const takeOffOwnSecondStep = (
   context: SignInContext,
   { account, organization }: Asker,
 ): Promise<Answer<void>> =>
   transact(context.database, DOORKEEPER, async (tx) => {
     const own = await organizationById(tx, organization)
-    if (own?.secondStep === 'required')
-      return notAllowed('Your organization asks everybody for a second step.')
+    if (own?.secondStep === 'required') return notAllowed('Your organization requires two-step sign-in.')
     await removeSecondStep(tx, account)
     const kind = 'second-step-taken-off'
     await recordAccess(

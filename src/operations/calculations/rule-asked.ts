@@ -27,7 +27,10 @@ export function ruleAsked<N extends ParameterName>(
 ): Answer<RuleFound<N>> {
   if (!book.places.has(rules)) {
     const places = [...book.places.keys()].sort().join(', ')
-    return invalid({ pointer: '/rules', message: `there are no rules of "${rules}"; there are: ${places}` })
+    return invalid({
+      pointer: '/rules',
+      message: `there are no rules for "${rules}"; choose one of: ${places}`,
+    })
   }
   const day = on ?? dayOf(clock())
   const answer = inForce(book, rules, name, day)
@@ -39,10 +42,10 @@ function silenceOf(answer: InForce<ParameterName>, name: ParameterName): string 
     case 'in-force':
       return null
     case 'not-yet':
-      return `No rule for ${name} was in force yet; the first began on ${answer.from}.`
+      return `No rule for ${name} was in force yet. The first one began on ${answer.from}.`
     case 'ended':
       return `The rule for ${name} had ended on ${answer.until}.`
     case 'no-record':
-      return `The packs of this place have no ${name}.`
+      return `The rule packs of this place have no ${name}.`
   }
 }

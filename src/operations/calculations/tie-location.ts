@@ -44,8 +44,8 @@ export function calculateTieLocation({ baseline, a, b, side }: TieLocationAsked)
     plain(baseline, 'baseline', 'place'),
   )
   if (!fix.ok) {
-    const { says, mends } = fix.error
-    const readings = mends.map((mend) => mend.says).join('; ')
+    const { says, fixes } = fix.error
+    const readings = fixes.map(({ says: fix }) => fix).join('; ')
     return invalid({
       pointer: '',
       message: readings === '' ? says : `${says}. It would fit with ${readings}`,

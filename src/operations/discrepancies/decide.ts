@@ -79,8 +79,8 @@ function cannotBeDecided(standing: StandingDiscrepancy, { supersedes }: Decision
     return 'It no longer stands: the record and what was found agree about it now.'
   }
   if (standing.decision === supersedes) return undefined
-  if (standing.decision === null) return 'Nothing was decided about it yet: leave out supersedes.'
-  return `It was decided by ${standing.decision}. To replace that decision, read it and name it in supersedes.`
+  if (standing.decision === null) return 'There is no decision yet: leave out supersedes.'
+  return `Decision ${standing.decision} is in force. To replace it, name it in supersedes.`
 }
 
 async function correctionOf(

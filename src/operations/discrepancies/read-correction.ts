@@ -8,7 +8,7 @@ import { type Answer, invalid } from '../refusal.ts'
 
 /** A correction as a reviewer writes it. */
 export type CorrectionAsked = {
-  /** The permit whose saying it mends. */
+  /** The permit whose value it corrects. */
   readonly permit: string
   /** Key of the component in the as-built; null for a value of the whole system. */
   readonly component: string | null
@@ -16,7 +16,7 @@ export type CorrectionAsked = {
   readonly value: unknown
 }
 
-/** Reads a correction against the file it mends; every fault at once, pointers into the body. */
+/** Reads a correction against the file it corrects; every fault at once, pointers into the body. */
 export function readCorrection(
   { permit, component, field, value }: CorrectionAsked,
   { permits, corrections, asOf }: ReconcileInput,
@@ -31,11 +31,14 @@ export function readCorrection(
     fault('permit', 'has no final approval, so it builds nothing: enter the approval before its values')
   }
   if (!belongsToComponent(field) && component !== null) {
-    fault('component', `${field} belongs to the whole system: leave the component out`)
+    fault('component', `${field} is a value of the whole system: leave out the component`)
   }
   if (belongsToComponent(field) && !asBuilt.components.some(({ key }) => key === component)) {
     const keys = asBuilt.components.map(({ key }) => key).join(', ')
-    fault('component', `${field} belongs to a component: write the key of one of ${keys || 'none on record'}`)
+    fault(
+      'component',
+      `${field} is a value of a component: write one of these keys: ${keys || 'none on record'}`,
+    )
   }
   const read = correctionValue(field, value, ['correction', 'value'])
   if (!read.ok) issues.push(...read.error)

@@ -24,7 +24,7 @@ import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-pa
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
 import { type PlaceOnPaper, transcriptionSources } from './transcription-sources.ts'
 
-/** One permit on the paper, as a person confirms or mends it. */
+/** One permit on the paper, as a person confirms or corrects it. */
 export type PermitConfirmed = {
   readonly parcel: string
   /** Which of the document's proposals it was made from; null where the person typed it all. */

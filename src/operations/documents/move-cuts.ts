@@ -36,7 +36,7 @@ export async function moveCuts(
   const groups = groupsOf(starts, before.pages ?? 0)
   const { proposals, gaveUp } = await proposeFromWords(database, actor, before.id, groups)
   if (gaveUp)
-    return conflict('Working these permits out takes too long: cut the paper itself, and send its parts.')
+    return conflict('Reading these permits takes too long. Split the file itself, and upload its parts.')
   return transact(database, actor, async (tx) => {
     const { county } = actor
     const held = await cuttable(tx, county, asked, await lockDocument(tx, county, before.id))

@@ -34,7 +34,7 @@ export async function readPaper(
     throw fault
   })
   if (typeof path !== 'string') {
-    const reason = path?.message ?? 'The file as it came in is not where it was kept: send it again.'
+    const reason = path?.message ?? 'The uploaded file is missing from storage. Upload it again.'
     await change({ state: 'failed', reason })
     return told('failed')
   }

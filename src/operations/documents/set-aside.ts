@@ -25,7 +25,7 @@ export const setAside = (
 ): Promise<Answer<Document>> => {
   const why = reason.replaceAll(/\s+/g, ' ').trim()
   if (why === '' || why.length > MOST || !why.isWellFormed() || /[\u0000-\u001f\u007f]/.test(why)) {
-    const message = why.length > MOST ? `at most ${MOST} characters` : 'write why it is set aside, in words'
+    const message = why.length > MOST ? `at most ${MOST} characters` : 'write a reason'
     return Promise.resolve(invalid({ pointer: '/reason', message }))
   }
   return move(context, actor, looked, {

@@ -61,7 +61,7 @@ export const takeInDocument = (
     }
     const same = await documentWithContent(tx, county, paper.kept.hash)
     if (same && paper.kept.healed) return readAgain(context, tx, actor, same)
-    if (same) return conflict(`The same file was taken in before, as document ${same.id} (${same.state}).`)
+    if (same) return conflict(`The same file is already here as document ${same.id} (${same.state}).`)
     const may = await mayUse(tx, context, 'papers', paper.kept.bytes)
     if (!may.ok) return may
     const id = context.newId()

@@ -16,7 +16,7 @@ type Confirmed = {
 
 /**
  * Where each value of a confirmed record came from. A value that is as it was proposed keeps the reading's place, words
- * and confidence; one that a person mended keeps the place, and no confidence but theirs. Components are told apart by
+ * and confidence; one that a person corrected keeps the place, and no confidence but theirs. Components are told apart by
  * their tags, so that taking one out moves no source to another.
  */
 export function transcriptionSources({

@@ -11,7 +11,7 @@ import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 import { newDraft } from './draft-findings.ts'
 import { inspectionAhead } from './findings-faults.ts'
 
-/** Begins findings that will take the place of submitted ones: whole, and a draft until they are handed in too. */
+/** Starts a full draft that replaces submitted findings once it is submitted too. */
 export const amendFindings = (
   context: OperationContext,
   actor: Person,
@@ -28,7 +28,7 @@ export const amendFindings = (
     if (issues.length > 0) return invalid(...issues)
     await lockParcel(tx, county, known.parcel)
     const other = await amendmentOf(tx, county, amends)
-    if (other) return conflict(`These findings are already amended by ${other}: go on with those.`)
+    if (other) return conflict(`These findings are already amended by ${other}. Continue with those.`)
     const may = await mayHaveAnother(tx, context, 'drafts')
     if (!may.ok) return may
     const draft = { id: context.newId(), parcel: known.parcel, organization, record, amends }

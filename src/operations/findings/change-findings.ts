@@ -14,7 +14,7 @@ export type FindingsChange = {
   readonly record: FindingsRecord
 }
 
-/** Replaces what a draft says. Findings that were handed in are amended instead. */
+/** Replaces what a draft says. Findings that were submitted are amended instead. */
 export const changeFindings = (
   context: OperationContext,
   actor: Person,
@@ -35,4 +35,4 @@ export const changeFindings = (
   })
 
 export const HANDED_IN =
-  'These findings were handed in and are never changed. Amend them: POST .../findings/{id}/amendment.'
+  'These findings are submitted and cannot change. Amend them instead: POST .../findings/{id}/amendment.'

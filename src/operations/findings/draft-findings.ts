@@ -10,7 +10,7 @@ import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, invalid } from '../refusal.ts'
 import { inspectionAhead } from './findings-faults.ts'
 
-/** Begins the findings of an inspection: seen by the firm alone until they are handed in. */
+/** Begins the findings of an inspection: seen by the firm alone until they are submitted. */
 export const draftFindings = (
   context: OperationContext,
   actor: Person,

@@ -7,6 +7,6 @@ export function inspectionAhead(record: FindingsRecord, today: PlainDate): reado
   return (['inspectedOn', 'lastPumpedOn'] as const).flatMap((field) => {
     const day = record[field]
     if (day === null || day <= today) return []
-    return [{ pointer: `/${field}`, message: `${day} is still to come: today is ${today}` }]
+    return [{ pointer: `/${field}`, message: `${day} is in the future: today is ${today}` }]
   })
 }

@@ -19,10 +19,10 @@ export type InspectionPrepared = {
   readonly input: Omit<ReconcileInput, 'findings'>
   readonly asBuilt: AsBuilt
   readonly brief: InspectionBrief
-  /** The firm's own: the draft it is at, and what it last handed in. */
+  /** The firm's own: the draft it is at, and what it last submitted. */
   readonly draft: Findings | null
   readonly submitted: Findings | null
-  /** Of the draft; of what was handed in, where there is no draft. */
+  /** Of the draft; of what was submitted, where there is no draft. */
   readonly photos: readonly Photo[]
 }
 

@@ -10,7 +10,7 @@ import { type Answer, notFound } from '../refusal.ts'
 /** Findings with the firm's name, as far as the asker may know it. */
 export type FindingsRead = Findings & { readonly firmName: string | null }
 
-/** A firm sees its own, drafts too; a reviewer those that were handed in. */
+/** A firm sees its own, drafts too; a reviewer those that were submitted. */
 export const readFindings = (
   context: Pick<OperationContext, 'database'>,
   actor: Person,

@@ -29,7 +29,7 @@ export const submitFindings = (
     await lockParcel(tx, county, known.parcel)
     const draft = await lockFindings(tx, county, id)
     if (!draft) return notFound()
-    if (draft.state === 'submitted') return conflict('These findings were already handed in.')
+    if (draft.state === 'submitted') return conflict('These findings are already submitted.')
     if (version !== undefined && version !== draft.revision) return stale()
     const issues = inspectionAhead(draft.record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)

@@ -23,7 +23,7 @@ function nameFrom(typed: string): string | undefined {
 const NO_NAME = { pointer: '/name', message: `write a name of at most ${MOST_LETTERS} characters` }
 
 /** Puts a form in force, under a name that a person gives it: papers that wait are read by it, and all that come. */
-export const takeUpForm = (
+export const activateForm = (
   context: OperationContext,
   actor: Person,
   { name, ...looked }: Looked & { readonly name: string | undefined },
@@ -34,7 +34,7 @@ export const takeUpForm = (
     to: 'in-force',
     ...(given === undefined ? {} : { name: given }),
     kind: 'form-taken-up',
-    refusal: 'This form is in force already.',
+    refusal: 'This layout is already in use.',
   })
 }
 
@@ -47,7 +47,7 @@ export const withdrawForm = (
   change(context, actor, looked, {
     to: 'withdrawn',
     kind: 'form-withdrawn',
-    refusal: 'This form is withdrawn already.',
+    refusal: 'This layout is already retired.',
   })
 
 /** Takes in a form that was exported elsewhere. It waits to be taken up as one that was learned here does. */

@@ -148,4 +148,8 @@ function shownOn(alike: readonly Taught[]): { shownOn: string; shownPages: reado
 }
 
 const saidOf = ({ proposed, grown }: Learned): string =>
-  proposed.length > 0 ? 'a form is proposed' : grown.length > 0 ? 'a proposed form has grown' : 'nothing new'
+  proposed.length > 0
+    ? 'a form layout is proposed'
+    : grown.length > 0
+      ? 'a proposed form layout has grown'
+      : 'nothing new'

@@ -34,7 +34,7 @@ export async function proposeAgain(
       signal.throwIfAborted()
       if (await again(id)) changed += 1
       looked += 1
-      await report({ done: looked, total: null, says: `${looked} looked at, ${changed} proposed anew` })
+      await report({ done: looked, total: null, says: `${looked} checked, ${changed} read again` })
     }
     after = documents.at(-1)?.id
     if (documents.length < AT_ONCE) return { looked, changed }

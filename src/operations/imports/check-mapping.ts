@@ -18,7 +18,7 @@ export function mappingFaults(kind: ImportKind, head: ImportHead, mapping: Mappi
   }
   const used = mapping.columns.filter(({ to }) => to !== null)
   for (const index of duplicateNames(mapping.columns.map(({ to }) => to))) {
-    fault(`/columns/${index}/to`, `another column fills "${mapping.columns[index]!.to}" already`)
+    fault(`/columns/${index}/to`, `another column already fills "${mapping.columns[index]!.to}"`)
   }
   const filled = new Set([...used.map(({ to }) => to!), ...Object.keys(mapping.always)])
   // Rows of NDJSON may bring their entry whole; what lies beside it has to be named all the same.
@@ -29,7 +29,7 @@ export function mappingFaults(kind: ImportKind, head: ImportHead, mapping: Mappi
   }
   for (const tag of new Set([...filled].flatMap((to) => componentTarget(to)?.tag ?? []))) {
     if (kindOfTag(tag) === undefined && !filled.has(`components.${tag}.kind`))
-      fault('/always', `say what kind of component "${tag}" is: fill components.${tag}.kind`)
+      fault('/always', `component "${tag}" needs a kind: fill components.${tag}.kind`)
   }
   return faults
 }

@@ -41,12 +41,12 @@ export async function findParcelsWritten(
       return { fault: { column: origin?.column ?? to, had: origin?.had ?? null, wants } }
     }
     if (number === undefined) {
-      if (address === undefined) return fault('parcel', 'write the number of the parcel')
+      if (address === undefined) return fault('parcel', 'write the parcel number')
       const [only, ...more] = standing.get(address) ?? []
       if (!only) return fault('address', 'no parcel stands at this address: write its number')
       return more.length === 0
         ? only
-        : fault('address', `several parcels stand here: write which: ${told([only, ...more])}`)
+        : fault('address', `several parcels have this address. Write one of: ${listed([only, ...more])}`)
     }
     const own = canonical.get(number)!
     const bears = own.ok ? bearing.get(own.value)?.[0] : undefined
@@ -55,7 +55,7 @@ export async function findParcelsWritten(
     if (only) {
       return more.length === 0
         ? only
-        : fault('parcel', `this old number became several parcels: write which: ${told([only, ...more])}`)
+        : fault('parcel', `this old number became several parcels. Write one of: ${listed([only, ...more])}`)
     }
     return fault('parcel', own.ok ? `there is no parcel ${own.value}: import the parcels first` : own.error)
   }
@@ -64,7 +64,7 @@ export async function findParcelsWritten(
 const byWritten = (found: readonly Led[]): ReadonlyMap<string, readonly Led[]> =>
   Map.groupBy(found, ({ written }) => written)
 
-const told = (found: readonly Led[]): string =>
+const listed = (found: readonly Led[]): string =>
   found
     .slice(0, 10)
     .map(({ number }) => number)

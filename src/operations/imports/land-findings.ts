@@ -18,7 +18,7 @@ import { type Landed, rejected } from './landed.ts'
 import type { Landing } from './landing.ts'
 import { asRowFault, type RowEntry } from './row-entry.ts'
 
-/** Takes inspections in as handed in, each in the name of the firm that made it. A firm's inspection of one day is one inspection. */
+/** Takes inspections in as submitted, each in the name of the firm that made it. A firm's inspection of one day is one inspection. */
 export async function landFindings(landing: Landing, rows: readonly RowEntry[]): Promise<readonly Landed[]> {
   const { tx, county, format, at, by, newId } = landing
   const parcelOf = await findParcelsWritten(tx, county, format, rows)
@@ -68,7 +68,7 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
           column: origin?.column ?? 'inspectedOn',
           had: origin?.had ?? inspection.record.inspectedOn,
           wants:
-            'this firm’s findings of that day are here already and say something else: the firm amends them, or leave this row out',
+            'this firm already has other findings of that day: ask the firm to amend them, or leave out this row',
         }),
       )
     }
@@ -90,7 +90,7 @@ function firmOf(
   const origin = columns.get('firm')
   const wants =
     name === undefined
-      ? 'write which firm made the inspection'
+      ? 'write which firm did the inspection'
       : 'no firm of this name is admitted in this county'
   return { fault: { column: origin?.column ?? 'firm', had: origin?.had ?? name ?? null, wants } }
 }

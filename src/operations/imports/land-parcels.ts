@@ -105,8 +105,7 @@ function unsaid(parcel: ParcelEntry): { pointer: string; message: string }[] {
   return [
     {
       pointer: '/changedOn',
-      message:
-        'write the day on which it was split or merged: from then on its parents are no parcels any more',
+      message: 'write the day of the split or merger: the old parcels end on that day',
     },
   ]
 }

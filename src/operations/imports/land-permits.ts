@@ -80,5 +80,5 @@ const keyOf = (parcel: string, { number, kind }: PermitRecord): string =>
 const differs = (row: RowEntry, { number, kind }: PermitRecord) => ({
   column: row.columns.get('number')?.column ?? 'number',
   had: row.columns.get('number')?.had ?? number,
-  wants: `permit ${number} (${kind}) is in this parcel’s file already and says something else: correct it there, or leave this row out`,
+  wants: `permit ${number} (${kind}) is already on file and is different: correct it there, or leave out this row`,
 })

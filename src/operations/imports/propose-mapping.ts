@@ -5,8 +5,8 @@ import { PERMIT_KINDS } from '../../records/permit.ts'
 import type { ColumnMeaning, ImportHead, ImportKind, Mapping } from '../../store/imports.ts'
 import { fieldOfTarget, isTarget, plainHeading, TARGETS } from './kinds.ts'
 
-/** Columns that this service adds to the rows it gives back to be mended: passed over when they come again. */
-export const ADDED_COLUMNS = ['line', 'to mend'] as const
+/** Columns that this service adds to the rejected rows it returns for correction; skipped when they are uploaded again. */
+export const ADDED_COLUMNS = ['line', 'to fix'] as const
 
 /** What stands in a heading for a component; longest first. */
 const PARTS: readonly (readonly [RegExp, string])[] = [
@@ -41,7 +41,7 @@ const KIND_WORDS: readonly (readonly [RegExp, (typeof PERMIT_KINDS)[number]])[] 
   [/new|install|construct/i, 'new'],
 ]
 
-/** What each column seems to mean, by its heading and by what stands under it. For a person to look at and mend. */
+/** What each column seems to mean, by its heading and by what stands under it. For a person to check and correct. */
 export function proposeMapping(kind: ImportKind, head: ImportHead, format: ParcelNumberFormat): Mapping {
   const taken = new Set<string>()
   const columns = head.headings.map((column, index) => {

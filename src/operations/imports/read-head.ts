@@ -29,8 +29,7 @@ async function csvHead(open: () => Promise<Readable>): Promise<ImportHead | stri
   if (headings.some((heading) => heading.length > LONGEST_HEADING))
     return `has a heading of more than ${LONGEST_HEADING} characters`
   const unnamed = headings.indexOf('')
-  if (unnamed !== -1)
-    return `has no heading over column ${unnamed + 1}: its first line has to name the columns`
+  if (unnamed !== -1) return `has no heading for column ${unnamed + 1}: its first line must name the columns`
   const twice = headings.find((heading, index) => headings.indexOf(heading) !== index)
   if (twice !== undefined) return `has two columns headed "${twice}"`
   const sample: (readonly string[])[] = []

@@ -40,8 +40,8 @@ export const listRejections = (
 const AT_ONCE = 500
 
 /**
- * The same as a file in the form it came in, to be mended and sent again: the rows as they were, with their line and
- * what is to be mended in two columns more, which are passed over when they come back.
+ * The same as a file in the form it came in, to be fixed and uploaded again: the rows as they were, with their line and
+ * what to fix in two more columns, which are skipped when they come back.
  */
 export async function* rejectedRows(context: Context, actor: Person, it: Import): AsyncGenerator<string> {
   const asLine = it.format === 'csv' ? csvLine(it) : ndjsonLine(it)
@@ -80,7 +80,7 @@ const ndjsonLine =
     })
     const row =
       cells.length < head.headings.length && cells.length === 1 ? { text: cells[0] } : Object.fromEntries(own)
-    return `${JSON.stringify({ ...row, line, 'to mend': faults.map(sayFault).join('; ') })}\n`
+    return `${JSON.stringify({ ...row, line, 'to fix': faults.map(sayFault).join('; ') })}\n`
   }
 
 function asValue(cell: string): unknown {

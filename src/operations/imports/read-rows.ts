@@ -38,7 +38,7 @@ export async function* csvRows(
         skipped.push({
           line: lineOf(fault as unknown as Info),
           cells: [],
-          broken: 'this row can’t be read: check its quotation marks',
+          broken: 'this row cannot be read: check its quotation marks',
         })
       },
     }),
@@ -58,7 +58,7 @@ export async function* csvRows(
       yield {
         line,
         cells,
-        broken: `this row has ${cells.length} cells and there are ${headings.length} headings`,
+        broken: `this row has ${cells.length} cells for ${headings.length} headings`,
       }
     else yield { line, cells: headings.map((_, index) => cells[index] ?? '') }
   }
@@ -96,7 +96,7 @@ function ndjsonRow(text: string, line: number, headings: readonly string[]): Row
     return {
       line,
       cells: [text.slice(0, 2000)],
-      broken: `"${strange}" is in none of the first rows of the file, so it is mapped to nothing`,
+      broken: `"${strange}" is not in the first rows of the file, so it has no mapping`,
     }
   return {
     line,

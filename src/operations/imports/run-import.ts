@@ -56,7 +56,7 @@ export async function runImport(context: OperationContext, run: JobRun<'run-impo
     if (fault instanceof TakenOver)
       return (await transact(context.database, service, (tx) => importById(tx, id, it.id))) ?? it
     if (fault instanceof OutsideFailure || run.signal.aborted) throw fault
-    const reason = fault instanceof Error ? fault.message.slice(0, 500) : 'it broke off'
+    const reason = fault instanceof Error ? fault.message.slice(0, 500) : 'it stopped'
     await transact(context.database, service, (tx) =>
       changeImport(tx, id, it.id, { state: 'failed', reason }),
     )

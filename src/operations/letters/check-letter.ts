@@ -9,6 +9,7 @@ import { serviceIn } from '../../store/database/actor.ts'
 import { transact, withoutCounty } from '../../store/database/transact.ts'
 import { type Letter, laterLetter, letterById, letterWithCode } from '../../store/letters.ts'
 import { signingKeys } from '../../store/signing-keys.ts'
+import { codeFaultInWords } from '../../words/letter-code.ts'
 import type { OperationContext } from '../context.ts'
 import { statusToday } from '../parcels/read-status.ts'
 import { type Answer, invalid, notFound } from '../refusal.ts'
@@ -36,7 +37,7 @@ export type LetterChecked = {
  */
 export async function checkLetter(context: OperationContext, typed: string): Promise<Answer<LetterChecked>> {
   const code = readCode(typed)
-  if (!code.ok) return invalid({ pointer: '/code', message: code.error })
+  if (!code.ok) return invalid({ pointer: '/code', message: codeFaultInWords(code.error, 'en') })
   const { where, keys } = await withoutCounty(context.database, async (tx) => ({
     where: await letterWithCode(tx, code.value),
     keys: (await signingKeys(tx)).map(({ key }) => ({ ...key })),

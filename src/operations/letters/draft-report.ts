@@ -19,7 +19,7 @@ import { gatherFacts } from './gather-facts.ts'
 import { reportPhotos } from './report-photos.ts'
 
 const NONE =
-  'Nothing was reconciled on this parcel yet that you may see. Submit an inspection or enter a permit first.'
+  'There is no reconciliation of this parcel that you can see. Submit an inspection or enter a permit first.'
 
 /** The newest reconciliation that the asker may see, as it was made: a firm's own, for a reviewer the parcel's. */
 export const draftReport: Drafting = async ({ tx, within, context, actor, parcel, status }) => {

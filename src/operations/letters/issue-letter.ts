@@ -58,7 +58,7 @@ export const issueLetter = (
   transact(context.database, actor, async (tx, within) => {
     if (!LETTERS_FOR[actor.role].includes(kind)) {
       return notAllowed(
-        `This token is for: ${actor.role}. Letters for it are: ${LETTERS_FOR[actor.role].join(', ')}.`,
+        `This token has the role ${actor.role}. It can issue: ${LETTERS_FOR[actor.role].join(', ')}.`,
       )
     }
     const found = await parcelAsked(tx, actor.county, asked)

@@ -63,7 +63,7 @@ async function printAgain(
   const { pdf } = await letters.print({ kind, contents: [content], mostPages: null, pictures })
   if (createHash('sha256').update(pdf).digest('hex') !== pdfSha256) {
     throw new OutsideFailure(
-      `The PDF of letter ${number} is not among the originals, and this version prints it otherwise: bring it back from a copy`,
+      `The PDF of letter ${number} is missing, and this version prints it differently: restore it from a backup`,
     )
   }
   await files.keep(Readable.from([pdf]))

@@ -51,6 +51,6 @@ export async function picturesKept(files: Originals, hashes: readonly string[]):
 async function bytesOf(files: Originals, hash: string): Promise<Buffer> {
   const file = await files.read(hash)
   if (!file)
-    throw new OutsideFailure(`The photo ${hash} is not among the originals: bring it back from a copy`)
+    throw new OutsideFailure(`The photo ${hash} is missing from the originals: restore it from a backup`)
   return buffer(file)
 }

@@ -7,7 +7,7 @@ import { insertWithdrawal, type Letter, letterById } from '../../store/letters.t
 import type { OperationContext } from '../context.ts'
 import { type Answer, conflict, notFound } from '../refusal.ts'
 
-const AGAIN = 'This letter was withdrawn before.'
+const AGAIN = 'This letter is already withdrawn.'
 
 /** Takes a letter back for good. The letter stays as it is; whoever checks it is told, with the reason. */
 export async function withdrawLetter(

@@ -18,5 +18,5 @@ export async function parcelAsked(tx: Tx, county: string, asked: string): Promis
   if (!only) return notFound()
   if (others.length === 0) return ok(only)
   const numbers = [only, ...others].map(({ number }) => number).join(', ')
-  return notFound(`That number became several parcels: ${numbers}. Ask for one of them.`)
+  return notFound(`This number became several parcels: ${numbers}. Choose one of them.`)
 }

@@ -34,7 +34,7 @@ export type ParcelFileRead = ParcelRead & {
   readonly record: RecordAlone | null
   /** The inspection that it was made with. */
   readonly inspection: FindingsRead | null
-  /** Of the inspections that were handed in and the reader may see, in the order in which they came. */
+  /** Of the inspections that were submitted and the reader may see, in the order in which they came. */
   readonly photos: readonly Photo[]
   /** Newest first. */
   readonly reconciliations: readonly ReconciliationInList[]

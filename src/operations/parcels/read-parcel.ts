@@ -28,7 +28,7 @@ export type ParcelRead = {
 export type ParcelFile = {
   readonly asBuilt: AsBuilt
   readonly permits: readonly PermitOnFile[]
-  /** A firm's own, drafts too; for a reviewer all that were handed in. */
+  /** A firm's own, drafts too; for a reviewer all that were submitted. */
   readonly findings: readonly FindingsRead[]
   /** Those that stand: a firm's own, for a reviewer all. */
   readonly discrepancies: readonly StandingDiscrepancy[]

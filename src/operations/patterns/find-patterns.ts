@@ -37,10 +37,12 @@ export type Pattern = {
 export const LEAST = 5
 
 const CAUTIONS = [
-  'Inspected parcels are no random sample: inspections come with sales and complaints, so a group that was inspected for a reason may look worse than it is.',
-  'A small probability says that chance alone seldom does this, not why it is so. Look at the parcels before anything is concluded of a group.',
-  `Groups of fewer than ${LEAST} are not shown. Among small ones a single parcel moves the share a long way; read the counts, not the share.`,
-  'Many groups are looked at together, so that some small probabilities are expected by chance; the adjusted one allows for that.',
+  'Inspected parcels are not a random sample. Inspections come with sales and complaints, so a group may look ' +
+    'worse than it is.',
+  'A small probability means that chance alone rarely does this. It does not say why. Look at the parcels before ' +
+    'you draw conclusions.',
+  `Groups of fewer than ${LEAST} are not shown. In small groups one parcel changes the share a lot: read the counts.`,
+  'With many groups, some small probabilities are expected by chance. The adjusted probability allows for that.',
 ] as const
 
 /** Where differences gather in a county, with what they are held against. Nobody is named: no firm, installer or owner. */
@@ -51,20 +53,20 @@ export const findPatterns = (
   transact(database, actor, async (tx) => [
     pattern(
       'shortfalls-by-decade',
-      'In which decades was less put in than the record or the code says?',
-      'Inspected parcels by the decade of their first approved permit; hits are those with a capacity or absorption below record or code.',
+      'In which decades are systems smaller than the record or the code says?',
+      'Inspected parcels by decade of the first approved permit. Counted: capacity or absorption below record or code.',
       await shortfallsByDecade(tx),
     ),
     pattern(
       'unrecorded-work-by-street',
-      'On which streets does work gather that nobody put on paper?',
-      'Inspected parcels by street; hits are those with a line replaced without a permit, or a component that is not on record.',
+      'On which streets is unrecorded work more common?',
+      'Inspected parcels by street. Counted: a line replaced without a permit, or a component not on record.',
       await unrecordedByStreet(tx),
     ),
     pattern(
       'misreads-by-form',
-      'On which forms are values misread?',
-      'Values confirmed from papers by the form they stood on; hits are those that had to be typed anew.',
+      'On which forms are values misread more often?',
+      'Confirmed values by the form they are on. Counted: values that a person had to correct.',
       await misreadsByForm(tx),
     ),
   ])

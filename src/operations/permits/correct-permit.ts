@@ -22,7 +22,7 @@ export type PermitCorrection = {
   readonly reason: string
 }
 
-/** Mends how a paper was read: a new revision with a reason. Values that read as before keep their source. */
+/** Corrects how a permit was read: a new revision with a reason. Values that read as before keep their source. */
 export const correctPermit = (
   context: OperationContext,
   actor: Person,

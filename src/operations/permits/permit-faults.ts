@@ -8,7 +8,7 @@ export function datesAhead(record: PermitRecord, today: PlainDate, at = ''): rea
   return (['issuedOn', 'approvedOn'] as const).flatMap((field) => {
     const day = record[field]
     if (day === null || day <= today) return []
-    return [{ pointer: `${at}/${field}`, message: `${day} is still to come: today is ${today}` }]
+    return [{ pointer: `${at}/${field}`, message: `${day} is in the future: today is ${today}` }]
   })
 }
 

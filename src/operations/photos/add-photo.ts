@@ -64,7 +64,7 @@ export async function keepPicture(
 }
 
 /**
- * Adds a photo to a firm's own findings, handed in or not: on a weak signal the numbers go first and the pictures
+ * Adds a photo to a firm's own findings, submitted or not: on a weak signal the numbers go first and the pictures
  * follow. It changes nothing that the findings say. The same picture again is the same photo.
  */
 export const addPhoto = (
@@ -79,7 +79,7 @@ export const addPhoto = (
     const same = await samePhoto(tx, county, findings, picture.contentHash)
     if (same) return ok(same)
     if ((await photosOf(tx, county, findings)).length >= MOST)
-      return conflict(`These findings have ${MOST} photos already, which is as many as one inspection takes.`)
+      return conflict(`These findings already have ${MOST} photos, the most for one inspection.`)
     const may = await mayUse(tx, context, 'photos', picture.bytes)
     if (!may.ok) return may
     const photo: Photo = {

@@ -6,7 +6,7 @@ import { deletePhoto, photoById } from '../../store/photos.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, conflict, notFound } from '../refusal.ts'
 
-/** Takes a photo away from a draft: one of the wrong thing, or with somebody in it. What was handed in keeps its own. */
+/** Takes a photo away from a draft: one of the wrong thing, or with somebody in it. What was submitted keeps its own. */
 export const removePhoto = (
   { database }: Pick<OperationContext, 'database'>,
   actor: Person,
@@ -16,7 +16,7 @@ export const removePhoto = (
     const photo = await photoById(tx, actor.county, id)
     if (!photo) return notFound()
     const findings = await lockFindings(tx, actor.county, photo.findings)
-    if (findings?.state !== 'draft') return conflict('Its findings were handed in, and keep their photos.')
+    if (findings?.state !== 'draft') return conflict('Its findings are submitted and keep their photos.')
     await deletePhoto(tx, actor.county, id)
     return ok(null)
   })

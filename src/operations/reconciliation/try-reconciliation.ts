@@ -25,7 +25,10 @@ export function tryReconciliation(
   const today = dayOf(clock())
   if (!book.places.has(rules)) {
     const places = [...book.places.keys()].sort().join(', ')
-    return invalid({ pointer: '/rules', message: `there are no rules of "${rules}"; there are: ${places}` })
+    return invalid({
+      pointer: '/rules',
+      message: `there are no rules for "${rules}"; choose one of: ${places}`,
+    })
   }
   return ok(
     reconcile({

@@ -32,7 +32,7 @@ const move = (
     const moved = await moveRerun(tx, county, id, ['running', 'paused'], to, context.clock())
     if (!moved) {
       const rerun = await rerunById(tx, county, id)
-      return rerun ? conflict(`This re-run is ${rerun.state} and can’t be ${to}.`) : notFound()
+      return rerun ? conflict(`This re-run is ${rerun.state} and cannot be ${to}.`) : notFound()
     }
     if (to === 'running') await leaveShares(context, tx, actor, id)
     return readRerun({ database: within }, actor, id)

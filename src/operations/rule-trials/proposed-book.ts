@@ -17,7 +17,7 @@ export async function proposedBook(
   const pack = NAMED.exec(yaml)?.[1]
   if (pack === undefined) {
     const message =
-      'has no line "pack: <place>/<topic>", for example "pack: quillback/code": it says which pack this is'
+      'has no line "pack: <place>/<topic>" that names the pack, for example "pack: quillback/code"'
     return err([{ pointer: '/yaml', message }])
   }
   const path = `${pack}.yaml`

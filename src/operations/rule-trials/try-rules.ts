@@ -38,7 +38,7 @@ export async function tryRules(
 ): Promise<TrialResult> {
   const service = asService(actor)
   const proposed = await proposedBook(data.yaml, actor.county)
-  invariant(proposed.ok, 'a pack that was sound when it was handed in')
+  invariant(proposed.ok, 'a pack that was sound when it was sent')
   const [county, total] = await transact(context.database, service, async (tx) => [
     await countyById(tx, actor.county),
     await countOnFile(tx, actor.county),

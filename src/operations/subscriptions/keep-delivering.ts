@@ -25,7 +25,7 @@ export function keepDelivering(
     try {
       tried = await deliverDue(context, sending)
     } catch (fault) {
-      onTrouble(new Error('messages to subscribers wait', { cause: fault }))
+      onTrouble(new Error('webhooks are waiting to be sent', { cause: fault }))
     }
     // More may be due than one round takes.
     if (!stopped) again(tried > 0 ? 0 : everyMs)

@@ -5,9 +5,9 @@ import {
   type Delivery,
   type DeliveryKey,
   deliveriesOf,
+  type NotificationKept,
+  notificationsKept,
   sendAgain,
-  type ToldHere,
-  toldHere,
 } from '../../store/deliveries.ts'
 import {
   endSubscription,
@@ -39,14 +39,14 @@ export const subscriptionsOnParcel = (
   transact(context.database, actor, (tx) => liveOnParcel(tx, actor.county, parcel))
 
 /** As many as one reads at a time; older ones are in the lists of messages. */
-const MOST_TOLD = 200
+const MOST_NOTIFICATIONS = 200
 
-/** What the asker's organization was told here: newest first. */
-export const changesTold = (
+/** The changes kept for the caller's organization, newest first. */
+export const readNotifications = (
   context: Pick<Context, 'database'>,
   actor: Person,
-): Promise<readonly ToldHere[]> =>
-  transact(context.database, actor, (tx) => toldHere(tx, actor.county, MOST_TOLD))
+): Promise<readonly NotificationKept[]> =>
+  transact(context.database, actor, (tx) => notificationsKept(tx, actor.county, MOST_NOTIFICATIONS))
 
 /** Ends it; what still waits for it is not sent any more. */
 export const unsubscribe = (context: Context, actor: Person, id: string): Promise<Answer<Subscription>> =>
@@ -84,8 +84,9 @@ export const resendDelivery = (
   transact(context.database, actor, async (tx) => {
     const subscription = await subscriptionById(tx, actor.county, asked.subscription)
     if (!subscription) return notFound()
-    if (subscription.address === null) return conflict('This is told here and sent nowhere: read it here.')
-    if (subscription.endedAt) return conflict('This subscription was ended: make a new one.')
+    if (subscription.address === null)
+      return conflict('This subscription has no webhook. Read its messages here.')
+    if (subscription.endedAt) return conflict('This subscription has ended. Make a new one.')
     const again = await sendAgain(tx, actor.county, asked.subscription, asked.delivery, context.clock())
-    return again ? ok(null) : notFound('There is no such message, or it waits to be sent already.')
+    return again ? ok(null) : notFound('There is no such message, or it is already waiting to be sent.')
   })

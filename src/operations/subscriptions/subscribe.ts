@@ -15,10 +15,10 @@ import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { mayHaveAnother } from '../quotas.ts'
 import { type Answer, conflict, invalid, notFound } from '../refusal.ts'
 
-/** Without an address it is told here, to be read on a page of the service. */
+/** Without an address it is kept, to be read on a page of the service. */
 export type SubscriptionAsked = { readonly address: string | null; readonly parcel: string | null }
 
-/** Its key is told once, now; kept is only what the vault has sealed. What is told here needs none. */
+/** Its key is shown only now; only what the vault has sealed is kept. Without an address there is none. */
 export type Subscribed = { readonly subscription: Subscription; readonly secret: string | null }
 
 /** Enough for an office; an organization that wants every parcel asks for the county as one. */
@@ -28,7 +28,7 @@ const KEY_BYTES = 32
 /** What the key of a subscription is sealed for: that of another does not open in its place. */
 export const sealedFor = (county: string, id: string): string => `webhook ${county} ${id}`
 
-/** Asks to be told whenever the status of a parcel changes, or (reviewers) of any parcel in the county. */
+/** Subscribes to the status of a parcel or, for reviewers, of every parcel in the county. */
 export async function subscribe(
   context: OperationContext,
   actor: Person,
@@ -38,14 +38,14 @@ export async function subscribe(
   const target = address === null ? null : await checkTarget(address, outside)
   if (target && !target.ok) return invalid({ pointer: '/address', message: target.error })
   if (asked === null && actor.role !== 'reviewer')
-    return invalid({ pointer: '/parcel', message: 'say which parcel: only reviewers are told of every one' })
+    return invalid({ pointer: '/parcel', message: 'name a parcel: only reviewers can follow all of them' })
   return transact(context.database, actor, async (tx) => {
     const { county, organization, account } = actor
     const parcel = asked === null ? null : await parcelAsked(tx, county, asked)
     if (parcel && !parcel.ok)
       return invalid({ pointer: '/parcel', message: `there is no parcel ${asked} in this county` })
     if ((await countLive(tx, county)) >= MOST_LIVE)
-      return conflict(`There are ${MOST_LIVE} subscriptions already: end some first.`)
+      return conflict(`Your office already has ${MOST_LIVE} subscriptions. Stop some first.`)
     const may = await mayHaveAnother(tx, context, 'subscriptions')
     if (!may.ok) return may
     const id = context.newId()

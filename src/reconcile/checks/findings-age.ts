@@ -1,5 +1,5 @@
 import { SYSTEM } from '../../records/part.ts'
-import { countsUntil } from '../../rules/work/transfer-window.ts'
+import { countsUntil } from '../../rules/apply/transfer-window.ts'
 import { firm, required, sourceOf } from '../about.ts'
 import { check } from '../check.ts'
 import { known, lacking } from '../fact.ts'

@@ -31,7 +31,7 @@ async function readOrSay(pdf: PDFDocumentProxy, page: number, options: PageOptio
       state: 'unread',
       page,
       why: 'damaged',
-      says: 'This page is damaged in the file and could not be read. Type what it says, or scan the paper again.',
+      says: 'This page is damaged in the file and could not be read. Type what it says, or scan the document again.',
       mayRetry: false,
     }
   }

@@ -56,9 +56,9 @@ export async function openPdf(path: string, verbosity: Verbosity = 0): Promise<O
   } catch (error) {
     if ((error as Error).name === 'PasswordException') return { ok: false, why: 'encrypted' }
     if (error instanceof RangeError || /allocation/i.test((error as Error).message)) throw error
-    const mended = whole && withTrailer(whole)
-    if (mended) {
-      const pdf = await load(pdfjs, { data: mended }, verbosity).catch(() => undefined)
+    const repaired = whole && withTrailer(whole)
+    if (repaired) {
+      const pdf = await load(pdfjs, { data: repaired }, verbosity).catch(() => undefined)
       if (pdf) return { ok: true, pdf, notes, hasImages, hasFields }
     }
     return { ok: false, why: hasEnd ? 'damaged' : 'truncated' }

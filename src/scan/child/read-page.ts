@@ -9,14 +9,14 @@ import { widgetWords } from './widgets.ts'
 import { MOST_WORDS, TOO_MANY_WORDS, withinBounds } from './within-bounds.ts'
 
 const SAYS = {
-  'no-text-layer': 'This page is a picture without text.',
-  'garbled-text': 'The text stored in this page does not spell words; read the picture instead.',
-  blank: 'Nothing is on this page.',
+  'no-text-layer': 'This page is an image without text.',
+  'garbled-text': 'The text stored in this page is not readable. Read the image instead.',
+  blank: 'This page is blank.',
   'picture-too-large':
-    'The picture on this page unpacks to more than 100 million points and was left out. Scan the paper again at 300 dots per inch.',
+    'The image on this page has more than 100 million pixels and was left out. Scan the document again at 300 dpi.',
 } as const satisfies Partial<Record<UnreadReason, string>>
 
-const DROPPED = 'A picture on this page is too large and was left out; the text was read.'
+const DROPPED = 'An image on this page is too large and was left out. The text was read.'
 
 export type PageOptions = {
   /** Whether pages without good text of their own are recognized from their picture. */
@@ -94,10 +94,10 @@ function ownText(page: PDFPageProxy, words: readonly Word[], notes: readonly str
 }
 
 function notesOn(own: readonly Word[], garbled: boolean, read: readonly Word[]): string[] {
-  if (garbled) return ['The text stored in this page does not spell words; its picture was read.']
+  if (garbled) return ['The text stored in this page is not readable. Its image was read instead.']
   if (own.length === 0) return []
   const share = Math.round(100 * hiddenTextShare(own, read))
   return [
-    `This page is a picture with text hidden behind it. The picture was read; ${share} % of the hidden words say the same.`,
+    `This page is an image with hidden text. The image was read; ${share}% of the hidden words are the same.`,
   ]
 }

@@ -86,7 +86,7 @@ export async function refreshPasswordHash(tx: Tx, account: string, passwordHash:
     .execute()
 }
 
-/** Gives an account a name to sign in by and a password, in place of those it had. */
+/** Gives an account a sign-in name and a password, in place of those it had. */
 export async function keepSignIn(
   tx: Tx,
   account: string,

@@ -78,7 +78,7 @@ async function makeOwnKey(dataFolder: string, place: string): Promise<void> {
       if (fault.code !== 'EEXIST') throw fault
     })
   } catch (cause) {
-    throw new OutsideFailure(`The key for sealing secrets can’t be kept in ${dataFolder}`, { cause })
+    throw new OutsideFailure(`The encryption key cannot be saved in ${dataFolder}`, { cause })
   } finally {
     await rm(draft, { force: true })
   }
@@ -94,5 +94,5 @@ function read(text: string, from: string): Buffer {
 
 const textOf = (file: string): Promise<string> =>
   readFile(file, 'utf8').catch((cause: Error) => {
-    throw new OutsideFailure(`The key for sealing secrets can’t be read from ${file}`, { cause })
+    throw new OutsideFailure(`The encryption key cannot be read from ${file}`, { cause })
   })

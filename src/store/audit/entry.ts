@@ -17,7 +17,7 @@ export type AuditEntry = {
   readonly record: string
   readonly account: string | null
   readonly organization: string | null
-  /** `owner`: the command line, or a hand in the database. */
+  /** `owner`: the command line, or someone in the database itself. */
   readonly role: string
   /** SHA-256 of the record, 64 hex digits; null where there was none, or is none any more. */
   readonly beforeHash: string | null

@@ -46,7 +46,7 @@ async function* contentOf(file: string, entry: AsyncIterable<Buffer>): AsyncGene
 const unreadable = (file: string, fault: Error): Error =>
   fault instanceof BackupRefusal
     ? fault
-    : new BackupRefusal(`${file} can’t be read as a backup: ${fault.message}`)
+    : new BackupRefusal(`${file} cannot be read as a backup: ${fault.message}`)
 
 async function isGzipped(file: string): Promise<boolean> {
   const handle = await open(file, 'r')

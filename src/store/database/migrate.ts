@@ -85,15 +85,15 @@ async function findWaiting(
   const newest = ran.at(-1)
   if (newest && newest.number > migrations.length) {
     throw new MigrationRefusal(
-      `The database is newer than this version of the service: it has had migration ${newest.name}, this version ` +
-        `ends with ${migrations.at(-1)?.name ?? 'none'}. Start the newer version.`,
+      `The database is newer than this version: it has migration ${newest.name}, and this version ends with ` +
+        `${migrations.at(-1)?.name ?? 'none'}. Start the newer version.`,
     )
   }
   for (const { number, name, checksum } of ran) {
     if (migrations[number - 1]?.checksum === checksum) continue
     throw new MigrationRefusal(
-      `Migration ${name} ran on this database with another text than ${migrations[number - 1]?.name} has now. ` +
-        'A migration that has run is never edited: put its text back and write a new one.',
+      `Migration ${name} has changed since it ran on this database (now ${migrations[number - 1]?.name}). ` +
+        'Never edit a migration that has run: restore its text and write a new one.',
     )
   }
   return migrations.slice(newest?.number ?? 0)

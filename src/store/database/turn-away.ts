@@ -18,7 +18,7 @@ export function turningAway(database: OpenDatabase): OpenDatabase {
     ...database,
     perform: async (asking, work) => {
       if (inside >= database.counts().most * FOR_EACH_CONNECTION)
-        throw new Overloaded('Too much is asked of the database', { retryAfterSeconds: 5 })
+        throw new Overloaded('The database has too much to do', { retryAfterSeconds: 5 })
       inside += 1
       try {
         return await database.perform(asking, work)

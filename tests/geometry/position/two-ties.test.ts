@@ -134,7 +134,7 @@ describe('ties that do not meet', () => {
   test('a tie in tenths that was meant in feet and inches is offered as a mend', () => {
     // 42.9 ft written for 42'-9" = 42.75 ft: with a 12.8 ft baseline and 30.0 ft the arcs then cross.
     const it = refused(30, 42.9, 12.8, 0.001)
-    expect(it.mends).toContainEqual(
+    expect(it.fixes).toContainEqual(
       expect.objectContaining({ which: 'tie-b', ft: 42.75, says: `the tie from B: 42.9 read as 42'-9"` }),
     )
   })

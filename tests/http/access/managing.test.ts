@@ -196,7 +196,7 @@ describe('tokens', () => {
   test('that may only read can’t write, and can try what stores nothing', async () => {
     const { secret } = (await as(firm.token, 'POST', '/v1/tokens', { name: 'reads', scopes })).body
     const write = await as(secret, 'POST', '/v1/counties/quillback/parcels/07-0412-0031/findings', {})
-    expect([write.status, write.body.detail]).toEqual([403, 'This token may only read in this county.'])
+    expect([write.status, write.body.detail]).toEqual([403, 'This token can only read in this county.'])
     expect((await as(secret, 'POST', '/v1/reconciliations/trial', {})).status).toBe(422)
   })
 

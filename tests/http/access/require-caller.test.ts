@@ -67,7 +67,10 @@ describe('who is not', () => {
   test('the wrong role: 404 for what it may not see, 403 for what it may not do', async () => {
     expect((await ask('firm', { url: '/v1/counties/quillback/desk' })).status).toBe(404)
     const doing = await ask('firm', { method: 'POST', url: '/v1/counties/quillback/desk' })
-    expect([doing.status, doing.body.detail]).toEqual([403, 'This is for: reviewer. The token is for: firm.'])
+    expect([doing.status, doing.body.detail]).toEqual([
+      403,
+      'This requires the role reviewer. The token has the role firm.',
+    ])
   })
 
   test('expired, withdrawn and suspended tokens', async () => {

@@ -165,16 +165,16 @@ describe('somebody who was invited', () => {
     const { secret } = await member(name)
     later()
     const at = browser()
-    const began = await at.post('/sign-in', { name, password, to: '/counties/quillback/glance' })
-    expect(began.to).toBe('/sign-in/code?to=%2Fcounties%2Fquillback%2Fglance')
+    const began = await at.post('/sign-in', { name, password, to: '/counties/quillback/overview' })
+    expect(began.to).toBe('/sign-in/code?to=%2Fcounties%2Fquillback%2Foverview')
     const half = at.jar.get(SESSION)
     expect((await at.get('/v1/counties')).status).toBe(401)
     expect((await at.get('/account/second-step')).to).toBe('/sign-in/code')
     const given = await at.post('/sign-in/code', {
       code: codeAt(secret, clock.now),
-      to: '/counties/quillback/glance',
+      to: '/counties/quillback/overview',
     })
-    expect(given.to).toBe('/counties/quillback/glance')
+    expect(given.to).toBe('/counties/quillback/overview')
     // Another session: whoever had the first gains nothing by it.
     expect(at.jar.get(SESSION)).not.toBe(half)
     expect((await at.get('/v1/counties')).status).toBe(200)
@@ -354,7 +354,7 @@ describe('a county’s own sign-in', () => {
 
   test('lets nobody in who was not invited', async () => {
     const { answer } = await goThrough()
-    expect([answer.status, answer.text]).toEqual([422, expect.stringContaining('Nobody here is invited')])
+    expect([answer.status, answer.text]).toEqual([422, expect.stringContaining('Nobody is invited')])
   })
 
   test('lets in whom the county invited by that address, and knows them again by their identity there', async () => {

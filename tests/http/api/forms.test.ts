@@ -85,7 +85,7 @@ describe('a form that papers teach', async () => {
   test('reads nothing until a person takes it up, and then the papers that wait and those that come', async () => {
     const before = await documentOf(waiting.id)
     expect([before.proposals[0].family, byForm(before)]).toEqual([null, 0])
-    const url = `${forms}/${form.id}/taking-up`
+    const url = `${forms}/${form.id}/activation`
     expect((await post(url, {}, { 'if-match': '"r9"' })).status).toBe(412)
     const taken = await post(url, { name: 'Register, 1949' }, { 'if-match': '"r1"' })
     expect([taken.status, taken.body.form.state, taken.body.form.name]).toEqual([

@@ -116,7 +116,7 @@ describe('an index of permits', () => {
     const { headers, body } = await ask('reviewer', { url: `${here}/imports/${id}/rejected` })
     expect(headers['content-type']).toMatch(/^text\/csv/)
     expect(body.split('\r\n')[0]).toBe(
-      'Parcel No,Permit Number,Type,Date Issued,Final Date,Beds,Tank Size (gal),Tank Material,line,to mend',
+      'Parcel No,Permit Number,Type,Date Issued,Final Date,Beds,Tank Size (gal),Tank Material,line,to fix',
     )
     const mended = String(body)
       .replace('07-0412-9999', '07-0412-0032')
@@ -215,7 +215,7 @@ describe('parcels', () => {
       'Parcel,Address,Split From\n08-0001-0002,22 Tern Lane,\n08-0001-0009,,08-0001-0003\n',
     )
     expect((await run(id)).rows).toMatchObject({ added: 0, changed: 1, rejected: 1 })
-    expect((await rejections(id))[0].faults[0].wants).toMatch(/day on which it was split/)
+    expect((await rejections(id))[0].faults[0].wants).toMatch(/day of the split/)
   })
 })
 
@@ -255,7 +255,7 @@ test('newline-delimited JSON: whole entries, and a line that is none', async () 
 describe('files that are none', () => {
   test.each([
     ['', 'is empty'],
-    ['a,,b\n1,2,3\n', 'no heading over column 2'],
+    ['a,,b\n1,2,3\n', 'no heading for column 2'],
     ['a,a\n1,2\n', 'two columns headed'],
   ])('%j', async (text, says) => {
     const { status, body } = await ask('reviewer', form('permits', text))

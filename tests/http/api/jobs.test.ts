@@ -84,7 +84,7 @@ describe('a job', () => {
 
   test('that has ended is told at once', async () => {
     const id = await leave('reviewer')
-    await note(id, { state: 'failed', says: 'It failed every time it was tried.' })
+    await note(id, { state: 'failed', says: 'It failed at every try.' })
     const { body } = await ask('reviewer', { url: `${at(id)}/events` })
     expect(String(body).match(/event: job/g)).toHaveLength(1)
   })

@@ -120,7 +120,7 @@ describe('a photo of an inspection', () => {
     const kept = (await add('firm', id, await pictureWith())).body
     await handIn(id)
     const refused = await ask('firm', { method: 'DELETE', url: `${here}/photos/${kept.id}` })
-    expect([refused.status, refused.body.detail]).toEqual([409, expect.stringMatching(/handed in/)])
+    expect([refused.status, refused.body.detail]).toEqual([409, expect.stringMatching(/submitted/)])
     expect((await add('firm', id, await pictureWith({}, 'png'))).status).toBe(201)
   })
 
@@ -150,7 +150,7 @@ describe('a photo of an inspection', () => {
   test.each([
     ['no picture', null, {}, '/photo', /is missing/],
     ['text', Buffer.from('not a picture'), {}, '/photo', /JPEG, PNG or WebP/],
-    ['a place nobody allowed', 'picture', { lat: '41', lon: '-90' }, '/keepPlace', /nobody allowed it/],
+    ['a place nobody allowed', 'picture', { lat: '41', lon: '-90' }, '/keepPlace', /not allowed/],
     ['half a place', 'picture', { keepPlace: 'true', lat: '41' }, '/lon', /both/],
     ['a moment without an offset', 'picture', { takenAt: '2026-10-12 09:14' }, '/takenAt', /offset/],
   ] as const)('%s is refused with its pointer', async (_, picture, fields, pointer, says) => {

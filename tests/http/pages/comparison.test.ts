@@ -77,7 +77,7 @@ describe('what a line says', () => {
 
   test('what was never looked for is silent, whatever the record says', () => {
     const silent = compared.flatMap(({ comparison }) =>
-      lines(comparison).filter(({ found }) => found?.text === 'not looked for'),
+      lines(comparison).filter(({ found }) => found?.text === 'not inspected'),
     )
     expect(silent.length).toBeGreaterThan(0)
     for (const { found, verdict } of silent)
@@ -99,7 +99,7 @@ describe('what a line says', () => {
     expect(doubtful.some(({ record }) => / or /.test(record!.text) && record!.origins.length === 2)).toBe(
       true,
     )
-    expect(doubtful.some(({ record }) => /^can’t be read/.test(record!.text))).toBe(true)
+    expect(doubtful.some(({ record }) => /^cannot be read/.test(record!.text))).toBe(true)
   })
 
   test('ties name their side, or say that nobody named one', () => {

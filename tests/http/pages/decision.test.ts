@@ -119,7 +119,7 @@ describe('a form that is not', () => {
   test('without a choice says so, and not in the words of a program', async () => {
     const { body, statusCode } = await send({ version: '1', action: '', reason: 'Because.' })
     expect(statusCode).toBe(422)
-    expect(body).toContain('Choose what is to be done.')
+    expect(body).toContain('Choose a decision.')
     expect(body).toContain('>Because.</textarea>')
     expect(body).not.toMatch(/correct-record, accept/)
   })
@@ -136,7 +136,7 @@ describe('meanwhile', () => {
     await meanwhile({ action: 'require-permit' })
     const answer = await send(good)
     expect(answer.statusCode).toBe(412)
-    expect(answer.body).toContain('Someone decided about this while you had it open')
+    expect(answer.body).toContain('Someone else decided this while you had it open')
     expect(answer.body).toContain('Someone else’s.')
     expect(answer.body).toContain('>The card rounded up.</textarea>')
     const { discrepancy, decisions } = await now()
@@ -159,7 +159,7 @@ describe('who may not', () => {
   test.each(['firm', 'rival', 'agent'] as const)('%s is told in words', async (who) => {
     const answer = await send(good, who)
     expect([answer.statusCode, answer.headers['content-type']]).toEqual([403, 'text/html; charset=utf-8'])
-    expect(answer.body).toContain('That is not for this account')
+    expect(answer.body).toContain('Your account cannot do this')
     expect((await now()).decisions).toEqual([])
   })
 

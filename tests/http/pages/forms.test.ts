@@ -30,7 +30,7 @@ describe('the pages of taught forms', () => {
     expect(body).toContain('Card &lt;of&gt; 1958')
     expect(body).toContain(`href="${pages}/${id}"`)
     expect((await get('/counties/quillback/documents')).body).toContain(`href="${pages}"`)
-    expect((await get(`${pages}?state=in-force`)).body).toContain('No form is in force')
+    expect((await get(`${pages}?state=in-force`)).body).toContain('No layout is in use')
   })
 
   test('show each field with its place, and the printed words where there is no picture', async () => {
@@ -43,20 +43,23 @@ describe('the pages of taught forms', () => {
 
   test('take a form up under a name, and withdraw it', async () => {
     const id = await brought('A form')
-    const up = await post(`${pages}/${id}/taking-up`, { version: '1', name: 'Card, 1958' })
+    const up = await post(`${pages}/${id}/activation`, { version: '1', name: 'Card, 1958' })
     expect([up.statusCode, up.headers.location]).toEqual([303, `${pages}/${id}`])
     expect(await stateOf(id)).toMatchObject({ state: 'in-force', name: 'Card, 1958' })
-    expect((await get(`${pages}/${id}`)).body).not.toContain('taking-up')
+    expect((await get(`${pages}/${id}`)).body).not.toContain('activation')
     await post(`${pages}/${id}/withdrawal`, { version: '2' })
     expect((await stateOf(id)).state).toBe('withdrawn')
   })
 
   test('say what is wrong with a name, and whether somebody was faster', async () => {
     const id = await brought('A form')
-    const nameless = await post(`${pages}/${id}/taking-up`, { version: '1', name: ' ' })
-    expect([nameless.statusCode, nameless.body]).toEqual([422, expect.stringContaining('Write a name')])
+    const nameless = await post(`${pages}/${id}/activation`, { version: '1', name: ' ' })
+    expect([nameless.statusCode, nameless.body]).toEqual([422, expect.stringContaining('Enter a name')])
     const late = await post(`${pages}/${id}/withdrawal`, { version: '7' })
-    expect([late.statusCode, late.body]).toEqual([409, expect.stringContaining('Somebody changed this form')])
+    expect([late.statusCode, late.body]).toEqual([
+      409,
+      expect.stringContaining('Someone else changed this layout'),
+    ])
     expect((await stateOf(id)).state).toBe('proposed')
   })
 })

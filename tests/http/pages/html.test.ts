@@ -41,3 +41,51 @@ test('a flag is there or is not', () => {
     '<option selected><option >',
   )
 })
+
+describe('a template is laid out as a tree', () => {
+  test('line breaks beside tags and slots are layout', () => {
+    const page = html`
+      <ul>
+        ${['a', 'b'].map(
+          (name) => html`
+            <li>
+              ${name}
+            </li>
+          `,
+        )}
+      </ul>
+    `
+    expect(page.text).toBe('<ul><li>a</li><li>b</li></ul>')
+  })
+
+  test('between words and between attributes they are one space', () => {
+    expect(
+      html`
+      <input
+        name="n" value="${'v'}"
+        ${flag('required', true)}
+      >
+      Two words
+      of text, <b>and</b> ${'a slot'}
+    `.text,
+    ).toBe('<input name="n" value="v" required>Two words of text, <b>and</b> a slot')
+  })
+
+  test('what a slot holds keeps its own line breaks', () => {
+    expect(
+      html`
+      <textarea>${'one\n  two'}</textarea>
+    `.text,
+    ).toBe('<textarea>one\n  two</textarea>')
+  })
+
+  test('a sign of text that tags are made of does not begin one', () => {
+    expect(
+      html`
+      <p title="1 > 0
+        and more">1 < 2, it's
+      so</p>
+    `.text,
+    ).toBe('<p title="1 > 0 and more">1 < 2, it\'s so</p>')
+  })
+})

@@ -65,7 +65,7 @@ const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
   ],
   '/counties/:county/changes': [['what changed', 'agent', `${here}/changes`]],
   '/counties/:county/queue': [['the queue', 'reviewer', `${here}/queue`]],
-  '/counties/:county/glance': [['the county at a glance', 'reviewer', `${here}/glance`]],
+  '/counties/:county/overview': [['the county overview', 'reviewer', `${here}/overview`]],
   '/counties/:county/patterns': [['the patterns across the county', 'reviewer', `${here}/patterns`]],
   '/counties/:county/rules': [['the rules', 'reviewer', `${here}/rules`]],
   '/counties/:county/rules/:place/:topic': [['a pack of rules', 'reviewer', `${here}/rules/quillback/code`]],
@@ -166,7 +166,7 @@ inBrowser('a reviewer', () => {
     expect(await page.locator('.difference:target .decision').textContent()).toContain(
       'The cover must be secured this week.',
     )
-    expect(await page.locator('[role=status]').textContent()).toContain('Decided')
+    expect(await page.locator('[role=status]').textContent()).toContain('Your decision is saved')
     expect(faults).toEqual([])
     await context.close()
   })
@@ -209,8 +209,8 @@ inBrowser('a reviewer', () => {
     expect(proof).toContain('Is it where the ties put it?')
     expect(proof).toContain('permit 80-66')
     expect(proof).toContain('d = √(Δx² + Δy²)')
-    await page.locator('.history a', { hasText: 'as it was then' }).first().click()
-    expect(await page.locator('[role=note]').textContent()).toContain('This is how it was compared')
+    await page.locator('.history a', { hasText: 'see it as it was' }).first().click()
+    expect(await page.locator('[role=note]').textContent()).toContain('This is the comparison made on')
     await unfold(page)
     expect(await accessFaults(page)).toEqual([])
     await context.close()

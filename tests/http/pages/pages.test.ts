@@ -21,7 +21,7 @@ const status = async (who: Who | 'nobody', url: string) => (await get(who, url))
 const PAGES: readonly (readonly [string, { readonly [W in Who | 'nobody']: number }])[] = [
   [`${here}/search`, { reviewer: 200, firm: 200, agent: 200, nobody: 303 }],
   [`${here}/queue`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
-  [`${here}/glance`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
+  [`${here}/overview`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/patterns`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/rules`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
   [`${here}/rules/quillback/code`, { reviewer: 200, firm: 404, agent: 404, nobody: 303 }],
@@ -107,8 +107,8 @@ describe('what a firm is shown', () => {
 
   test('is the record by itself where only another firm has been, and that nothing of it is theirs to see', async () => {
     const { body } = await get('firm', `${here}/parcels/07-0446-0019`)
-    expect(body).toContain('The record as it stands; you have handed in no inspection here.')
-    expect(body).toContain('is shown to that firm and to the county')
+    expect(body).toContain('The record as it is now. You have not submitted an inspection here.')
+    expect(body).toContain('are shown only to them and to the county')
     expect(body).toMatch(/<h3>Tank<\/h3>/)
     expect(body).toContain('(recorded, one of two)')
   })
@@ -126,11 +126,11 @@ describe('a failure is told in words', () => {
   test('an address that nothing has', async () => {
     const answer = await get('reviewer', '/nowhere')
     expect([answer.statusCode, answer.headers['content-type']]).toEqual([404, 'text/html; charset=utf-8'])
-    expect(answer.body).toContain('<h1>There is nothing here</h1>')
+    expect(answer.body).toContain('<h1>Page not found</h1>')
   })
 
   test('a parcel that is not there', async () => {
-    expect((await get('reviewer', `${here}/parcels/99-9999-9999`)).body).toContain('There is nothing here')
+    expect((await get('reviewer', `${here}/parcels/99-9999-9999`)).body).toContain('Page not found')
   })
 
   test('to a program as a problem', async () => {
@@ -146,7 +146,7 @@ describe('a failure is told in words', () => {
     }
     Object.assign(services.database, { perform: fails })
     try {
-      return await get('reviewer', `${here}/glance`)
+      return await get('reviewer', `${here}/overview`)
     } finally {
       Object.assign(services.database, { perform })
     }
@@ -155,8 +155,8 @@ describe('a failure is told in words', () => {
   test('a database that is gone: 503, with when to try again', async () => {
     const answer = await whileItFails(new OutsideFailure('The database is gone.', { retryAfterSeconds: 5 }))
     expect([answer.statusCode, answer.headers['retry-after']]).toEqual([503, '5'])
-    expect(answer.body).toContain('<h1>Not available just now</h1>')
-    expect(answer.body).toContain('Nothing of what you sent was kept')
+    expect(answer.body).toContain('<h1>Not available right now</h1>')
+    expect(answer.body).toContain('Nothing you sent was saved')
   })
 
   test('what can’t be: 500 with an id to tell, and nothing of how it came about', async () => {
@@ -204,7 +204,7 @@ describe('over the wire', () => {
     expect(parcels.length).toBeGreaterThan(10)
     const weights = [
       await weigh('reviewer', `${here}/queue?state=all`),
-      await weigh('reviewer', `${here}/glance`),
+      await weigh('reviewer', `${here}/overview`),
       ...(await Promise.all(parcels.map((number) => weigh('reviewer', `${here}/parcels/${number}`)))),
       ...(await Promise.all(
         [...services.book.packs.keys()].map((pack) => weigh('reviewer', `${here}/rules/${pack}`)),

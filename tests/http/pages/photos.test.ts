@@ -33,7 +33,7 @@ const small = (id: string) => `<img src="${here}/photos/${id}?size=small"`
 
 describe('photos on a parcel’s page', () => {
   test('are not there before the inspection is handed in', async () => {
-    expect(await page('reviewer')).toContain('No inspection has photos.')
+    expect(await page('reviewer')).toContain('No photos.')
     expect(await page('firm')).not.toContain(small(ofTank))
   })
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { must } from '../../../src/base/result.ts'
 import { loadRuleBook } from '../../../src/files/rule-packs.ts'
+import { presentFigures } from '../../../src/http/pages/county-overview/present.ts'
 import { bodyOf, faultsOf } from '../../../src/http/pages/decision/read-form.ts'
-import { presentGlance } from '../../../src/http/pages/glance/present.ts'
 import { scanCut } from '../../../src/http/pages/parts/scan.ts'
 import { type QueueQuery, queueAddress, queueQuery } from '../../../src/http/pages/queue/filter.ts'
 import { ageInWords } from '../../../src/http/pages/queue/present.ts'
@@ -39,8 +39,10 @@ describe('a search leads', () => {
   test('never straight to another house of the street, though it be the only one', () => {
     const found = presentFound([match('07-0412-0031', 'street', 0.5)])
     expect(found).toMatchObject({ to: 'list', by: 'street' })
-    expect(listTitle('16 Heron Hollow', 'street')).toBe('There is no “16 Heron Hollow”. The nearest houses:')
-    expect(listTitle('Heron Hollow', 'street')).toBe('Parcels like “Heron Hollow”')
+    expect(listTitle('16 Heron Hollow', 'street')).toBe(
+      'There is no “16 Heron Hollow”. The nearest addresses:',
+    )
+    expect(listTitle('Heron Hollow', 'street')).toBe('Parcels that match “Heron Hollow”')
   })
 
   test('to a list where there are several, as for an old number that was split', () => {
@@ -55,9 +57,9 @@ describe('a search leads', () => {
   test('to help where there is none', () => expect(presentFound([])).toEqual({ to: 'nothing' }))
 
   test('and a guess at an address says that it is one', () => {
-    expect(cameBy('14 Heron Holow', 'address-like')).toContain('make sure that it is the one you mean')
-    expect(cameBy('07-0412-0031', 'number')).toBeNull()
-    expect(cameBy('x', 'made-up')).toBeNull()
+    expect(cameBy('14 Heron Holow', 'address-like', 'en')).toContain('Make sure it is the one you mean')
+    expect(cameBy('07-0412-0031', 'number', 'en')).toBeNull()
+    expect(cameBy('x', 'made-up', 'en')).toBeNull()
   })
 })
 
@@ -154,7 +156,7 @@ describe('the form of a decision', () => {
         { pointer: '', message: 'something else' },
       ]),
     ).toEqual({
-      action: 'Choose what is to be done.',
+      action: 'Choose a decision.',
       reason: 'Say why.',
       tieA: 'Write a length.',
       value: 'Second.',
@@ -163,8 +165,8 @@ describe('the form of a decision', () => {
   })
 })
 
-describe('the county at a glance', () => {
-  const [statuses, ages, kinds, decades, decisions] = presentGlance({
+describe('the county overview', () => {
+  const [statuses, ages, kinds, decades, decisions] = presentFigures({
     at: new Date(),
     decades: [
       { decade: null, word: null, count: 3 },
@@ -300,6 +302,6 @@ describe('the cut of a scan', () => {
 
   test('is the whole page where no box is known, and says what it shows', () => {
     expect(view(null)).toEqual([0, 0, 1000, 1300])
-    expect(cut(null)).toContain('aria-label="The scan where it says 1,250 &lt;gal&gt;"')
+    expect(cut(null)).toContain('aria-label="The scan: 1,250 &lt;gal&gt;"')
   })
 })

@@ -91,7 +91,7 @@ describe('a session is over', () => {
 
 describe('a password that is set', () => {
   test.each([
-    [{ password: 'too short' }, 'the password has 9 characters; at least 15 are needed'],
+    [{ password: 'too short' }, 'the password has 9 characters and needs at least 15'],
     [{ password: 'x'.repeat(129) }, 'the password has more than 128 characters'],
     [{ name: 'x' }, 'the name has to have 3 to 80 letters'],
     [{ name: 'white space' }, 'the name has to have 3 to 80 letters'],

@@ -77,7 +77,7 @@ describe('a county in which one street has its lines replaced and one decade its
   test('names nobody, and cautions', () => {
     for (const name of ['Heron Inspections', 'desk', people.firm.account])
       expect(JSON.stringify(body)).not.toContain(name)
-    for (const it of body.patterns) expect(it.cautions.join(' ')).toMatch(/no random sample/)
+    for (const it of body.patterns) expect(it.cautions.join(' ')).toMatch(/not a random sample/)
   })
 
   test('is for reviewers', async () => {

@@ -38,14 +38,14 @@ export type Taken = {
 export async function take(bytes: Buffer, keepsPlace: boolean): Promise<Result<Taken, string>> {
   if (bytes.length === 0) return err('is empty')
   const format = pictureFormat(bytes)
-  if (format === null) return err('is not a picture this takes: send a JPEG, PNG or WebP')
+  if (format === null) return err('is not a supported image: send a JPEG, PNG or WebP')
   const told = await sharp(bytes, { limitInputPixels: false })
     .metadata()
     .catch(() => null)
-  if (told?.format !== format) return err('is damaged: its picture can’t be read to the end')
+  if (told?.format !== format) return err('is damaged: send it again')
   if (told.width * told.height > MOST_PIXELS)
     return err('has more than 50 million pixels: send a smaller one')
-  if ((told.pages ?? 1) > 1) return err('moves: send a still picture')
+  if ((told.pages ?? 1) > 1) return err('is animated: send a still image')
   const shown = await sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' })
     .rotate()
     .resize({ width: SHOWN_PIXELS, height: SHOWN_PIXELS, fit: 'inside', withoutEnlargement: true })
@@ -53,7 +53,7 @@ export async function take(bytes: Buffer, keepsPlace: boolean): Promise<Result<T
     .jpeg({ quality: 82 })
     .toBuffer({ resolveWithObject: true })
     .catch(() => null)
-  if (!shown) return err('is damaged: its picture can’t be read to the end')
+  if (!shown) return err('is damaged: send it again')
   const kept = keepsPlace ? { original: bytes, type: PICTURE_TYPES[format] } : await without(bytes, format)
   return ok({
     ...kept,

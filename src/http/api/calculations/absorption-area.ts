@@ -36,8 +36,7 @@ export const absorptionBody = z
       z.strictObject({ kind: z.literal('mound'), basalLength: length, basalWidth: length }),
     ]),
     counts: z.enum(COUNTED_SURFACES).optional().meta({
-      description:
-        'Which surfaces count; what the rule counts where left out, and the bottom where there is no rule',
+      description: 'Which surfaces count; default: what the rule counts, or the bottom if there is no rule',
     }),
     required: z
       .strictObject({
@@ -48,7 +47,7 @@ export const absorptionBody = z
         soil: z.string().max(80).optional(),
       })
       .optional()
-      .meta({ description: 'To compare with what a place asked on a day' }),
+      .meta({ description: 'To compare with what a code required on a day' }),
   })
   .meta({
     id: 'AbsorptionAreaQuestion',
@@ -78,7 +77,7 @@ export const absorptionAnswer = z
       .nullable(),
     steps: z.array(step),
   })
-  .meta({ id: 'AbsorptionArea', description: 'Absorption area provided, and against what was asked' })
+  .meta({ id: 'AbsorptionArea', description: 'Absorption area provided, compared with what was required' })
 
 export const presentAbsorption = (it: AbsorptionAnswer): z.output<typeof absorptionAnswer> => ({
   counts: it.counts,

@@ -16,7 +16,7 @@ export const codeCapacityBody = z
       .optional()
       .meta({ description: 'Daily design flow, gallons' }),
     burdens: z.array(z.enum(BURDENS)).max(BURDENS.length).default([]).meta({
-      description: 'What makes the table ask for more',
+      description: 'What raises the requirement in the table',
     }),
   })
   .meta({
@@ -33,12 +33,12 @@ export const codeCapacityAnswer = z
     requiredGal: z.number().nullable(),
     silence: z.string().nullable().meta({ description: 'Why there is no figure' }),
     pack: z.string().nullable(),
-    verified: z.enum(VERIFIED).nullable().meta({ description: 'The least sure of its citations' }),
+    verified: z.enum(VERIFIED).nullable().meta({ description: 'The weakest of its citations' }),
     steps: z.array(step),
     citations: z.array(citation),
-    overridden: z.array(z.string()).meta({ description: 'Packs further out that gave way' }),
+    overridden: z.array(z.string()).meta({ description: 'Packs that it overrides' }),
   })
-  .meta({ id: 'CodeCapacity', description: 'The least capacity that a place’s code asked on a day' })
+  .meta({ id: 'CodeCapacity', description: 'The minimum capacity that a code required on a day' })
 
 export const presentCodeCapacity = (it: CodeCapacityAnswer): z.output<typeof codeCapacityAnswer> => ({
   on: it.on,

@@ -36,7 +36,7 @@ export const calculations: FastifyPluginAsyncZod = async (app) => {
     {
       config,
       schema: {
-        summary: 'The least capacity that a code asked on a day',
+        summary: 'The minimum capacity that a code required on a day',
         tags,
         operationId: 'calculateCodeCapacity',
         body: codeCapacityBody,
@@ -77,7 +77,7 @@ export const calculations: FastifyPluginAsyncZod = async (app) => {
     {
       config,
       schema: {
-        summary: 'Absorption area provided, and against what a code asked',
+        summary: 'Absorption area provided, compared with what a code required',
         tags,
         operationId: 'calculateAbsorptionArea',
         body: absorptionBody,
@@ -103,7 +103,7 @@ export const calculations: FastifyPluginAsyncZod = async (app) => {
     {
       config,
       schema: {
-        summary: 'Whether scum and sludge call for pumping',
+        summary: 'Whether scum and sludge require pumping',
         tags,
         operationId: 'calculateSolids',
         body: solidsBody,

@@ -10,9 +10,9 @@ export const ruleQuestion = {
   rules: z
     .string()
     .max(40)
-    .meta({ description: 'Whose rules: a place of /v1/rules', examples: ['quillback'] }),
+    .meta({ description: 'Whose rules: a place in /v1/rules', examples: ['quillback'] }),
   on: dateEntry.optional().meta({
-    description: 'The day whose law is asked for; today where left out',
+    description: 'The day whose rules apply; default today',
     examples: ['1974-06-20'],
   }),
 }

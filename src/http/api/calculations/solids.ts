@@ -64,7 +64,7 @@ export const solidsAnswer = z
               found: z.number().nullable(),
               expandedUncertainty: z.number().nullable(),
               limit: z.number().nullable(),
-              lacking: z.array(z.string()).meta({ description: 'The readings that it lacks' }),
+              lacking: z.array(z.string()).meta({ description: 'The measurements that are missing' }),
             }),
           ),
           steps: z.array(step),
@@ -73,7 +73,7 @@ export const solidsAnswer = z
       )
       .meta({ description: 'Rules contradict each other, so each answers under its own name' }),
   })
-  .meta({ id: 'Solids', description: 'Whether scum and sludge call for pumping' })
+  .meta({ id: 'Solids', description: 'Whether scum and sludge require pumping' })
 
 export const presentSolids = ({ on, silence, rules }: SolidsAnswers): z.output<typeof solidsAnswer> => ({
   on,

@@ -49,7 +49,7 @@ const vessels = [
   }),
   z.strictObject({
     kind: z.literal('vertical-oval'),
-    length: length.meta({ description: 'Over all, not less than the width' }),
+    length: length.meta({ description: 'Overall, not less than the width' }),
     width: length,
     liquidDepth: depth,
     insideHeight: optional,
@@ -67,8 +67,7 @@ export const tankCapacityBody = z
       z.strictObject({ kind: z.literal('in-series'), tanks: z.array(vessel).min(1).max(9) }),
     ]),
     wallThickness: foundLength('rigid-rule').optional().meta({
-      description:
-        'Taken off what was measured over the outside; where left out, what is usual for the material',
+      description: 'Subtracted from outside measurements; default: typical for the material',
     }),
     material: z.enum(MATERIALS).optional(),
   })
@@ -76,7 +75,7 @@ export const tankCapacityBody = z
     id: 'TankCapacityQuestion',
     description:
       'Inside lengths, or outside ones with their method. The liquid depth runs from the floor to the outlet invert, ' +
-      'never to where the liquid stands. Never go into a tank to measure it.',
+      'not to the liquid level. Never enter a tank to measure it.',
     examples: [
       {
         shape: {
@@ -113,7 +112,7 @@ export const tankCapacityAnswer = z
           varianceRemovedPercent: z.number(),
         }),
       )
-      .meta({ description: 'The single measurements whose repetition would help, the most useful first' }),
+      .meta({ description: 'The single measurements worth repeating, most useful first' }),
   })
   .meta({ id: 'TankCapacity', description: 'Floor to outlet invert, US gallons' })
 

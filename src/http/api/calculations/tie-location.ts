@@ -15,7 +15,7 @@ export const tieLocationBody = z
     side: z
       .enum(SIDES)
       .optional()
-      .meta({ description: 'Away from the house or toward it; left out where not said' }),
+      .meta({ description: 'Away from the house or toward it; leave out if not stated' }),
   })
   .meta({
     id: 'TieLocationQuestion',
@@ -39,11 +39,12 @@ export const tieLocationAnswer = z
         }),
       )
       .meta({
-        description: 'Two ties give two places, one each side of the wall’s line, unless the side is said',
+        description:
+          'Two ties give two places, one on each side of the wall’s line, unless the side is given',
       }),
     sightAngleDeg: z.number(),
     geometry: z.enum(['sound', 'weak', 'flat']),
-    drmsFt: z.number().meta({ description: 'Distance root mean square: how well the place is known' }),
+    drmsFt: z.number().meta({ description: 'Distance root mean square: how precise the place is' }),
     steps: z.array(step),
   })
   .meta({ id: 'TieLocation', description: 'Where two ties put a thing, with its error ellipse' })

@@ -11,9 +11,9 @@ const county = z
   .object({
     id: z.string(),
     name: z.string(),
-    rulePack: z.string().meta({ description: 'Whose rules it goes by: see /v1/rules' }),
+    rulePack: z.string().meta({ description: 'Whose rules it uses: see /v1/rules' }),
     parcelNumbers: z.object({
-      groups: z.array(z.number()).meta({ description: 'Lengths of the groups of figures' }),
+      groups: z.array(z.number()).meta({ description: 'Lengths of the groups of digits' }),
       separator: z.string(),
       example: z.string(),
     }),
@@ -47,7 +47,7 @@ export const counties: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'The counties your token is good for',
+        summary: 'The counties that your token works in',
         tags: ['Counties'],
         operationId: 'listCounties',
         response: { 200: z.object({ items: z.array(county) }) },

@@ -40,7 +40,7 @@ const queueQuery = z.object({
   since: z
     .union(
       [z.iso.datetime({ offset: true }), z.iso.date()],
-      'write a date or an instant, as 2026-11-25T09:30:00Z',
+      'write a date or time, for example 2026-11-25T09:30:00Z',
     )
     .optional()
     .meta({ description: 'Changed then or later', examples: ['2026-11-01'] }),
@@ -48,7 +48,10 @@ const queueQuery = z.object({
     .string()
     .min(1)
     .max(80)
-    .refine((text) => text.isWellFormed() && !text.includes('\u0000'), 'holds characters that can’t be')
+    .refine(
+      (text) => text.isWellFormed() && !text.includes('\u0000'),
+      'contains characters that cannot be stored',
+    )
     .optional()
     .meta({ description: 'Of one parcel, by number or id', examples: ['07-0412-0031'] }),
 })
@@ -77,7 +80,7 @@ export const discrepancies: FastifyPluginAsyncZod = async (app) => {
       config: { access },
       schema: {
         summary: 'The county’s queue of discrepancies',
-        description: 'Worst first, then oldest first. A firm sees those that its own newest findings raised.',
+        description: 'Most serious first, then oldest. A firm sees those raised by its own newest findings.',
         tags,
         operationId: 'listDiscrepancies',
         params: countyPath,
@@ -86,7 +89,7 @@ export const discrepancies: FastifyPluginAsyncZod = async (app) => {
           200: pageOf(discrepancyInQueue).extend({
             counts: counts
               .nullable()
-              .meta({ description: 'How many of each severity pass the filter; on the first page only' }),
+              .meta({ description: 'How many of each severity match the filter; on the first page only' }),
           }),
         },
       },
@@ -131,9 +134,9 @@ export const discrepancies: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Decide about a discrepancy, with a reason',
         description:
-          'Needs the ETag of the discrepancy that was looked at: of two reviewers who decide at once, one decides and ' +
-          'the other is told. A correction of the record reconciles the parcel in the same step. Nothing decided is ' +
-          'ever deleted; to replace a decision, name it in `supersedes`.',
+          'Needs the ETag of the discrepancy: if two reviewers decide at once, the second gets a 412. A correction of ' +
+          'the record reconciles the parcel in the same step. Decisions are never deleted. To replace one, name it in ' +
+          '`supersedes`.',
         tags,
         operationId: 'decide',
         params: idPath,

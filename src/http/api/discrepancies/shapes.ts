@@ -18,7 +18,7 @@ const standing = {
   parcel: z.object({ id, number: z.string(), address: z.string().nullable() }),
   ...discrepancyBody,
   state: z.enum(DISCREPANCY_STATES).meta({
-    description: '`ground-moved`: it was decided, and what the decision rests on has changed since',
+    description: '`ground-moved`: decided, but the evidence has changed since',
   }),
   about: z.string(),
   because: z.string().meta({ description: 'One sentence with the numbers in it' }),
@@ -33,7 +33,7 @@ const standing = {
 
 export const discrepancyInQueue = z.object(standing).meta({
   id: 'DiscrepancyInQueue',
-  description: 'A difference between record and ground, as it stands',
+  description: 'A difference between the record and the findings, as it is now',
 })
 
 const presentStanding = (
@@ -101,8 +101,8 @@ export const discrepancy = z
   .object({
     ...standing,
     outcome: outcomeShape,
-    decisions: z.array(decision).meta({ description: 'Oldest first, the superseded ones too' }),
-    changes: z.array(change).meta({ description: 'All that happened to it, oldest first' }),
+    decisions: z.array(decision).meta({ description: 'Oldest first, with the superseded ones' }),
+    changes: z.array(change).meta({ description: 'Its history, oldest first' }),
   })
   .meta({ id: 'Discrepancy', description: 'A difference with its evidence, its decisions and its history' })
 
@@ -123,25 +123,25 @@ export const decisionBody = z
     action: z.enum(DECISION_ACTIONS).meta({
       description:
         '`correct-record` and `accept` close the matter; `require-permit` and `require-repair` leave something to the ' +
-        'owner, `ask-remeasurement` to the firm, and until that shows in the file the matter stays open',
+        'owner, `ask-remeasurement` to the firm, and it stays open until that is on file',
     }),
     reason: prose(4000)
       .refine((text) => text.trim() !== '', 'say why: the reason has to stand up later')
-      .meta({ description: 'Why; it has to stand up later' }),
-    asks: line(500).nullish().meta({ description: 'What has to be done, in words' }),
+      .meta({ description: 'The reason, for the record' }),
+    asks: line(500).nullish().meta({ description: 'What is required, in words' }),
     correction: z
       .strictObject({
-        permit: z.guid('is not an id').meta({ description: 'The permit whose saying it mends' }),
-        component: line(200)
-          .nullish()
-          .meta({ description: 'The as-built’s key; left out for a value of the whole' }),
+        permit: z.guid('is not an id').meta({ description: 'The permit whose value it corrects' }),
+        component: line(200).nullish().meta({
+          description: 'The component’s key in the as-built; leave out for a value of the whole system',
+        }),
         field: z.enum(CORRECTABLE),
         value: value.meta({ description: 'As the permit’s own entry takes it', examples: ['750 gal'] }),
       })
       .nullish()
       .meta({ description: 'With `correct-record`, and only then' }),
     supersedes: z.guid('is not an id').nullish().meta({
-      description: 'The decision in force, where there is one: it is replaced knowingly or not at all',
+      description: 'The decision in force, if there is one: naming it replaces it',
     }),
   })
   .superRefine(

@@ -10,8 +10,8 @@ export const pagePictures: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'A page of a paper as a picture',
-        description: 'To hold what was read against: boxes are fractions of this picture.',
+        summary: 'A page of a document as an image',
+        description: 'To check readings against: boxes are fractions of this image.',
         tags: ['Documents'],
         operationId: 'showDocumentPage',
         produces: ['image/png'],

@@ -10,17 +10,17 @@ const field = z
       .string()
       .meta({ description: 'Into the permit entry (RFC 6901)', examples: ['/components/0/capacity'] }),
     value: value.meta({ description: 'As the permit entry takes it' }),
-    words: z.string().meta({ description: 'As they stand on the page' }),
+    words: z.string().meta({ description: 'As written on the page' }),
     page: z.number(),
     box,
-    confidence: z.number().meta({ description: 'The share of such readings that are right, 0 to 1' }),
+    confidence: z.number().meta({ description: 'How likely such readings are right, 0 to 1' }),
     how: z.enum(FOUND_HOW),
     readAlike: z.boolean().nullable().meta({ description: 'Two independent readers gave the same' }),
     doubts: z.array(z.object({ kind: z.string(), says: z.string(), readings: z.array(value) })),
   })
   .meta({
     id: 'ProposedField',
-    description: 'A value read from a paper; never a fact until a person confirms it',
+    description: 'A value read from a document; a proposal until a person confirms it',
   })
 
 export const proposal = z
@@ -29,17 +29,17 @@ export const proposal = z
     fields: z.array(field),
     unsure: z.array(field).meta({
       description:
-        'Read, but not surely enough to be proposed: the field stays empty, and this is where to look',
+        'Read with too little confidence to propose: the field stays empty, and this is where to look',
     }),
     entry: z.record(z.string(), z.unknown()).meta({
-      description: 'The fields put together; a permit entry once `missing` is filled in',
+      description: 'The fields together; a complete permit entry once `missing` is filled in',
     }),
     parcelNumber: field.nullable(),
     address: field.nullable(),
-    missing: z.array(z.string()).meta({ description: 'Pointers that are needed and the paper did not give' }),
-    family: z.string().nullable().meta({ description: 'The taught form it was read by' }),
+    missing: z.array(z.string()).meta({ description: 'Required fields that the document does not give' }),
+    family: z.string().nullable().meta({ description: 'The form layout it was read with' }),
   })
-  .meta({ id: 'ProposedPermit', description: 'What one permit on the paper seems to say' })
+  .meta({ id: 'ProposedPermit', description: 'One permit as read from the document' })
 
 const presentField = (it: ProposedField): z.output<typeof field> => ({
   ...it,

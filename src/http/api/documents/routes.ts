@@ -22,10 +22,11 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['reviewer'], idempotent: true },
       preValidation: takeUpload,
       schema: {
-        summary: 'Take a paper in',
+        summary: 'Upload a document',
         description:
-          'A PDF, kept whole as it came. It is read in the background: the answer names the job. What can’t be read ' +
-          'by itself is set aside with the reason, and kept. The same file twice is a 409, unless the copy that is kept was damaged: then it is whole again.',
+          'A PDF, kept unchanged. It is read in the background: the answer names the job. What cannot be read ' +
+          'automatically is set aside with the reason, and kept. The same file twice is a 409, unless the stored copy was ' +
+          'damaged: then it is replaced.',
         tags,
         operationId: 'takeInDocument',
         consumes: ['multipart/form-data'],
@@ -53,7 +54,7 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'The papers that were taken in, in the order they came',
+        summary: 'The uploaded documents, in the order they came',
         tags,
         operationId: 'listDocuments',
         params: countyPath,
@@ -80,7 +81,7 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'A paper: its state, its text, and what was read from it',
+        summary: 'A document: its state, its text and the values read from it',
         tags,
         operationId: 'readDocument',
         params: idPath,
@@ -99,10 +100,10 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'], idempotent: true },
       schema: {
-        summary: 'Confirm or mend what was read: the permits now exist',
+        summary: 'Confirm or correct what was read: the permits now exist',
         description:
-          'One paper may hold many permits; all are made or none. Every parcel they belong to is reconciled in the ' +
-          'same step. With If-Match, only the version that was looked at is confirmed.',
+          'One document may contain many permits; all are made or none. Their parcels are reconciled in the same step. ' +
+          'With If-Match, only the version that was read is confirmed.',
         tags,
         operationId: 'confirmTranscription',
         params: idPath,

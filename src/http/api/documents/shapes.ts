@@ -7,15 +7,15 @@ import { presentProposal, proposal } from './proposals.ts'
 const told = {
   id,
   parcel: id.nullable(),
-  contentHash: hash.meta({ description: 'SHA-256 of the bytes as they came in' }),
+  contentHash: hash.meta({ description: 'SHA-256 of the bytes as received' }),
   mediaType: z.string(),
   fileName: z.string().nullable(),
   bytes: z.number(),
   pages: z.number().nullable(),
   state: z.enum(DOCUMENT_STATES).meta({
     description:
-      '`set-aside`: it can’t be read by itself, is kept, and a person can type what it says; `confirmed`: a person ' +
-      'has confirmed or mended what was read',
+      '`set-aside`: it cannot be read automatically, is kept, and a person can type what it says; `confirmed`: a person ' +
+      'has confirmed or corrected what was read',
   }),
   reason: z.string().nullable().meta({ description: 'Why it was set aside or could not be read' }),
   revision: z.number(),
@@ -24,7 +24,7 @@ const told = {
 
 export const documentInList = z
   .object(told)
-  .meta({ id: 'DocumentInList', description: 'A paper as it came in' })
+  .meta({ id: 'DocumentInList', description: 'An uploaded document' })
 
 export const presentDocumentInList = (it: Document): z.output<typeof documentInList> => ({
   id: it.id,
@@ -46,10 +46,13 @@ export const document = z
     text: z.array(
       z.object({ page: z.number(), widthPt: z.number(), heightPt: z.number(), text: z.string() }),
     ),
-    proposals: z.array(proposal).meta({ description: 'One for each permit that it seems to hold' }),
+    proposals: z.array(proposal).meta({ description: 'One for each permit found in it' }),
     transcriptions: z.array(z.object({ id, confirmedBy: id, confirmedAt: instant })),
   })
-  .meta({ id: 'Document', description: 'A paper, its text, what was read from it, and who confirmed it' })
+  .meta({
+    id: 'Document',
+    description: 'A document: its text, the values read from it, and who confirmed it',
+  })
 
 export const presentDocument = ({
   document: it,

@@ -19,8 +19,8 @@ export const documentStanding: FastifyPluginAsyncZod = async (app) => {
     {
       config,
       schema: {
-        summary: 'Set a paper aside, with the reason',
-        description: `It leaves those that wait to be confirmed, and is kept. ${IF_MATCH}`,
+        summary: 'Set a document aside, with a reason',
+        description: `It leaves the list to confirm, and is kept. ${IF_MATCH}`,
         tags,
         operationId: 'setDocumentAside',
         params: idPath,
@@ -44,8 +44,8 @@ export const documentStanding: FastifyPluginAsyncZod = async (app) => {
     {
       config,
       schema: {
-        summary: 'Bring a paper back that was set aside',
-        description: `It waits to be confirmed again, with what was read from it. ${IF_MATCH}`,
+        summary: 'Put back a document that was set aside',
+        description: `It is to be confirmed again, with the values read from it. ${IF_MATCH}`,
         tags,
         operationId: 'bringDocumentBack',
         params: idPath,
@@ -67,8 +67,8 @@ export const documentStanding: FastifyPluginAsyncZod = async (app) => {
     {
       config,
       schema: {
-        summary: 'Say on which pages the permits of a paper begin',
-        description: `Each permit is proposed anew from its own pages. Once one of them is confirmed the cuts stand. ${IF_MATCH}`,
+        summary: 'Set the pages on which the permits of a document start',
+        description: `Each permit is read again from its own pages. Once one of them is confirmed, the split is final. ${IF_MATCH}`,
         tags,
         operationId: 'cutDocument',
         params: idPath,
@@ -78,7 +78,7 @@ export const documentStanding: FastifyPluginAsyncZod = async (app) => {
               .array(z.int('write whole numbers').min(1).max(10_000))
               .min(1)
               .max(100)
-              .meta({ description: 'Counted from 1; the first permit begins on page 1 in any case' }),
+              .meta({ description: 'Counted from 1; the first permit always starts on page 1' }),
           })
           .meta({ id: 'DocumentCuts', examples: [{ begins: [1, 3] }] }),
         response: { 200: z.object({ document: documentInList, proposals: z.array(proposal) }) },

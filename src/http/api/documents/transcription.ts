@@ -19,7 +19,10 @@ const pointer = z
   .string()
   .max(200)
   .regex(/^(\/[^/]+)+$/, 'a JSON Pointer into the entry, such as /components/0/capacity')
-  .refine((text) => text.isWellFormed() && !text.includes('\u0000'), 'holds characters that can’t be')
+  .refine(
+    (text) => text.isWellFormed() && !text.includes('\u0000'),
+    'contains characters that cannot be stored',
+  )
 
 export const transcriptionBody = z
   .strictObject({
@@ -28,26 +31,25 @@ export const transcriptionBody = z
         z.strictObject({
           parcel: line(80).meta({ description: 'The parcel it belongs to, by number or id' }),
           proposal: z.int('write a whole number').min(0).max(1_000).nullish().meta({
-            description:
-              'Which proposal it was made from, counted from 0; left out where all of it was typed',
+            description: 'The proposal it was made from, counted from 0; leave out if all of it was typed',
           }),
           entry: permitBody,
           sources: z.record(pointer, placeOnPaper).default({}).meta({
-            description: 'Where on the paper a value stands, for values that a person placed',
+            description: 'Where on the document a value is, for values that a person placed',
           }),
         }),
       )
       .min(1, 'confirm at least one permit')
       .max(50),
     more: z.boolean().optional().meta({
-      description: 'Others of the same paper are still to come: it goes on waiting as `proposed`',
+      description: 'Other permits of the document are still to come: it stays `proposed`',
     }),
   })
   .meta({
     id: 'TranscriptionEntry',
     description:
-      'What a person confirms or mends, held against the picture. A value that is as proposed keeps the reading’s ' +
-      'place and confidence; a mended one keeps the place.',
+      'What a person confirms or corrects. An unchanged value keeps the place and confidence of the reading; a ' +
+      'corrected one keeps the place.',
     examples: [
       {
         permits: [
@@ -87,7 +89,7 @@ export const transcribed = z
     permits: z.array(permit),
     consequences: z.array(z.object({ parcel: z.object({ id, number: z.string() }), consequence })),
   })
-  .meta({ id: 'Transcription', description: 'The permits that now exist, and what they led to' })
+  .meta({ id: 'Transcription', description: 'The new permits and what they changed' })
 
 export const presentTranscribed = (it: Transcribed): z.output<typeof transcribed> => ({
   transcription: it.transcription,

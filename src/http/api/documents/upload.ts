@@ -19,7 +19,7 @@ export const uploadForm = z.strictObject({
     .meta({
       type: 'string',
       format: 'binary',
-      description: 'A PDF, typed or scanned; it may hold many permits',
+      description: 'A PDF, typed or scanned; it may contain many permits',
     }),
   parcel: line(80)
     .optional()
@@ -55,7 +55,7 @@ export async function takeUpload(request: FastifyRequest): Promise<void> {
 async function keep({ context }: FastifyRequest, part: MultipartFile): Promise<Upload> {
   const kept = await context.files.keep(Readable.from(onlyPdf(part.file)), () => {
     if (part.file.truncated)
-      throw problem('too-large', { detail: 'The file is larger than this service takes.' })
+      throw problem('too-large', { detail: 'The file is larger than this service accepts.' })
   })
   return { ...kept, mediaType: 'application/pdf', fileName: nameOf(part.filename) }
 }

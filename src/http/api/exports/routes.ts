@@ -30,7 +30,7 @@ const EXPORTED: readonly {
     what: 'discrepancies',
     forms: ['csv', 'ndjson', 'geojson'],
     access: ['reviewer', 'firm'],
-    summary: 'Every difference that the asker may see',
+    summary: 'Every difference that the caller may see',
   },
   { what: 'permits', forms: ['csv', 'ndjson'], access: ['reviewer'], summary: 'Every permit' },
 ]

@@ -21,8 +21,8 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm'], idempotent: true },
       schema: {
-        summary: 'Begin the findings of an inspection',
-        description: 'A draft: seen by the firm alone, and changed at will, until it is handed in.',
+        summary: 'Start the findings of an inspection',
+        description: 'A draft. Only the firm sees it and can change it, until it is submitted.',
         tags,
         operationId: 'draftFindings',
         params: parcelPath,
@@ -43,7 +43,7 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['firm', 'reviewer'] },
       schema: {
         summary: 'The findings on a parcel, newest inspection first',
-        description: 'A firm sees its own, drafts too; a reviewer all that were handed in.',
+        description: 'A firm sees its own, with drafts; a reviewer sees all that are submitted.',
         tags,
         operationId: 'listFindings',
         params: parcelPath,
@@ -82,7 +82,7 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['firm'], replaces: true },
       schema: {
         summary: 'Change a draft',
-        description: 'Replaces what it says, whole. Findings that were handed in are amended instead (409).',
+        description: 'Replaces all of it. Submitted findings cannot change; amend them instead (409).',
         tags,
         operationId: 'changeFindings',
         params: idPath,
@@ -104,10 +104,10 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm'], idempotent: true },
       schema: {
-        summary: 'Hand findings in',
+        summary: 'Submit findings',
         description:
-          'From then on they count, reviewers see them, and they are never changed. The parcel is reconciled in the ' +
-          'same step. With If-Match, only the version that was read is handed in.',
+          'Reviewers can see them, and they can no longer change. The parcel is reconciled in the same step. With ' +
+          'If-Match, only the version that was read is submitted.',
         tags,
         operationId: 'submitFindings',
         params: idPath,
@@ -130,9 +130,8 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm'], idempotent: true },
       schema: {
-        summary: 'Amend findings that were handed in',
-        description:
-          'Begins new findings, whole and a draft, that take the place of these once they are handed in too.',
+        summary: 'Amend submitted findings',
+        description: 'Starts a full draft copy that replaces these findings once it is submitted.',
         tags,
         operationId: 'amendFindings',
         params: idPath,

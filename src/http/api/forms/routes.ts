@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { bringForm, takeUpForm, withdrawForm } from '../../../operations/forms/change-form.ts'
+import { activateForm, bringForm, withdrawForm } from '../../../operations/forms/change-form.ts'
 import { listForms, readForm } from '../../../operations/forms/read-forms.ts'
 import { FORM_STATES } from '../../../store/taught-forms.ts'
 import { tagRevision, versionIfSent } from '../../plugins/entity-tag.ts'
@@ -20,8 +20,8 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'The forms that confirmed papers taught, in the order they were learned',
-        description: 'After three confirmed papers of one form the service proposes it.',
+        summary: 'The learned form layouts, in the order they were learned',
+        description: 'After three confirmed documents with one form, its layout is proposed.',
         tags,
         operationId: 'listForms',
         params: countyPath,
@@ -48,8 +48,8 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'], idempotent: true },
       schema: {
-        summary: 'Bring in a form that was exported elsewhere',
-        description: 'It waits to be taken up, as one that was learned here does.',
+        summary: 'Import a form layout from another system',
+        description: 'It is proposed, as if learned here.',
         tags,
         operationId: 'bringForm',
         params: countyPath,
@@ -69,7 +69,7 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'A taught form: its printed words, its fields with their places, and who taught it',
+        summary: 'A learned form layout: its printed words, its fields with their places, and its documents',
         tags,
         operationId: 'readForm',
         params: idPath,
@@ -88,8 +88,8 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'A taught form, to be brought in elsewhere',
-        description: 'No value of any paper is in it: printed words and places alone.',
+        summary: 'A learned form layout, to import in another system',
+        description: 'Printed words and places only, without any document’s values.',
         tags,
         operationId: 'exportForm',
         params: idPath,
@@ -104,16 +104,16 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
   )
 
   app.post(
-    '/counties/:county/forms/:id/taking-up',
+    '/counties/:county/forms/:id/activation',
     {
       config: { access: ['reviewer'], idempotent: true },
       schema: {
-        summary: 'Put a form in force, under a name',
+        summary: 'Start using a form layout, under a name',
         description:
-          'Papers that come are read by it, and those that wait are proposed anew: the answer names the job. With ' +
-          'If-Match, only the version that was looked at is taken up.',
+          'New documents are read with it, and those to be confirmed are read again: the answer names the job. With ' +
+          'If-Match, only the version that was read is used.',
         tags,
-        operationId: 'takeUpForm',
+        operationId: 'activateForm',
         params: idPath,
         body: z
           .strictObject({ name: z.string().max(200).optional() })
@@ -124,7 +124,7 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
     async (request, reply) => {
       const { context, actor, params, body } = request
       const asked = { form: params.id, version: versionIfSent(request), name: body.name }
-      const made = answered(await takeUpForm(context, actor, asked))
+      const made = answered(await activateForm(context, actor, asked))
       tagRevision(reply, made.form.revision)
       return { form: presentFormInList(made.form), job: made.job }
     },
@@ -135,10 +135,10 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'], idempotent: true },
       schema: {
-        summary: 'Withdraw a form: nothing is read by it any more',
+        summary: 'Stop using a form layout',
         description:
-          'It is kept and can be taken up again. Papers that wait are proposed anew without it: the answer names the ' +
-          'job. Permits that were confirmed stay as a person confirmed them.',
+          'It is kept and can be used again. Documents to be confirmed are read again without it: the answer names the ' +
+          'job. Confirmed permits do not change.',
         tags,
         operationId: 'withdrawForm',
         params: idPath,

@@ -31,7 +31,7 @@ export const taughtExample = {
 export const taught = taughtForm.meta({
   id: 'TaughtForm',
   description:
-    'What a form taught: by which printed words it is known (`marks`), and where each value lies (`fields`), sheet by ' +
+    'A learned layout: the printed words that identify it (`marks`) and where each value is (`fields`), sheet by ' +
     'sheet. Boxes are fractions of the sheet, upright, origin at the top left.',
   examples: [taughtExample],
 })
@@ -44,8 +44,8 @@ const told = {
       '`proposed`: learned or brought, and reads nothing until a person takes it up; `in-force`: papers are read by it; ' +
       '`withdrawn`: kept, and reads nothing',
   }),
-  papers: z.number().meta({ description: 'How many confirmed papers it was learned from' }),
-  fields: z.number().meta({ description: 'How many fields it knows the place of' }),
+  papers: z.number().meta({ description: 'How many confirmed documents it was learned from' }),
+  fields: z.number().meta({ description: 'How many fields it can locate' }),
   revision: z.number(),
   madeAt: instant,
   changedAt: instant,
@@ -54,7 +54,7 @@ const told = {
 
 export const formInList = z
   .object(told)
-  .meta({ id: 'TaughtFormInList', description: 'A form that papers taught' })
+  .meta({ id: 'TaughtFormInList', description: 'A form layout learned from documents' })
 
 export const presentFormInList = (it: FormOnFile): z.output<typeof formInList> => ({
   id: it.id,
@@ -76,7 +76,7 @@ export const form = z
       .object({ document: id, pages: z.array(z.number()) })
       .nullable()
       .meta({
-        description: 'The paper whose pages the boxes lie on; null where it was brought from elsewhere',
+        description: 'The document whose pages the boxes are on; null if imported',
       }),
     taughtBy: z.array(z.object({ document: id, transcription: id, permit: z.number() })).meta({
       description: 'The confirmed permits that it was learned from',
@@ -84,7 +84,7 @@ export const form = z
   })
   .meta({
     id: 'TaughtFormWhole',
-    description: 'A form that papers taught, with all that it knows and who taught it',
+    description: 'A learned form layout in full, with the documents it was learned from',
   })
 
 export const presentForm = ({ form: it, teachers }: FormRead): z.output<typeof form> => ({
@@ -97,6 +97,6 @@ export const presentForm = ({ form: it, teachers }: FormRead): z.output<typeof f
 /** A form as it travels from county to county. */
 export const exportedForm = z.strictObject({ name: z.string().max(200), taught }).meta({
   id: 'TaughtFormExported',
-  description: 'A form as it is exported and brought in elsewhere',
+  description: 'A learned form layout, exported to be imported in another system',
   examples: [{ name: 'Sewage disposal installation record', taught: taughtExample }],
 })

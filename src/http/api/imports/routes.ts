@@ -1,7 +1,7 @@
 import { Readable } from 'node:stream'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { mendMapping } from '../../../operations/imports/mend-mapping.ts'
+import { changeMapping } from '../../../operations/imports/change-mapping.ts'
 import {
   listImports,
   listRejections,
@@ -35,10 +35,10 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
       config: { access, idempotent: true },
       preValidation: takeSentFile,
       schema: {
-        summary: 'Send a file of permits, parcels or findings',
+        summary: 'Upload a file of permits, parcels or findings',
         description:
-          'CSV with headings, or newline-delimited JSON. The answer proposes what each column means, by its heading and ' +
-          'the first rows, or as it was left for a file with the same headings; mend it, try it, run it. Nothing is ' +
+          'CSV with headings, or newline-delimited JSON. The answer suggests what each column means, from its heading ' +
+          'and first rows, or from the last file with the same headings. Correct it, try it, run it. Nothing is ' +
           'imported yet.',
         tags,
         operationId: 'takeInImport',
@@ -85,7 +85,7 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access },
       schema: {
-        summary: 'An import: what its columns mean, and how far it is',
+        summary: 'An import: what its columns mean, and its progress',
         tags,
         operationId: 'readImport',
         params: idPath,
@@ -104,8 +104,8 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access, replaces: true },
       schema: {
-        summary: 'Say what the columns mean',
-        description: 'Kept: the next file with the same headings begins with it.',
+        summary: 'Set what the columns mean',
+        description: 'Kept, and used as the start for the next file with the same headings.',
         tags,
         operationId: 'mendImportMapping',
         params: idPath,
@@ -116,9 +116,9 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
     async (request, reply) => {
       const { context, actor, params, body } = request
       const version = requireVersion(request)
-      const mended = answered(await mendMapping(context, actor, { id: params.id, version, mapping: body }))
-      tagRevision(reply, mended.revision)
-      return presentImport(mended)
+      const changed = answered(await changeMapping(context, actor, { id: params.id, version, mapping: body }))
+      tagRevision(reply, changed.revision)
+      return presentImport(changed)
     },
   )
 
@@ -133,8 +133,8 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
         schema: {
           summary,
           description:
-            'In the background; the answer names the job. A row at fault is kept aside with its line, its column, what ' +
-            'stands there and what should, and harms no other. A row that says what is on file already changes nothing.',
+            'In the background; the answer names the job. A faulty row is rejected with its line, column, value and what ' +
+            'is expected, and does not stop the others. A row that is already on file changes nothing.',
           tags,
           operationId,
           params: idPath,
@@ -155,7 +155,7 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access },
       schema: {
-        summary: 'The rows that were not taken, each with all that is wrong with it',
+        summary: 'The rejected rows, each with every fault',
         tags,
         operationId: 'listImportRejections',
         params: idPath,
@@ -178,9 +178,9 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access },
       schema: {
-        summary: 'The rows that were not taken, as a file to mend and send again',
+        summary: 'The rejected rows, as a file to fix and upload again',
         description:
-          'In the form it came in, with two columns more (`line` and `to mend`) that are passed over when it comes back.',
+          'In its original format, with two more columns (`line` and `to fix`) that are skipped when it is uploaded again.',
         tags,
         operationId: 'readRejectedRows',
         params: idPath,

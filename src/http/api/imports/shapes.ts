@@ -13,7 +13,7 @@ export const mappingBody = z
     columns: z
       .array(
         z.strictObject({
-          column: z.string().max(500).meta({ description: 'The heading, as the file has it' }),
+          column: z.string().max(500).meta({ description: 'The heading in the file' }),
           to: line(160)
             .nullable()
             .meta({
@@ -27,14 +27,14 @@ export const mappingBody = z
           values: z
             .record(cell, cell)
             .default({})
-            .meta({ description: 'What words of the file stand for, where they are not ours' }),
+            .meta({ description: 'What words in the file mean, where they differ from ours' }),
         }),
       )
       .max(300),
     always: z
       .record(line(160), cell)
       .default({})
-      .meta({ description: 'What holds for each row that does not say otherwise' }),
+      .meta({ description: 'Values for rows that do not have their own' }),
   })
   .meta({
     id: 'ImportMappingEntry',
@@ -89,7 +89,7 @@ export const importRead = importInList
     mapping,
     mappingFaults: z
       .array(z.object({ pointer: z.string(), message: z.string() }))
-      .meta({ description: 'What has to be mended in the mapping before it can run' }),
+      .meta({ description: 'What to fix in the mapping before it can run' }),
     rows: z.object({
       read: z.int(),
       added: z.int(),
@@ -97,10 +97,10 @@ export const importRead = importInList
       unchanged: z.int(),
       rejected: z.int(),
     }),
-    job: id.nullable().meta({ description: 'The job to watch' }),
-    rerun: id.nullable().meta({ description: 'The re-run that reconciles the parcels it touched' }),
+    job: id.nullable().meta({ description: 'The job to follow' }),
+    rerun: id.nullable().meta({ description: 'The re-run that reconciles the parcels it changed' }),
   })
-  .meta({ id: 'Import', description: 'A file of many records, what its columns mean, and how far it is' })
+  .meta({ id: 'Import', description: 'A file of many records, what its columns mean, and its progress' })
 
 export const presentInList = (it: Import): z.output<typeof importInList> => ({
   id: it.id,
@@ -141,14 +141,14 @@ export const rejection = z
     faults: z.array(
       z.object({
         column: z.string().nullable(),
-        had: z.string().nullable().meta({ description: 'What stands there' }),
-        wants: z.string().meta({ description: 'What should' }),
+        had: z.string().nullable().meta({ description: 'The value in the file' }),
+        wants: z.string().meta({ description: 'What is expected' }),
       }),
     ),
   })
   .meta({
     id: 'ImportRejection',
-    description: 'A row that was not taken, with everything that is wrong with it',
+    description: 'A rejected row, with every fault',
   })
 
 export const presentRejection = ({ line: at, cells, faults }: Rejection): z.output<typeof rejection> => ({

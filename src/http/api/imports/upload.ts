@@ -12,7 +12,7 @@ export const importForm = z.strictObject({
   format: z
     .enum(['csv', 'ndjson'])
     .optional()
-    .meta({ description: 'By the name or type of the file where it is left out', examples: ['csv'] }),
+    .meta({ description: 'Default: by the file’s name or type', examples: ['csv'] }),
   file: z
     .custom<SentFile>(
       (value) => typeof value === 'object' && value !== null,
@@ -40,7 +40,7 @@ export async function takeSentFile(request: FastifyRequest): Promise<void> {
     else if (part.fieldname === 'file') {
       const kept = await request.context.files.keep(part.file, () => {
         if (part.file.truncated)
-          throw problem('too-large', { detail: 'The file is larger than this service takes.' })
+          throw problem('too-large', { detail: 'The file is larger than this service accepts.' })
       })
       form.file = { ...kept, fileName: nameOf(part.filename), mediaType: part.mimetype }
     } else {

@@ -14,7 +14,8 @@ export const inspectionBriefs: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'What to know before an inspection',
         description:
-          'The record with how sure each line is, expectations apart from it, where to look, what to bring, the measurements ranked by what each would settle, and the cautions.',
+          'The record with the confidence of each line, typical values apart, where to look, what to bring, the most ' +
+          'useful measurements first, and safety cautions.',
         tags: ['Parcels'],
         operationId: 'readInspectionBrief',
         params: parcelPath,

@@ -14,7 +14,7 @@ const mark = z
     by: z.enum(['recorded', 'found']),
     xFt: z.number(),
     yFt: z.number(),
-    mirror: z.boolean().meta({ description: 'One of two places that the ties meet at: no side is named' }),
+    mirror: z.boolean().meta({ description: 'One of the two places where the ties meet: no side is given' }),
     searchArea: z.object({
       semiMajorFt: z.number(),
       semiMinorFt: z.number(),
@@ -41,7 +41,7 @@ export const inspectionBrief = z
         }),
       )
       .meta({
-        description: 'The record, line by line, each with how sure it is and where on paper it stands',
+        description: 'The record, line by line, each with its confidence and its source',
       }),
     expected: z
       .array(
@@ -52,7 +52,7 @@ export const inspectionBrief = z
           citations: z.array(citation),
         }),
       )
-      .meta({ description: 'What is usual where the record is silent: never a record' }),
+      .meta({ description: 'What is typical where the record says nothing: never a record' }),
     whereToLook: z.object({
       reference: z
         .object({
@@ -68,7 +68,7 @@ export const inspectionBrief = z
       words: z.array(z.string()).meta({ description: 'The same in words' }),
     }),
     remarks: z.array(z.object({ permit: z.string(), about: z.string().nullable(), says: z.string() })).meta({
-      description: 'What the papers say in words, as they stand there: landmarks, the drive, how deep',
+      description: 'Remarks on the permits, word for word: landmarks, the drive, depths',
     }),
     bring: z.array(z.object({ what: z.string(), because: z.string() })),
     measurements: z
@@ -81,7 +81,7 @@ export const inspectionBrief = z
           weight: z.number(),
         }),
       )
-      .meta({ description: 'Most telling first: by the questions that stay open without it' }),
+      .meta({ description: 'Most useful first, by the questions that stay open without it' }),
     cautions: z.array(z.object({ says: z.string(), source: z.string() })),
     deference: z.string(),
   })

@@ -17,9 +17,9 @@ const job = z
     kind: z.string(),
     state: z.enum(JOB_STATES),
     done: z.number(),
-    total: z.number().nullable().meta({ description: 'Null while it is not known' }),
+    total: z.number().nullable().meta({ description: 'Null while unknown' }),
     says: z.string().nullable(),
-    result: z.unknown().meta({ description: 'What came of it; null until it is done' }),
+    result: z.unknown().meta({ description: 'The result; null until it is done' }),
     requestedAt: instant,
     changedAt: instant,
   })
@@ -46,7 +46,7 @@ export const jobs: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'How a job is doing',
+        summary: 'The state of a job',
         description: 'A firm or an agent sees its own, a reviewer those of the county.',
         tags,
         operationId: 'readJob',
@@ -64,8 +64,8 @@ export const jobs: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Watch a job: server-sent events',
         description:
-          'One event `job` with the job as JSON at once and at each change; ends when the job has. Whoever comes back ' +
-          'gets the job as it is then.',
+          'Sends an event `job` with the job as JSON at once and at each change, and ends when the job ends. After a ' +
+          'reconnect it sends the job as it is then.',
         tags,
         operationId: 'watchJob',
         produces: ['text/event-stream'],

@@ -28,7 +28,8 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Issue a letter: numbered, dated, sealed',
         description:
-          'An agent may have status letters; a firm also briefs, and reports on its own findings. The PDF is PDF/UA-1 and never changes; the letter can be checked by anyone who holds its code.',
+          'Agents get status letters. Firms also get briefs, and reports on their own findings. The PDF is PDF/UA-1 and ' +
+          'never changes. Anyone who holds its code can check the letter.',
         tags,
         operationId: 'issueLetter',
         params: parcelPath,
@@ -51,7 +52,7 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
       config: { access: ALL_ROLES },
       schema: {
         summary: 'The letters on a parcel, newest first',
-        description: 'A reviewer sees all; others those that were given to their own organization.',
+        description: 'A reviewer sees all; others those issued to their own organization.',
         tags,
         operationId: 'listLetters',
         params: parcelPath,
@@ -70,8 +71,9 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'], idempotent: true },
       schema: {
-        summary: 'Take a letter back, with a reason',
-        description: 'For good: whoever checks the letter afterwards is told, with the reason.',
+        summary: 'Withdraw a letter, with a reason',
+        description:
+          'This cannot be undone. Anyone who checks the letter sees that it is withdrawn, and why.',
         tags,
         operationId: 'withdrawLetter',
         params: idPath,
@@ -121,7 +123,9 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Check a letter by its code',
         description:
-          'Open to anyone who holds the code. Says whether the letter is valid, superseded or withdrawn, and gives the signature. What the letter says (its number, parcel, days, word and the hash of its PDF) stands in the signed part alone, to be checked without this service by the keys at /.well-known/jwks.json.',
+          'Open to anyone who holds the code. Says if the letter is valid, superseded or withdrawn, and returns the ' +
+          'signature. What the letter says (its number, parcel, dates, status and the hash of its PDF) is in the ' +
+          'signed part alone. The keys at /.well-known/jwks.json verify it without this service.',
         tags,
         operationId: 'checkLetter',
         params: z.object({

@@ -94,7 +94,7 @@ export const verification = z
     checkedAt: instant,
     since: z
       .array(z.enum(SINCE))
-      .meta({ description: 'What has come in since it was issued: that something did, not what' }),
+      .meta({ description: 'What has changed since it was issued: that it did, not how' }),
     newer: z
       .object({ number: z.string(), issuedOn: day })
       .nullable()

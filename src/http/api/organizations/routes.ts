@@ -22,7 +22,7 @@ export const organizations: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'Your organization, and where it works',
+        summary: 'Your organization and its counties',
         tags,
         operationId: 'readOwnOrganization',
         response: { 200: ownOrganization },
@@ -36,7 +36,7 @@ export const organizations: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'Who works in the county, or did',
+        summary: 'The organizations of the county, with former ones',
         tags,
         operationId: 'listOrganizations',
         params: countyPath,
@@ -53,8 +53,8 @@ export const organizations: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'Take a firm or an agent’s office into the county',
-        description: 'With a first person, who is invited to look after it.',
+        summary: 'Add a firm or an agent’s office to the county',
+        description: 'With a first person, who is invited as its administrator.',
         tags,
         operationId: 'takeInOrganization',
         params: countyPath,
@@ -110,8 +110,8 @@ export const organizations: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'Withdraw an admission',
-        description: 'Nobody of it works in the county from then on; what it handed in stays, with its name.',
+        summary: 'Remove an organization’s access',
+        description: 'Its people lose access to the county at once. What it submitted stays, with its name.',
         tags,
         operationId: 'withdrawAdmission',
         params: idPath,

@@ -11,7 +11,7 @@ export const admission = z
     kind,
     name: z.string().meta({ examples: ['Heron Inspections'] }),
     admittedAt: instant,
-    withdrawnAt: instant.nullable().meta({ description: 'Works here no longer since then' }),
+    withdrawnAt: instant.nullable().meta({ description: 'Its access ended then' }),
   })
   .meta({ id: 'Admission', description: 'An organization as a county knows it' })
 
@@ -25,7 +25,7 @@ export const presentAdmission = (it: Admission): z.output<typeof admission> => (
 
 export const ownOrganization = z
   .object({
-    id: id.meta({ description: 'Give it to a county that is to admit you' }),
+    id: id.meta({ description: 'Give it to a county that is to add you' }),
     kind,
     name: z.string(),
     secondStep: z.enum(['offered', 'required']),

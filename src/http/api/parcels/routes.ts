@@ -22,7 +22,10 @@ const search = z.object({
     .trim()
     .min(1, 'write a number or an address, or leave it out')
     .max(200, 'at most 200 characters')
-    .refine((text) => text.isWellFormed() && !text.includes('\u0000'), 'holds characters that can’t be')
+    .refine(
+      (text) => text.isWellFormed() && !text.includes('\u0000'),
+      'contains characters that cannot be stored',
+    )
     .optional()
     .meta({
       description: 'A number in any spelling, an old number, or an address in part or misspelled',
@@ -38,7 +41,7 @@ export const parcels: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Find parcels, or list them',
         description:
-          'With `q`: the best matches, surest first, at most `limit` and on one page. Without: all, by number.',
+          'With `q`: the best matches first, at most `limit`, on one page. Without: all, by number.',
         tags,
         operationId: 'findParcels',
         params: countyPath,
@@ -74,7 +77,8 @@ export const parcels: FastifyPluginAsyncZod = async (app) => {
       config: { access: ALL_ROLES },
       schema: {
         summary: 'A parcel',
-        description: 'An agent gets its status alone; a firm no findings but its own; a reviewer everything.',
+        description:
+          'An agent gets only the status; a firm gets its own findings; a reviewer gets everything.',
         tags,
         operationId: 'readParcel',
         params: parcelPath,
@@ -97,9 +101,7 @@ export const parcels: FastifyPluginAsyncZod = async (app) => {
         operationId: 'readAsBuilt',
         params: parcelPath,
         querystring: z.object({
-          on: dateEntry
-            .optional()
-            .meta({ description: 'The day; today where left out', examples: ['1985-06-01'] }),
+          on: dateEntry.optional().meta({ description: 'The day; default today', examples: ['1985-06-01'] }),
         }),
         response: { 200: z.object({ parcel: parcelBasics, asBuilt }) },
       },
@@ -116,7 +118,7 @@ export const parcels: FastifyPluginAsyncZod = async (app) => {
       config: { access: ALL_ROLES },
       schema: {
         summary: 'A parcel in one word and one sentence',
-        description: 'What is outstanding, who has to act, and as of when. Holds nothing private.',
+        description: 'What is outstanding, who acts next, and as of when. Contains nothing private.',
         tags,
         operationId: 'readStatus',
         params: parcelPath,

@@ -45,7 +45,7 @@ export const parcelFound = z
     match: z
       .object({ by: z.enum(MATCHES), says: z.string(), score: z.number() })
       .nullable()
-      .meta({ description: 'How the search came to it; null where nothing was searched for' }),
+      .meta({ description: 'How the search found it; null without a search' }),
   })
   .meta({ id: 'ParcelFound' })
 
@@ -68,14 +68,14 @@ export const parcel = z
     discrepancies: z
       .array(discrepancyInQueue)
       .optional()
-      .meta({ description: 'Those that stand, worst first' }),
+      .meta({ description: 'Those that are open or decided, most serious first' }),
     documents: z.array(documentInList).optional(),
   })
   .meta({
     id: 'Parcel',
     description:
-      'As far as the asker may see it: an agent the status alone; a firm the as-built, the permits, its own findings ' +
-      'and what they raised; a reviewer all.',
+      'What the caller may see: an agent the status; a firm the as-built, the permits, its own findings and what ' +
+      'they raised; a reviewer everything.',
   })
 
 export const presentParcel = (

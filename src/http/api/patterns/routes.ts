@@ -17,12 +17,12 @@ const pattern = z
         elsewhereTotal: z.int(),
         probability: z.number().meta({
           description:
-            'Fisher’s exact test, two-sided: how often chance alone parts the counts this far or further',
+            'Fisher’s exact test, two-sided: how often chance alone puts the counts at least this far apart',
         }),
         adjusted: z.number().meta({ description: 'The same, raised for the number of groups (Holm)' }),
       }),
     ),
-    tooFew: z.int().meta({ description: 'Groups that are too small to be shown' }),
+    tooFew: z.int().meta({ description: 'Groups too small to show' }),
     cautions: z.array(z.string()),
   })
   .meta({ id: 'Pattern', description: 'Where differences gather, with the counts and an exact test' })
@@ -33,10 +33,10 @@ export const patterns: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'Where differences gather in the county',
+        summary: 'Where differences are more common in the county',
         description:
-          'Decades with unusual shortfalls, streets where unrecorded work gathers, forms whose misreads cluster: each ' +
-          'group against all the others, with its counts. Nobody is named.',
+          'Decades with more shortfalls, streets with more unrecorded work, forms with more misreads. Each group is ' +
+          'compared with all the others. Nobody is named.',
         tags: ['Patterns'],
         operationId: 'findPatterns',
         params: countyPath,

@@ -23,7 +23,7 @@ export const personData = z
           done: z.array(
             z.object({ kind: z.string(), subjectKind: z.string(), subject: z.string(), at: instant }),
           ),
-          more: z.boolean().meta({ description: 'There are older ones than the 20,000 told here' }),
+          more: z.boolean().meta({ description: 'There are older ones than the 20,000 listed here' }),
         }),
       )
       .meta({ description: 'What the account did to which record. The records are the county’s and stay' }),

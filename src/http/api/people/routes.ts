@@ -43,9 +43,9 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'Invite somebody into your organization',
+        summary: 'Invite a person to your organization',
         description:
-          'Answers with the link by which they choose a password. Keep no copy of it; a new one can be had at any time.',
+          'Returns the link with which they choose a password. Do not keep a copy; you can get a new link at any time.',
         tags,
         operationId: 'invitePerson',
         body: z.object({ signInName, label, administers: z.boolean().default(false) }).meta({
@@ -73,7 +73,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'Yourself, or somebody of your organization',
+        summary: 'Yourself, or a person of your organization',
         tags,
         operationId: 'readPerson',
         params: personPath,
@@ -126,7 +126,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     'PUT',
     'suspension',
     'suspend',
-    'Suspend somebody: tokens and sessions are good for nothing',
+    'Suspend a person: their tokens and sessions stop working',
     'suspend',
   )
   change('DELETE', 'suspension', 'let-back-in', 'Let somebody back in who was suspended', 'letBackIn')
@@ -134,21 +134,21 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     'PUT',
     'administration',
     'give-administration',
-    'Let somebody look after the organization',
+    'Make a person an administrator',
     'giveAdministration',
   )
   change(
     'DELETE',
     'administration',
     'take-administration',
-    'Let somebody look after it no longer',
+    'Remove a person as administrator',
     'takeAdministration',
   )
   change(
     'DELETE',
     'second-step',
     'take-off-second-step',
-    'Take the second step off somebody who lost it',
+    'Turn off two-step sign-in for a person who lost it',
     'takeOffSecondStep',
   )
 
@@ -157,8 +157,8 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'All that is kept of a person',
-        description: 'Yourself; or somebody of the organization that you look after, to hand it on to them.',
+        summary: 'All data kept about a person',
+        description: 'Yourself, or a person of the organization you administer, to pass it on to them.',
         tags,
         operationId: 'exportPerson',
         params: personPath,
@@ -177,10 +177,10 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'Erase what is personal about somebody',
+        summary: 'Erase a person’s data',
         description:
-          'Sign-in, codes, sessions and names go; what a county must keep stays under an id that names nobody. ' +
-          'There is no way back.',
+          'Deletes sign-in, codes, sessions and names. What a county must keep stays without a name. This cannot be ' +
+          'undone.',
         tags,
         operationId: 'erasePerson',
         params: personPath,

@@ -13,7 +13,7 @@ export const label = z
   .max(80, 'at most 80 characters')
   .refine(
     (text) => text.isWellFormed() && !/[\u0000-\u001f\u007f]/.test(text),
-    'holds characters that can’t be',
+    'contains characters that cannot be stored',
   )
 
 export const signInName = z
@@ -21,7 +21,7 @@ export const signInName = z
   .min(1, 'write a name')
   .max(80, 'at most 80 characters')
   .meta({
-    description: 'What they sign in by: an e-mail address, or another name. Without regard to case',
+    description: 'The email address or other name they sign in with. Case does not matter',
     examples: ['records.desk'],
   })
 
@@ -30,10 +30,12 @@ export const person = z
     id,
     role: z.enum(['firm', 'reviewer', 'agent']),
     label: z.string().meta({ description: 'What the account is for', examples: ['front desk'] }),
-    signInName: z.string().nullable().meta({ description: 'Null for an account that works by tokens alone' }),
-    administers: z.boolean().meta({ description: 'Looks after the organization’s people and tokens' }),
+    signInName: z.string().nullable().meta({ description: 'Null for an account that uses tokens only' }),
+    administers: z
+      .boolean()
+      .meta({ description: 'Administrator: manages the organization’s people and tokens' }),
     state: z.enum(['invited', 'active', 'suspended', 'erased']),
-    secondStep: z.boolean().meta({ description: 'Gives a one-time code after the password' }),
+    secondStep: z.boolean().meta({ description: 'Signs in with a one-time code after the password' }),
     since: instant,
   })
   .meta({
@@ -73,7 +75,7 @@ export function stateOf({ erasedAt, suspendedAt, signInName: name, hasPassword }
 export const invitation = z
   .object({
     link: z.string().meta({
-      description: 'Shown this once. Hand it to the person it is for: whoever has it chooses the password',
+      description: 'Shown only once. Give it to the person it is for: whoever has it chooses the password',
       examples: ['https://records.example/invitation?code=asfound_…'],
     }),
     expiresAt: instant,

@@ -16,7 +16,7 @@ const written = z.object({ permit, consequence })
 const correction = z
   .strictObject({
     record: permitBody,
-    reason: line(500).meta({ description: 'Why it is read otherwise now; kept with the revision' }),
+    reason: line(500).meta({ description: 'The reason for the correction; kept with the revision' }),
   })
   .meta({
     id: 'PermitCorrection',
@@ -29,10 +29,10 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'], idempotent: true },
       schema: {
-        summary: 'Enter a permit typed from the paper',
+        summary: 'Enter a permit by hand',
         description:
-          'Adds it to the parcel’s file and reconciles the parcel in the same step: the answer says what appeared, ' +
-          'changed, vanished or returned. One paper is one permit: a number of the same kind that is on file is a 409.',
+          'Adds it to the parcel’s file and reconciles the parcel in the same step. The answer says what appeared, ' +
+          'changed, went away or came back. A permit of the same kind and number that is on file is a 409.',
         tags: ['Permits'],
         operationId: 'enterPermit',
         params: parcelPath,
@@ -74,8 +74,8 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Correct how a permit was read',
         description:
-          'Makes a new revision with a reason; nothing is deleted. Values that read as before keep where they came ' +
-          'from. The parcel is reconciled in the same step.',
+          'Makes a new revision with a reason; nothing is deleted. Unchanged values keep their source. The parcel is ' +
+          'reconciled in the same step.',
         tags: ['Permits'],
         operationId: 'correctPermit',
         params: idPath,

@@ -17,12 +17,14 @@ export const permit = z
     parcel: id,
     revision: z.number(),
     record: permitRecord,
-    entry: writtenEntry.meta({ description: 'The same as it is typed: what a correction takes as `record`' }),
+    entry: writtenEntry.meta({
+      description: 'The same as typed: the format that a correction takes as `record`',
+    }),
     sources,
     enteredAt: instant,
     changedAt: instant,
   })
-  .meta({ id: 'Permit', description: 'A paper in the file of a parcel' })
+  .meta({ id: 'Permit', description: 'A permit in the file of a parcel' })
 
 export const presentPermit = (it: PermitOnFile): z.output<typeof permit> => ({
   id: it.id,

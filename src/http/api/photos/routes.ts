@@ -29,7 +29,8 @@ export const photos: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Add a photo to findings',
         description:
-          'To a draft, or to findings that were handed in: on a weak signal pictures may follow the numbers. The same picture again is the same photo.',
+          'To a draft or to submitted findings: on a weak signal, photos may follow later. The same image again is the ' +
+          'same photo.',
         tags,
         operationId: 'addPhoto',
         consumes: ['multipart/form-data'],
@@ -75,7 +76,7 @@ export const photos: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'A photo',
         description:
-          'Upright, no larger than a screen, and with nothing in it but the image. `original` is the picture as it is kept, and only for the firm that took it.',
+          'Upright, screen size, without metadata. `original` is the stored image, only for the firm that took it.',
         tags,
         operationId: 'readPhoto',
         params: idPath,
@@ -102,7 +103,7 @@ export const photos: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['firm'] },
       schema: {
         summary: 'Take a photo away from a draft',
-        description: 'Findings that were handed in keep theirs (409).',
+        description: 'Findings that were submitted keep theirs (409).',
         tags,
         operationId: 'removePhoto',
         params: idPath,

@@ -10,19 +10,19 @@ export const photo = z
     component: z
       .string()
       .nullable()
-      .meta({ description: 'The name of its component; null for one of the site' }),
+      .meta({ description: 'The name of its component; null for a photo of the site' }),
     hash: z.string().meta({ description: 'SHA-256 of the picture as it is kept' }),
     mediaType: z.enum([PICTURE_TYPES.jpeg, PICTURE_TYPES.png, PICTURE_TYPES.webp]),
     bytes: z.number(),
-    width: z.number().meta({ description: 'Of the picture that is given out, pixels' }),
+    width: z.number().meta({ description: 'Of the served image, pixels' }),
     height: z.number(),
     orientation: z
       .number()
-      .meta({ description: 'How the camera was held (Exif 0112); what is given out is upright' }),
+      .meta({ description: 'How the camera was held (Exif 0112); the served image is upright' }),
     takenAt: z
       .string()
       .nullable()
-      .meta({ description: 'ISO 8601; without an offset where only a camera’s own clock says so' }),
+      .meta({ description: 'ISO 8601; without an offset when it comes from a camera’s clock' }),
     place: z
       .object({ lat: z.number(), lon: z.number(), radiusFt: z.number().nullable() })
       .nullable()

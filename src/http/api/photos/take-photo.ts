@@ -17,22 +17,26 @@ export const photoForm = z
     photo: z.custom<Picture>(isPicture, 'is missing: send the picture as the part "photo"').meta({
       type: 'string',
       format: 'binary',
-      description: 'JPEG, PNG or WebP, told by its content; up to 20 MB',
+      description: 'JPEG, PNG or WebP, recognized by its content; up to 20 MB',
     }),
     component: line(60)
       .optional()
       .meta({
-        description: 'The name of its component in the findings; left out for one of the site',
+        description: 'The name of its component in the findings; leave out for a photo of the site',
         examples: ['tank'],
       }),
     takenAt: z.iso
       .datetime({ offset: true, error: 'write the moment with its offset, as 2026-10-12T09:14:03-05:00' })
       .optional()
-      .meta({ description: 'By the phone’s clock; else the camera’s is read from the picture' }),
-    keepPlace: z.enum(['true', 'false']).default('false').meta({
-      description:
-        'Only with `true` is the place kept: in the picture’s own notes, and in `lat` and `lon`. Else all that the camera wrote beside the image is taken out before it is stored.',
-    }),
+      .meta({ description: 'By the phone’s clock; default: the camera’s time in the image' }),
+    keepPlace: z
+      .enum(['true', 'false'])
+      .default('false')
+      .meta({
+        description:
+          'The place is kept only with `true`: in the image’s metadata and in `lat` and `lon`. Otherwise all metadata is ' +
+          'removed before the image is stored.',
+      }),
     lat: figure(-90, 90),
     lon: figure(-180, 180),
     radiusFt: figure(0, 100_000),
@@ -43,7 +47,7 @@ export const photoForm = z
   })
   .refine(({ lat, keepPlace }) => lat === undefined || keepPlace === 'true', {
     path: ['keepPlace'],
-    message: 'a place is sent, and nobody allowed it: send keepPlace=true, or leave lat and lon out',
+    message: 'a place is sent but not allowed: send keepPlace=true, or leave out lat and lon',
   })
 
 /**
@@ -83,7 +87,7 @@ export async function takePhoto(request: FastifyRequest): Promise<void> {
 async function bytesOf(part: MultipartFile): Promise<Buffer> {
   const bytes = await part.toBuffer().catch((cause: { readonly code?: string }) => {
     if (cause.code !== 'FST_REQ_FILE_TOO_LARGE') throw cause
-    throw problem('too-large', { detail: 'The picture is larger than 20 MB: send a smaller one.' })
+    throw problem('too-large', { detail: 'The image is larger than 20 MB: send a smaller one.' })
   })
   return bytes
 }

@@ -22,14 +22,14 @@ const replay = z
     reconciliation: id,
     engineThen: z.string(),
     engineNow: z.string(),
-    missing: z.array(z.string()).meta({ description: 'What of its inputs is not kept as it was' }),
+    missing: z.array(z.string()).meta({ description: 'Which of its inputs are no longer kept' }),
     resultHashThen: hash,
-    resultHashNow: hash.nullable().meta({ description: 'Null where it can’t be redone' }),
+    resultHashNow: hash.nullable().meta({ description: 'Null where it cannot be redone' }),
     same: z.boolean(),
   })
   .meta({
     id: 'Replay',
-    description: 'The same inputs computed again: whether the answer is the same to the byte',
+    description: 'The same inputs computed again: whether the result is identical to the byte',
   })
 
 export const reconciliations: FastifyPluginAsyncZod = async (app) => {

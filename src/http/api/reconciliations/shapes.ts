@@ -18,9 +18,9 @@ const inputs = z.object({
 const told = {
   id,
   parcel: z.object({ id, number: z.string() }),
-  occasion: z.enum(OCCASIONS).meta({ description: 'What brought it about' }),
+  occasion: z.enum(OCCASIONS).meta({ description: 'What triggered it' }),
   madeAt: instant,
-  engine: z.string().meta({ description: 'The version of the program that made it' }),
+  engine: z.string().meta({ description: 'The version of Asfound that made it' }),
   resultHash: hash,
 }
 
@@ -35,7 +35,8 @@ export const reconciliation = z
   .meta({
     id: 'Reconciliation',
     description:
-      'As-built against as-found, as it was made: never changed. Not a legal finding; local codes and licensed practice decide.',
+      'As-built against as-found, as it was made; it never changes. Not a legal finding: local codes and licensed ' +
+      'practice govern.',
   })
 
 export const presentReconciliation = ({

@@ -15,8 +15,8 @@ const trialBody = z
     rules: z
       .string()
       .max(40)
-      .meta({ description: 'Whose rules: a place of /v1/rules', examples: ['quillback'] }),
-    asOf: dateEntry.optional().meta({ description: 'What "today" means; today where left out' }),
+      .meta({ description: 'Whose rules: a place in /v1/rules', examples: ['quillback'] }),
+    asOf: dateEntry.optional().meta({ description: 'The day that counts as today; default today' }),
     permits: z
       .array(permitBody)
       .max(20)
@@ -25,7 +25,7 @@ const trialBody = z
         (permits) => permits.reduce((sum, { components }) => sum + components.length, 0) <= MOST_COMPONENTS,
         `a trial takes at most ${MOST_COMPONENTS} components in all`,
       )
-      .meta({ description: 'Known as permit-1, permit-2 and so on; a component as permit-1/its tag' }),
+      .meta({ description: 'Named permit-1, permit-2 and so on; a component is permit-1/its tag' }),
     findings: findingsBody.nullish(),
   })
   .meta({

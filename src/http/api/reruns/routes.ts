@@ -32,14 +32,14 @@ const rerun = rerunInList
     parcels: z
       .object({
         waiting: z.int(),
-        unaffected: z.int().meta({ description: 'Nothing that they rest on has changed: left as they are' }),
-        same: z.int().meta({ description: 'Reconciled again, and no difference is more, less or other' }),
+        unaffected: z.int().meta({ description: 'Not changed, because none of their inputs has changed' }),
+        same: z.int().meta({ description: 'Reconciled again, with the same differences' }),
         changed: z.int(),
         failed: z.int(),
       })
       .meta({ description: 'How many parcels are where' }),
   })
-  .meta({ id: 'Rerun', description: 'A re-run and how far it is' })
+  .meta({ id: 'Rerun', description: 'A re-run and its progress' })
 
 const present = (it: Rerun): z.output<typeof rerunInList> => ({
   id: it.id,
@@ -61,8 +61,8 @@ export const reruns: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Reconcile the whole county again',
         description:
-          'After a rule change or an upgrade. Parcels whose papers, inspections, decisions and rules are what their newest ' +
-          'answer was made from are known by their hashes and left as they are.',
+          'After a rule change or an upgrade. Parcels whose inputs are the same as for their newest result are ' +
+          'recognized by hash and skipped.',
         tags,
         operationId: 'beginRerun',
         params: countyPath,
@@ -104,7 +104,7 @@ export const reruns: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access },
       schema: {
-        summary: 'How far a re-run is',
+        summary: 'The progress of a re-run',
         tags,
         operationId: 'readRerun',
         params: idPath,
@@ -119,7 +119,7 @@ export const reruns: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access },
       schema: {
-        summary: 'The parcels of a re-run that came out one way',
+        summary: 'The parcels of a re-run with one result',
         tags,
         operationId: 'listRerunParcels',
         params: idPath,

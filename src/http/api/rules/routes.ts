@@ -28,8 +28,8 @@ export const rules: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['reviewer'] },
       schema: {
-        summary: 'A rule pack, whole',
-        description: 'Every dated value with where it was printed and whether anybody has read it there.',
+        summary: 'A rule pack',
+        description: 'Every dated value, where it is printed and whether its source was verified.',
         tags,
         operationId: 'readRulePack',
         params: z.object({

@@ -10,14 +10,14 @@ const told = {
   pack: z.string().meta({ examples: ['quillback/code'] }),
   title: z.string(),
   jurisdiction: z.object({ kind: z.enum(JURISDICTION_KINDS), name: z.string() }),
-  invented: z.boolean().meta({ description: 'Made up for demonstration' }),
+  invented: z.boolean().meta({ description: 'Invented for the demonstration' }),
 }
 
 export const packInList = z
   .object({
     ...told,
     parameters: z.array(z.object({ name: z.enum(names), verified: z.enum(VERIFIED) })).meta({
-      description: 'What it has rules for, each with the least sure of its citations',
+      description: 'What it has rules for, each with its weakest citation',
     }),
   })
   .meta({ id: 'RulePackInList' })
@@ -38,11 +38,11 @@ export const pack = z
       z.object({
         name: z.enum(names),
         meaning: z.string(),
-        governedBy: z.enum(GOVERNING_DATES).meta({ description: 'The day whose law it answers to' }),
+        governedBy: z.enum(GOVERNING_DATES).meta({ description: 'The day whose rules apply' }),
         entries: z.array(
           z.object({
             from: day.nullable(),
-            until: day.nullable().meta({ description: 'The first day it no longer holds' }),
+            until: day.nullable().meta({ description: 'The first day it no longer applies' }),
             value: z.unknown(),
             verified: z.enum(VERIFIED),
             citations: z.array(citation),

@@ -30,7 +30,7 @@ export const sessions: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'Sign yourself out somewhere',
+        summary: 'End one of your sessions',
         tags,
         operationId: 'endSession',
         params: z.object({ session: z.guid('is not an id') }),

@@ -11,10 +11,10 @@ export const session = z
       .meta({ examples: ['Firefox on Windows'] }),
     begunAt: instant,
     lastUsedAt: instant.meta({ description: 'To the minute' }),
-    endsAt: instant.meta({ description: 'At the latest; unused it ends before' }),
-    current: z.boolean().meta({ description: 'The one this request came by' }),
+    endsAt: instant.meta({ description: 'At the latest; it ends sooner when unused' }),
+    current: z.boolean().meta({ description: 'The session of this request' }),
   })
-  .meta({ id: 'Session', description: 'A browser that is signed in' })
+  .meta({ id: 'Session', description: 'A signed-in browser' })
 
 export const presentSession = (it: SessionListed, current: string | null): z.output<typeof session> => ({
   id: it.id,

@@ -106,7 +106,7 @@ export const asBuilt = z
     permits: z.array(permitRef),
     unapproved: z
       .array(permitRef)
-      .meta({ description: 'In the file without a final approval by that day: they build nothing' }),
+      .meta({ description: 'On file without final approval by that day, so not part of the as-built' }),
     ...claimShape(PERMIT_FIELDS, SYSTEM_FIELDS, 'permit'),
     components: z.array(component),
     contradictions: z.array(z.object({ says: z.string(), permits: z.array(permitRef) })),
@@ -115,7 +115,7 @@ export const asBuilt = z
     id: 'AsBuilt',
     description:
       'What should be in the ground on a day: approved permits folded in date order, then reviewers’ corrections. ' +
-      'A claim is stated, unreadable or contradictory; what the file is silent on is left out.',
+      'A claim is stated, unreadable or contradictory; what the file does not say is left out.',
   })
 
 const presentComponent = (built: AsBuiltComponent): z.output<typeof component> => ({

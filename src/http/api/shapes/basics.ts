@@ -34,9 +34,9 @@ export const citation = z
     document: z.string(),
     edition: z.string().nullable(),
     section: z.string().nullable(),
-    covers: z.string().nullable().meta({ description: 'The part of the value it vouches for' }),
+    covers: z.string().nullable().meta({ description: 'The part of the value that it covers' }),
     words: z.string().nullable().meta({ description: 'The words relied on' }),
     readAt: z.string().nullable(),
     verified: z.enum(VERIFIED).meta({ description: 'Whether the source itself was read' }),
   })
-  .meta({ id: 'Citation', description: 'Where a value was printed, and whether anybody has read it there' })
+  .meta({ id: 'Citation', description: 'Where a value is printed, and whether its source was verified' })

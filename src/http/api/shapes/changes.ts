@@ -21,7 +21,7 @@ export const change = z
     after: z.string().nullable(),
     state: z.enum(DISCREPANCY_STATES).meta({
       description:
-        'As it stands after: `ground-moved` where it was decided and its evidence has changed since',
+        'Its state afterwards: `ground-moved` if it was decided and its evidence has changed since',
     }),
     noticedAt: instant,
   })

@@ -58,15 +58,15 @@ export const findingsExample: z.input<typeof findingsEntry> = {
 export const permitBody = permitEntry.meta({
   id: 'PermitEntry',
   description:
-    'A permit as a person types it: lengths, volumes and dates in every way people write them. What the paper does ' +
-    'not say is left out; what it says and nobody can read is listed in `unreadable`.',
+    'A permit as a person types it, with lengths, volumes and dates in any common form. Leave out what the ' +
+    'document does not say. List what it says but cannot be read in `unreadable`.',
   examples: [permitExample],
 })
 
 export const findingsBody = findingsEntry.meta({
   id: 'FindingsEntry',
   description:
-    'An inspection as an inspector types it. `not-found` is said only of a search with a stated method; `not-reached` and ' +
+    'An inspection as an inspector types it. Use `not-found` only after a search with a stated method; `not-reached` and ' +
     '`not-looked-for` are no evidence either way. Never go into a tank; keep people off weak covers.',
   examples: [findingsExample],
 })

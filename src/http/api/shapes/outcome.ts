@@ -77,10 +77,7 @@ const outcome = z
     check: z.string().meta({ description: 'The check that asked; docs/discrepancies.md lists them' }),
     question: z.string(),
     subject: part,
-    facet: z
-      .string()
-      .nullable()
-      .meta({ description: 'Which of several such questions: of which day, which rule' }),
+    facet: z.string().nullable().meta({ description: 'Which of several such questions: the day or rule' }),
     verdict: z.enum(VERDICTS),
     raises: z.enum(DISCREPANCY_KINDS).nullable(),
     reason: z.looseObject({ is: z.string() }).meta({
@@ -117,7 +114,7 @@ export const discrepancyBody = {
     .meta({ description: 'What it means, to each of the three audiences' }),
   next: z
     .object({ who: z.enum(ACTORS), act: z.enum(ACTS), what: z.string() })
-    .meta({ description: 'Who has to act next, and how' }),
+    .meta({ description: 'Who acts next, and how' }),
 }
 
 const discrepancyRaised = z
@@ -132,7 +129,7 @@ export const reconciliationResult = z
     asOf: day,
     findings: z.string().nullable(),
     asBuilt,
-    outcomes: z.array(outcome).meta({ description: 'Every question asked, whatever its end' }),
+    outcomes: z.array(outcome).meta({ description: 'Every check and its result' }),
     discrepancies: z.array(discrepancyRaised).meta({ description: 'Most serious first' }),
     advice: z.array(z.object({ about: part, advice: z.string(), says: z.string() })),
     ...tables,

@@ -11,7 +11,7 @@ const parcel = z
   .max(80, 'at most 80 characters')
   .refine(
     (text) => text.isWellFormed() && !/[\u0000-\u001f\u007f]/.test(text),
-    'holds characters that can’t be',
+    'contains characters that cannot be stored',
   )
   .meta({
     description: 'The parcel: its number in any spelling, an old number, or its id',

@@ -10,7 +10,7 @@ export const permitRecord = z
     components: z.array(z.object(answerShape(STATED_FIELDS, 'stated', 'component'))),
     unreadable: z.array(z.object({ pointer: z.string(), note: z.string() })),
   })
-  .meta({ id: 'PermitRecord', description: 'What the paper says, as confirmed by a person' })
+  .meta({ id: 'PermitRecord', description: 'What the document says, as confirmed by a person' })
 
 export const presentPermitRecord = (record: PermitRecord): z.output<typeof permitRecord> => ({
   ...presentFields(PERMIT_FIELDS, 'stated', record),

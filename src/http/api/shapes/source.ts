@@ -43,4 +43,4 @@ export const presentSource = (from: Source): z.output<typeof source> =>
 
 export const origin = z
   .object({ permit: permitRef, pointer: z.string(), source })
-  .meta({ id: 'Origin', description: 'Which paper says it, where on it, and how it came to be read' })
+  .meta({ id: 'Origin', description: 'The document, the place on it, and how it was read' })

@@ -21,7 +21,7 @@ const tags = ['Subscriptions']
 const subscription = z
   .object({
     id,
-    address: z.string().nullable().meta({ description: 'Null: told here, to be read as its messages' }),
+    address: z.string().nullable().meta({ description: 'Null: no webhook; read the messages here' }),
     parcel: z.string().nullable().meta({ description: 'Null: every parcel of the county' }),
     madeAt: instant,
     endedAt: instant.nullable(),
@@ -44,7 +44,7 @@ const delivery = z
     state: z.enum(DELIVERY_STATES),
     tries: z.int(),
     nextAt: instant.nullable().meta({ description: 'When it is tried next' }),
-    says: z.string().nullable().meta({ description: 'What came of the last try' }),
+    says: z.string().nullable().meta({ description: 'The result of the last try' }),
     message: z.string().meta({ description: 'What is sent, to the byte' }),
     madeAt: instant,
   })
@@ -69,11 +69,11 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
       // The answer holds a secret, so it is not kept to be given again: no Idempotency-Key here.
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'Be told when the status of a parcel changes',
+        summary: 'Get notified when the status of a parcel changes',
         description:
-          'A POST to your address, signed as Standard Webhooks asks (webhook-id, webhook-timestamp, webhook-signature). ' +
-          'What is not taken is tried again for three days, then kept and can be sent again. Only https, and only ' +
-          'addresses out on the Internet. The secret is told once. Without an address nothing is sent: read the messages here.',
+          'A webhook: a POST to your address, signed as in Standard Webhooks (webhook-id, webhook-timestamp, ' +
+          'webhook-signature). A failed delivery is retried for three days, then kept, and can be sent again. Only https ' +
+          'addresses on the Internet. The secret is shown only once. Without an address, read the messages here.',
         tags,
         operationId: 'subscribe',
         params: countyPath,
@@ -85,9 +85,11 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
               .max(2000, 'at most 2000 characters')
               .nullable()
               .default(null)
-              .meta({ description: 'Left out: sent nowhere, and read as the messages of the subscription' }),
+              .meta({
+                description: 'Leave out to get no webhook and read the messages of the subscription instead',
+              }),
             parcel: line(80).nullable().default(null).meta({
-              description: 'Which parcel; left out, every parcel of the county, which is for reviewers',
+              description: 'Which parcel; leave out for every parcel of the county (reviewers only)',
             }),
           })
           .meta({
@@ -114,7 +116,7 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ALL_ROLES },
       schema: {
-        summary: 'The subscriptions of the asker’s organization, newest first',
+        summary: 'The subscriptions of your organization, newest first',
         tags,
         operationId: 'listSubscriptions',
         params: countyPath,
@@ -150,7 +152,7 @@ export const subscriptions: FastifyPluginAsyncZod = async (app) => {
       config: { access: ALL_ROLES },
       schema: {
         summary: 'The messages of a subscription, newest first',
-        description: 'With state=dead, those that were given up.',
+        description: 'With state=dead: those that could not be delivered.',
         tags,
         operationId: 'listDeliveries',
         params: idPath,

@@ -29,7 +29,7 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'Your tokens; all of the organization’s if you look after it',
+        summary: 'Your tokens; all of the organization’s if you administer it',
         tags,
         operationId: 'listTokens',
         response: { 200: z.object({ items: z.array(token) }) },
@@ -45,8 +45,8 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Issue a token',
         description:
-          'It may no more than you may. No Idempotency-Key: an answer that is kept would keep the token. A repeat ' +
-          'makes another, which can be withdrawn.',
+          'It can do no more than you can. There is no Idempotency-Key, so that the token is never stored. A repeat makes ' +
+          'another token, which you can revoke.',
         tags,
         operationId: 'issueToken',
         body: z
@@ -55,7 +55,7 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
             account: z
               .union([z.literal('own'), z.guid('is not an id, nor `own`')])
               .default('own')
-              .meta({ description: 'Whose: yours, or another’s of the organization that you look after' }),
+              .meta({ description: 'Whose: yours, or another person’s in the organization you administer' }),
             scopes: z.array(scope).max(200, 'at most 200'),
             manages: z.boolean().default(false),
             days: z
@@ -80,8 +80,8 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'A new token in the place of one',
-        description: 'The same name, scopes and length of life. The old one goes on for `graceMinutes`.',
+        summary: 'Replace a token',
+        description: 'Same name, scopes and lifetime. The old token works for another `graceMinutes`.',
         tags,
         operationId: 'rotateToken',
         params: tokenPath,
@@ -102,7 +102,7 @@ export const tokens: FastifyPluginAsyncZod = async (app) => {
     {
       config: own,
       schema: {
-        summary: 'Withdraw a token: from then on it is good for nothing',
+        summary: 'Revoke a token',
         tags,
         operationId: 'withdrawToken',
         params: tokenPath,

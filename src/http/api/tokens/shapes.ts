@@ -9,7 +9,7 @@ export const scope = z
       .string()
       .max(40)
       .meta({ examples: ['quillback'] }),
-    may: z.enum(['read', 'write']).meta({ description: 'Whoever may write may read' }),
+    may: z.enum(['read', 'write']).meta({ description: 'Write includes read' }),
   })
   .meta({ id: 'TokenScope' })
 
@@ -19,13 +19,13 @@ export const token = z
     account: id.meta({ description: 'Whose it is' }),
     name: z.string().meta({ examples: ['field tablets'] }),
     scopes: z.array(scope),
-    manages: z.boolean().meta({ description: 'Good for managing people, tokens and sessions too' }),
+    manages: z.boolean().meta({ description: 'Can also manage people, tokens and sessions' }),
     createdAt: instant,
     expiresAt: instant.nullable(),
     withdrawnAt: instant.nullable(),
     lastUsedAt: instant.nullable().meta({ description: 'To the minute' }),
   })
-  .meta({ id: 'Token', description: 'A token, without the token itself: that is told once, when it is made' })
+  .meta({ id: 'Token', description: 'A token without its secret, which is shown once when it is made' })
 
 export const presentToken = (it: TokenListed): z.output<typeof token> => ({
   id: it.id,
@@ -46,7 +46,7 @@ export const issued = z
   .object({
     token,
     secret: z.string().meta({
-      description: 'The token itself, told this once: `Authorization: Bearer` and this',
+      description: 'The token itself, shown only once: `Authorization: Bearer` and this',
       examples: ['asfound_…'],
     }),
   })

@@ -6,6 +6,11 @@ export const formButton = (
   says: string,
   fields: Readonly<Record<string, string>> = {},
 ): Html =>
-  html`<form method="post" action="${action}">${Object.entries(fields).map(
-    ([name, value]) => html`<input type="hidden" name="${name}" value="${value}">`,
-  )}<button class="link">${says}</button></form>`
+  html`
+    <form method="post" action="${action}">
+      ${Object.entries(fields).map(
+        ([name, value]) => html`<input type="hidden" name="${name}" value="${value}">`,
+      )}
+      <button class="link">${says}</button>
+    </form>
+  `

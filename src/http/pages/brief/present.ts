@@ -21,8 +21,8 @@ export type BriefPart = {
 const SURE: { readonly [S in Sureness]: string } = {
   confirmed: '',
   corrected: 'corrected by a reviewer',
-  unreadable: 'can’t be read',
-  contradictory: 'the papers contradict each other',
+  unreadable: 'cannot be read',
+  contradictory: 'the permits contradict each other',
 }
 
 /** The record part by part, with what is usual beside it and marked as such. */
@@ -47,7 +47,7 @@ export function presentBriefParts({ recorded, expected }: InspectionBrief): read
 /** A component is known by its name on the permit that put it in. */
 const tagOf = (key: string): string => key.slice(key.indexOf('/') + 1)
 
-/** The papers that the brief rests on, and what stands against relying on them. */
+/** The permits that the brief rests on, and reasons not to rely on them. */
 export function presentFile({
   permits,
   unapproved,
@@ -56,13 +56,13 @@ export function presentFile({
 }: InspectionBrief): readonly string[] {
   return [
     permits.length === 0
-      ? `No approved permit is on file by ${dayInWords(asOf)}.`
-      : `By ${permits.map(permitInWords).join('; ')}.`,
+      ? `No permit was approved by ${dayInWords(asOf)}.`
+      : `Built under ${permits.map(permitInWords).join('; ')}.`,
     ...(unapproved.length > 0
       ? [
-          `On file without a final approval: ${unapproved.map(({ number }) => number).join(', ')}. What they show may not be there.`,
+          `On file without final approval: ${unapproved.map(({ number }) => number).join(', ')}. What they show may not have been built.`,
         ]
       : []),
-    ...contradictions.map((it) => `The permits do not agree: ${doubtWords(doubtOf(it))}.`),
+    ...contradictions.map((it) => `The permits contradict each other: ${doubtWords(doubtOf(it))}.`),
   ]
 }

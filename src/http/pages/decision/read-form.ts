@@ -42,7 +42,7 @@ function typedValue(named: string | undefined, value: string): unknown {
   return field === undefined ? value : entryOfText(correctableField(field), value)
 }
 
-/** A value that can't be read is told together with everything else, not after all else is mended. */
+/** A value that cannot be read is reported with all other faults, not after they are fixed. */
 export function valueFaults({ correction }: DecisionBody): readonly EntryIssue[] {
   const field = CORRECTABLE.find((it) => it === correction?.field)
   if (!correction || field === undefined) return []
@@ -75,6 +75,6 @@ const FIELDS: Readonly<Record<string, string>> = {
 }
 
 const SAID: Readonly<Record<string, string>> = {
-  action: 'Choose what is to be done.',
-  field: 'Choose which value the record has wrong.',
+  action: 'Choose a decision.',
+  field: 'Choose the value that is wrong in the record.',
 }

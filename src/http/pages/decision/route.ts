@@ -16,7 +16,7 @@ import { bodyOf, faultsOf, valueFaults } from './read-form.ts'
 
 const params = z.object({ county: z.string(), id: z.guid('is not an id') })
 
-/** Takes the form under a difference. Whatever is not done comes back with what was typed and the reason beside it. */
+/** Takes the form under a difference. What cannot be done comes back with what was typed and the reason beside it. */
 export const decision: FastifyPluginAsyncZod = async (app) => {
   app.post(
     '/counties/:county/discrepancies/:id/decisions',
@@ -68,14 +68,14 @@ async function refused(
   if (refusal.why === 'invalid') return again(request, reply, typed, 422, faultsOf(refusal.issues))
   if (refusal.why !== 'stale' && refusal.why !== 'conflict') return answered({ ok: false, error: refusal })
   const standing = await now(request)
-  // A form sent twice, by two presses of a button: the first made the decision, the second only has to be told.
+  // A form sent twice, by two presses of a button: the first made the decision.
   if (isSame(standing, asked, request.actor)) return backTo(reply, request.actor, standing)
   const notice =
     standing.discrepancy.decision !== asked.supersedes
-      ? 'Someone decided about this while you had it open; their decision is shown here. If it should be otherwise, decide again: that replaces theirs.'
+      ? 'Someone else decided this while you had it open. Their decision is shown below. To replace it, decide again.'
       : standing.discrepancy.state === 'vanished'
-        ? 'This no longer stands: the record and what was found agree about it now. Nothing was decided.'
-        : 'This changed while you had it open: what you see now is how it stands. Nothing was decided. Look at it again, and decide on that.'
+        ? 'This difference is gone: the record and the findings now match. Nothing was decided.'
+        : 'This changed while you had it open. Nothing was decided. Review it as it is now, then decide.'
   return again(request, reply, typed, refusal.why === 'stale' ? 412 : 409, {}, notice)
 }
 
@@ -95,7 +95,7 @@ function isSame(
   )
 }
 
-/** The parcel's page as it stands now, with the form open where it was sent from. */
+/** The parcel's page as it is now, with the form open where it was sent from. */
 async function again(
   request: FastifyRequest,
   reply: FastifyReply,
@@ -105,9 +105,7 @@ async function again(
   notice: string | null = null,
 ): Promise<FastifyReply> {
   const { parcel, discrepancy } = await now(request)
-  const says =
-    notice ??
-    'The decision was not taken: something in the form has to be mended. What you wrote is still there.'
+  const says = notice ?? 'Nothing was decided yet. Please fix the form. What you typed is still there.'
   const { version: _, supersedes: __, ...written } = typed
   return showFile(request, reply, parcel.id, {
     returned: { discrepancy: discrepancy.id, typed: written, faults, notice: notice ?? null },

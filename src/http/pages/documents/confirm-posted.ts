@@ -5,6 +5,7 @@ import { readParcel } from '../../../operations/parcels/read-parcel.ts'
 import { readEntry } from '../../../reading/entry/read-entry.ts'
 import { answered } from '../../api/answer.ts'
 import { permitsConfirmed, transcriptionBody } from '../../api/documents/transcription.ts'
+import { counted } from '../words/plain.ts'
 import { documentPath } from './addresses.ts'
 import { confirmedIn, doneOf } from './confirmed.ts'
 import { type Faults, faultsOf, unseenFaults } from './faults.ts'
@@ -44,7 +45,7 @@ export async function confirmPosted(
   const parsed = readEntry(transcriptionBody, form.body)
   if (!parsed.ok || Object.keys(unseen).length > 0) {
     const faults = parsed.ok ? {} : faultsOf(parsed.error, form)
-    return again(mendThese({ ...unseen, ...(await parcelFault(request, typed)), ...faults }), 422)
+    return again(toFix({ ...unseen, ...(await parcelFault(request, typed)), ...faults }), 422)
   }
   const asked = { document: id, version, permits: permitsConfirmed(parsed.value), more, body: form.body }
   const made = await confirmTranscription(context, actor, asked)
@@ -54,7 +55,7 @@ export async function confirmPosted(
   }
   switch (made.error.why) {
     case 'invalid':
-      return again(mendThese(faultsOf(made.error.issues, form)), 422)
+      return again(toFix(faultsOf(made.error.issues, form)), 422)
     case 'conflict':
       return again({ notice: made.error.says }, 409)
     case 'stale':
@@ -64,16 +65,16 @@ export async function confirmPosted(
   }
 }
 
-/** Told together with all else that has to be mended, not after it. */
+/** Reported with all other faults, not after they are fixed. */
 async function parcelFault({ context, actor }: FastifyRequest, typed: Typed): Promise<Faults> {
   const number = typed['/parcel']?.trim() ?? ''
   if (number === '' || (await readParcel(context, actor, number)).ok) return {}
   return { '/parcel': `There is no parcel ${number} in this county.` }
 }
 
-const mendThese = (faults: Faults): Partial<Returned> => ({
+const toFix = (faults: Faults): Partial<Returned> => ({
   faults,
-  notice: `Nothing was confirmed yet: ${Object.keys(faults).length === 1 ? 'one value has' : `${Object.keys(faults).length} values have`} to be looked at. What you wrote is still there.`,
+  notice: `Nothing is confirmed yet. Check ${counted(Object.keys(faults).length, 'value')} below. What you typed is still there.`,
 })
 
 /** A name that no field of a part has keeps a new part in the form until something is written into it. */
@@ -88,11 +89,11 @@ const leftAfter = ({ document, transcriptions }: DocumentRead, permit: number): 
 }
 
 const CHANGED: Readonly<Record<string, string>> = {
-  confirmed: 'Somebody confirmed this paper while you had it open.',
-  'set-aside': 'Somebody set this paper aside while you had it open.',
+  confirmed: 'Someone else confirmed this document while you had it open.',
+  'set-aside': 'Someone else set this document aside while you had it open.',
 }
 
-/** Somebody else was faster. A form sent twice by two presses of a button did its work the first time. */
+/** Somebody else was faster. A form sent twice, by two presses of a button, did its work the first time. */
 function stale(
   request: FastifyRequest,
   reply: FastifyReply,
@@ -108,9 +109,9 @@ function stale(
   if (isSame) return onToNext(request, reply, id)
   const isDone = confirmedIn(read.transcriptions).some(({ proposal }) => (proposal ?? 0) === permit)
   const says = isDone
-    ? 'Somebody confirmed this permit while you had it open.'
-    : (CHANGED[read.document.state] ?? 'Somebody changed this paper while you had it open.')
-  const notice = `${says} Nothing of yours was confirmed, and nothing is lost: what you have is below, and beside it what stands now.`
+    ? 'Someone else confirmed this permit while you had it open.'
+    : (CHANGED[read.document.state] ?? 'Someone else changed this document while you had it open.')
+  const notice = `${says} Your values were not confirmed. They are kept below, next to the values as they are now.`
   return again({ notice, isStale: true }, 412)
 }
 

@@ -19,7 +19,7 @@ type Body = {
   }[]
 }
 
-/** What was confirmed of a paper, oldest first, as it was sent. */
+/** What was confirmed of a document, oldest first, as it was sent. */
 export const confirmedIn = (transcriptions: readonly Transcription[]): readonly Confirmed[] =>
   transcriptions.flatMap(({ body, confirmedAt }) =>
     ((body as Body | null)?.permits ?? []).map(({ parcel, proposal, entry }) => ({
@@ -30,7 +30,7 @@ export const confirmedIn = (transcriptions: readonly Transcription[]): readonly 
     })),
   )
 
-/** Which of the proposals are confirmed. A paper from which nothing was read is confirmed by the first that is typed. */
+/** Which proposals are confirmed. A document from which nothing was read is confirmed by the first permit typed. */
 export const doneOf = (transcriptions: readonly Transcription[]): ReadonlySet<number> =>
   new Set(confirmedIn(transcriptions).map(({ proposal }) => proposal ?? 0))
 
@@ -39,7 +39,7 @@ export type ConfirmedValue = {
   readonly part: string | null
   readonly value: string
   readonly read: string
-  readonly isMended: boolean
+  readonly isCorrected: boolean
 }
 
 /** Value by value: as confirmed, and as it was read where that is something else. */
@@ -58,7 +58,9 @@ export function confirmedValues(
   ): ConfirmedValue[] =>
     fields.flatMap(({ name, label }) => {
       const [value, read] = [typed[name]?.trim() ?? '', asRead(name)?.trim() ?? '']
-      return value === '' && read === '' ? [] : [{ what: label, part, value, read, isMended: value !== read }]
+      return value === '' && read === ''
+        ? []
+        : [{ what: label, part, value, read, isCorrected: value !== read }]
     })
   return [
     ...values(PERMIT_FIELDS, null, (name) => proposed[name]),

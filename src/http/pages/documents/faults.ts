@@ -20,15 +20,14 @@ export function faultsOf(issues: readonly EntryIssue[], { nameAt }: FormRead): F
 }
 
 function said(name: string, message: string): string {
-  if (name === '/parcel' && /write something/.test(message))
-    return 'Write the parcel that this permit belongs to.'
-  if (/^write one of/.test(message)) return 'Choose one of the list.'
+  if (name === '/parcel' && /write something/.test(message)) return 'Enter the parcel of this permit.'
+  if (/^write one of/.test(message)) return 'Choose one from the list.'
   if (/is missing|quotation marks|write something/.test(message))
-    return 'This is needed: write what the paper says.'
+    return 'This is required. Enter what the document says.'
   return `${message.charAt(0).toUpperCase()}${message.slice(1)}.`.replace(/\.\.$/, '.')
 }
 
-/** Values to look at again that stand as they were read, and that nobody said they had held against the paper. */
+/** Values to check that are as they were read, and that nobody has marked as checked. */
 export function unseenFaults(typed: Typed, proposal: ProposedPermit | null): Faults {
   const proposed = typedFromProposal(proposal)
   const all = [...(proposal?.fields ?? []), ...(proposal?.parcelNumber ? [proposal.parcelNumber] : [])]
@@ -38,8 +37,8 @@ export function unseenFaults(typed: Typed, proposal: ProposedPermit | null): Fau
       const part = /^\/components\/(\d+)\//.exec(name)?.[1]
       const isOut = part !== undefined && typed[leftOut(Number(part))] !== undefined
       const stands = (typed[name]?.trim() ?? '') === (proposed[name] ?? '').trim()
-      if (surenessOf(field) !== 'again' || !stands || isOut || typed[seenName(name)] !== undefined) return []
-      return [[name, 'Hold this against the paper: then tick it, or mend it.']]
+      if (surenessOf(field) !== 'check' || !stands || isOut || typed[seenName(name)] !== undefined) return []
+      return [[name, 'Check this against the scan. Then mark the box or correct the value.']]
     }),
   )
 }

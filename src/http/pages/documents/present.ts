@@ -18,7 +18,7 @@ export type FieldShown = Asked & {
   readonly fault: string | undefined
   readonly seen: boolean
   readonly place: Place | null
-  /** Where the focus is when the page comes. */
+  /** Where the focus is when the page opens. */
   readonly first: boolean
 }
 
@@ -42,7 +42,7 @@ export type FormShown = {
   readonly formFault: string | undefined
   readonly notice: string | null
   readonly differences: readonly Difference[]
-  /** Nothing is left to look at: the focus is on the button. */
+  /** Nothing is left to check: the focus is on the button. */
   readonly isReady: boolean
 }
 
@@ -51,11 +51,11 @@ export type Returned = {
   readonly typed: Typed
   readonly faults: Faults
   readonly notice: string | null
-  /** Somebody else changed the paper meanwhile: what stands now is shown beside what was typed. */
+  /** Somebody else changed the document meanwhile: its values now are shown beside what was typed. */
   readonly isStale: boolean
 }
 
-/** The form of one permit of a paper: as read, or as it was typed and came back. */
+/** The form of one permit of a document: as read, or as it was typed and came back. */
 export function presentForm(read: DocumentRead, permit: number, returned: Returned | null): FormShown {
   const { document } = read
   const proposal = document.proposals[permit] ?? null
@@ -69,8 +69,8 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
   const byName = new Map((proposal?.fields ?? []).map((field) => [field.pointer, field]))
   const faint = new Map(unsureOf(proposal).map((field) => [field.pointer, field]))
   if (proposal?.parcelNumber) byName.set('/parcel', proposal.parcelNumber)
-  // Where somebody else was faster the page begins at its top, with what they did.
-  const first = returned?.isStale ? null : firstToLookAt(asked, typed, faults, byName)
+  // Where somebody else was faster, the page starts at the top, with what they did.
+  const first = returned?.isStale ? null : firstToCheck(asked, typed, faults, byName)
   const shown = (it: Asked): FieldShown => {
     const field = byName.get(it.name)
     const seenAt = field ?? faint.get(it.name)
@@ -98,7 +98,7 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
     ...split(PERMIT_FIELDS),
     parts: byPart.map((fields, index) => ({
       index,
-      title: typed[`/components/${index}/tag`]?.trim() || 'A part of the system',
+      title: typed[`/components/${index}/tag`]?.trim() || 'Component',
       isOut: typed[leftOut(index)] !== undefined,
       ...split(fields),
     })),
@@ -110,12 +110,12 @@ export function presentForm(read: DocumentRead, permit: number, returned: Return
   }
 }
 
-/** Read, and not surely enough to be filled in: the field is empty, and shows where to look. Older readings have none. */
+/** Read with too little confidence to be filled in: the field is empty and shows where to look. Older readings have none. */
 const unsureOf = (proposal: ProposedPermit | null): readonly ProposedField[] => proposal?.unsure ?? []
 
 const NEEDED = ['/parcel', '/number', '/kind']
 
-function firstToLookAt(
+function firstToCheck(
   asked: readonly Asked[],
   typed: Typed,
   faults: Faults,
@@ -125,7 +125,7 @@ function firstToLookAt(
     asked.find(({ name }) => faults[name] !== undefined) ??
     asked.find(({ name }) => {
       if (NEEDED.includes(name) && !typed[name]?.trim()) return true
-      return surenessOf(fields.get(name)) === 'again' && typed[seenName(name)] === undefined
+      return surenessOf(fields.get(name)) === 'check' && typed[seenName(name)] === undefined
     })
   return first?.name ?? null
 }
@@ -149,7 +149,7 @@ function differencesFrom(
   })
 }
 
-/** The pages of a permit as they are on the paper; all of them where nothing was proposed. */
+/** The pages of a permit; all of the document's where nothing was proposed. */
 export const pagesOfPermit = (
   { document }: DocumentRead,
   proposal: ProposedPermit | null,

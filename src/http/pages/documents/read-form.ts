@@ -9,7 +9,7 @@ export type FormRead = { readonly body: unknown; readonly nameAt: (pointer: stri
 type Tree = { [key: string]: unknown }
 
 /**
- * What was left empty is left out; a value that begins with `?` is on the paper and can't be read, and what follows is
+ * What was left empty is left out. A value that starts with `?` is on the document and cannot be read; what follows is
  * what can be made out.
  */
 export function readForm(
@@ -71,7 +71,7 @@ function put(tree: Tree, pointer: string, value: unknown): void {
   at[keys.at(-1)!] = value
 }
 
-/** The reading's places follow a part by its name; where a person gave it another, the form says them. */
+/** The reading's places follow a part by its name; where a person renamed it, the form gives them. */
 const wasRenamed = (typed: Typed, proposal: ProposedPermit | null, part: number): boolean => {
   const tag = proposal?.entry.components[part]?.tag
   return tag !== undefined && typed[`/components/${part}/tag`]?.trim() !== tag
@@ -94,7 +94,7 @@ const isIn = (tree: Tree, pointer: string): boolean =>
     .slice(1)
     .reduce<unknown>((at, key) => (at as Tree | undefined)?.[key], tree) !== undefined
 
-/** A fault of a whole is told beside the first of its parts. */
+/** A fault of a whole is shown beside the first of its parts. */
 function nearest(names: ReadonlyMap<string, string>, pointer: string): string | undefined {
   const own = names.get(pointer)
   if (own !== undefined) return own

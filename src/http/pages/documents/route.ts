@@ -15,7 +15,7 @@ const config = { access: ['reviewer' as const] }
 const params = z.object({ county: z.string(), id: z.guid('is not an id') })
 const LISTED = 50
 
-/** The papers that came in, and the page where each is confirmed against its scan. */
+/** The documents that came in, and the page where each is confirmed against its scan. */
 export const documentPages: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/counties/:county/documents',
@@ -35,7 +35,7 @@ export const documentPages: FastifyPluginAsyncZod = async (app) => {
       const next = rows.length > LISTED ? documents.at(-1)!.id : null
       const before = await sayBefore(context, actor, done)
       const body = listView({ county: actor.county, state, documents, next, before })
-      return reply.page({ title: 'Papers', body })
+      return reply.page({ title: 'Documents', body })
     },
   )
 
@@ -76,8 +76,8 @@ export const documentPages: FastifyPluginAsyncZod = async (app) => {
       if (why !== 'invalid' && why !== 'stale' && why !== 'conflict') return answered(made)
       const fault =
         made.error.why === 'invalid'
-          ? 'Write why it is set aside, in a line of words.'
-          : 'Somebody changed this paper while you had it open. It was not set aside: look at it again.'
+          ? 'Enter a reason.'
+          : 'Someone else changed this document while you had it open. It was not set aside. Please check it again.'
       return showDocument(request, reply, at.id, {
         aside: { typed: reason, fault },
         status: why === 'invalid' ? 422 : 409,
@@ -105,7 +105,7 @@ export const documentPages: FastifyPluginAsyncZod = async (app) => {
     const again = (fault: string, status: 409 | 422) =>
       showDocument(request, reply, at.id, { cuts: { typed: written, fault }, status })
     if (begins.length === 0 || begins.some((it) => !/^\d{1,5}$/.test(it))) {
-      return again('Write page numbers with commas between them, as 1, 3, 4.', 422)
+      return again('Enter page numbers with commas between them, for example 1, 3, 4.', 422)
     }
     const asked = { document: at.id, version: versionIn(typed), begins: begins.map(Number) }
     const moved = await moveCuts(context, actor, asked)
@@ -115,6 +115,6 @@ export const documentPages: FastifyPluginAsyncZod = async (app) => {
       return again(`${error.issues.map(({ message }) => message).join('. ')}.`, 422)
     if (error.why === 'conflict') return again(error.says, 409)
     if (error.why !== 'stale') return answered(moved)
-    return again('Somebody changed this paper while you had it open. The cuts were not moved.', 409)
+    return again('Someone else changed this document while you had it open. The split was not changed.', 409)
   })
 }

@@ -11,7 +11,7 @@ import { confirmView } from './view.ts'
 type Show = {
   /** Which of its permits was asked for; the first that is not confirmed where left out. */
   readonly permit?: number | undefined
-  /** The paper that was just done with. */
+  /** The document that was finished just before. */
   readonly before?: string | undefined
   readonly returned?: Returned
   readonly aside?: { readonly typed: string; readonly fault: string }
@@ -19,9 +19,9 @@ type Show = {
   readonly status?: number
 }
 
-const LOOK_AGAIN_SECONDS = 3
+const REFRESH_SECONDS = 3
 
-/** A paper as it stands now, with whatever came back from a form beside it. */
+/** A document as it is now, with what came back from a form beside it. */
 export async function showDocument(
   request: FastifyRequest,
   reply: FastifyReply,
@@ -33,10 +33,10 @@ export async function showDocument(
   const { document, transcriptions } = read
   const done = document.state === 'proposed' ? doneOf(transcriptions) : new Set<number>()
   const permit = returned && asked !== undefined ? asked : openPermit(document.proposals.length, done, asked)
-  // What somebody typed is never taken from them: it stays on the page even if the paper no longer waits.
+  // What somebody typed stays on the page, even if the document is no longer waiting.
   const form = document.state === 'proposed' || returned ? presentForm(read, permit, returned ?? null) : null
   if (document.state === 'received' || document.state === 'reading')
-    reply.header('refresh', String(LOOK_AGAIN_SECONDS))
+    reply.header('refresh', String(REFRESH_SECONDS))
   const body = confirmView({
     county: actor.county,
     read,
@@ -47,7 +47,7 @@ export async function showDocument(
     before: await sayBefore(context, actor, before),
   })
   return reply.page(
-    { title: document.fileName ?? 'A paper', body, modules: form ? ['confirm-keys.js'] : [] },
+    { title: document.fileName ?? 'Document', body, modules: form ? ['confirm-keys.js'] : [] },
     status,
   )
 }
@@ -86,7 +86,7 @@ export async function onToNext(
 const DONE_WORDS: Readonly<Record<string, string>> = {
   confirmed: 'is confirmed.',
   'set-aside': 'is set aside.',
-  proposed: 'has a permit confirmed; here is the next of its permits.',
+  proposed: 'has one permit confirmed. This is its next permit.',
 }
 
 export async function sayBefore(
@@ -98,5 +98,5 @@ export async function sayBefore(
   const read = await readDocumentTaken(context, actor, id)
   if (!read.ok) return null
   const { fileName, state } = read.value.document
-  return { id, says: `${fileName ?? 'The paper before'} ${DONE_WORDS[state] ?? 'is done with.'}` }
+  return { id, says: `${fileName ?? 'The document before'} ${DONE_WORDS[state] ?? 'is done.'}` }
 }

@@ -1,20 +1,18 @@
 import type { ProposedField } from '../../../reading/proposal.ts'
 
-export type Sureness = 'surely' | 'again' | 'none'
+export type Sureness = 'high' | 'check' | 'none'
 
 export const SURENESS_WORDS: { readonly [S in Sureness]: string } = {
-  surely: 'read surely',
-  again: 'look again',
+  high: 'high confidence',
+  check: 'check this',
   none: 'not read',
 }
 
-/** Of readings below this share that are right, each is held against the paper by itself. */
+/** Values read with less confidence than this are checked against the scan one by one. */
 const SURE = 0.95
 
-/** A doubt always asks for another look, however sure the reading of the signs is. */
+/** A doubt always asks for a check, however clearly the characters were read. */
 export function surenessOf(field: ProposedField | undefined): Sureness {
   if (!field) return 'none'
-  return field.confidence >= SURE && field.doubts.length === 0 && field.readAlike !== false
-    ? 'surely'
-    : 'again'
+  return field.confidence >= SURE && field.doubts.length === 0 && field.readAlike !== false ? 'high' : 'check'
 }

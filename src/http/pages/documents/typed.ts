@@ -16,7 +16,7 @@ export function typedFrom(entry: unknown, at = ''): Typed {
   return { [at]: String(entry) }
 }
 
-/** A form as the reading fills it in, before anybody has looked. */
+/** A form as the reading fills it in, before anyone has checked it. */
 export function typedFromProposal(proposal: ProposedPermit | null): Typed {
   if (proposal === null) return {}
   const parcel = proposal.parcelNumber?.value
@@ -38,6 +38,6 @@ export const typedBy = (body: unknown): Typed =>
     ),
   )
 
-/** The version of the paper that whoever filled in the form had before them; without one nothing is written over. */
+/** The version of the document that the form was made from; without one nothing is overwritten. */
 export const versionIn = (typed: Typed): number =>
   /^\d{1,9}$/.test(typed.version ?? '') ? Number(typed.version) : -1

@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import { type FormChanged, takeUpForm, withdrawForm } from '../../../operations/forms/change-form.ts'
+import { activateForm, type FormChanged, withdrawForm } from '../../../operations/forms/change-form.ts'
 import { listForms, readForm } from '../../../operations/forms/read-forms.ts'
 import type { Answer } from '../../../operations/refusal.ts'
 import { FORM_STATES } from '../../../store/taught-forms.ts'
@@ -15,7 +15,7 @@ const config = { access: ['reviewer' as const] }
 const params = z.object({ county: z.string(), id: z.guid('is not an id') })
 const LISTED = 50
 
-/** The forms that confirmed papers taught, and the page where each is looked at, taken up and withdrawn. */
+/** The form layouts learned from confirmed documents, and the page where each is checked, turned on and off. */
 export const formPages: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/counties/:county/forms',
@@ -32,7 +32,10 @@ export const formPages: FastifyPluginAsyncZod = async (app) => {
       const rows = await listForms(context, actor, state, after, LISTED + 1)
       const forms = rows.slice(0, LISTED)
       const next = rows.length > LISTED ? forms.at(-1)!.id : null
-      return reply.page({ title: 'Forms', body: listView({ county: actor.county, state, forms, next }) })
+      return reply.page({
+        title: 'Learned form layouts',
+        body: listView({ county: actor.county, state, forms, next }),
+      })
     },
   )
 
@@ -41,13 +44,13 @@ export const formPages: FastifyPluginAsyncZod = async (app) => {
   )
 
   app.post(
-    '/counties/:county/forms/:id/taking-up',
+    '/counties/:county/forms/:id/activation',
     { config, schema: { params } },
     async (request, reply) => {
       const { context, actor, params: at, body } = request
       const typed = typedBy(body)
       const name = typed.name ?? ''
-      const made = await takeUpForm(context, actor, { form: at.id, version: versionIn(typed), name })
+      const made = await activateForm(context, actor, { form: at.id, version: versionIn(typed), name })
       return settled(request, reply, at.id, made, name)
     },
   )
@@ -75,10 +78,11 @@ function settled(
   const { error } = made
   switch (error.why) {
     case 'invalid':
-      return show(request, reply, id, { typed, fault: 'Write a name of at most 80 characters.' }, 422)
+      return show(request, reply, id, { typed, fault: 'Enter a name of at most 80 characters.' }, 422)
     case 'stale':
     case 'conflict': {
-      const fault = 'Somebody changed this form while you had it open. Nothing was done: look at it again.'
+      const fault =
+        'Someone else changed this layout while you had it open. Nothing was done. Please check it again.'
       return show(request, reply, id, { typed, fault }, 409)
     }
     default:

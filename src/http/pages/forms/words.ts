@@ -4,8 +4,8 @@ import { PERMIT_FIELDS, partFields } from '../documents/fields.ts'
 
 export const STATE_WORDS: { readonly [S in FormState]: string } = {
   proposed: 'proposed',
-  'in-force': 'in force',
-  withdrawn: 'withdrawn',
+  'in-force': 'in use',
+  withdrawn: 'retired',
 }
 
 /** What a form asks under another name than the entry has for it. */

@@ -21,8 +21,18 @@ export const home: FastifyPluginAsyncZod = async (app) => {
       title: 'Counties',
       body:
         counties.length === 0
-          ? html`<h1>No county</h1><p class="lead">Your organization works in no county here at present. A county’s health department admits it.</p>`
-          : html`<h1>Which county?</h1><ul class="plain">${counties.map(({ id, name }) => html`<li><a href="${countyPath(id)}">${name}</a></li>`)}</ul>`,
+          ? html`
+            <h1>No county yet</h1>
+            <p class="lead">
+              Your organization has no access to a county. Ask the county’s health department to add it.
+            </p>
+          `
+          : html`
+            <h1>Which county?</h1>
+            <ul class="plain">
+              ${counties.map(({ id, name }) => html`<li><a href="${countyPath(id)}">${name}</a></li>`)}
+            </ul>
+          `,
     })
   })
 

@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
+import { changeMapping } from '../../../operations/imports/change-mapping.ts'
 import { mappingFaults } from '../../../operations/imports/check-mapping.ts'
-import { mendMapping } from '../../../operations/imports/mend-mapping.ts'
 import { listImports, listRejections, readImport } from '../../../operations/imports/read-import.ts'
 import { startImport } from '../../../operations/imports/start-import.ts'
 import { takeInFile } from '../../../operations/imports/take-in-file.ts'
@@ -14,10 +14,10 @@ import { importView, listView } from './view.ts'
 
 const access = ['reviewer'] as const
 const params = z.object({ county: z.string(), id: z.guid() })
-const LOOK_AGAIN_SECONDS = 2
+const REFRESH_SECONDS = 2
 const LISTED = 50
 
-/** Files of many records: sent, mapped, tried, run, and what was not taken. */
+/** Files of many records: uploaded, mapped, tried, run, and the rows that were rejected. */
 export const importPages: FastifyPluginAsyncZod = async (app) => {
   app.get('/counties/:county/imports', { config: { access } }, async ({ context, actor }, reply) =>
     reply.page({
@@ -35,12 +35,12 @@ export const importPages: FastifyPluginAsyncZod = async (app) => {
         return reply.page({ title: 'Imports', body: listView(actor.county, list, fault) }, 422)
       }
       const form = importForm.safeParse(body)
-      if (!form.success) return again(`The form: ${form.error.issues[0]!.message}`)
+      if (!form.success) return again(importFault(form.error.issues[0]!))
       const { hash, bytes, fileName } = form.data.file
       const file = { kind: form.data.kind, format: formatOf(form.data), hash, bytes, fileName }
       const taken = await takeInFile(context, actor, file)
       if (!taken.ok && taken.error.why === 'invalid')
-        return again(`The file ${taken.error.issues[0]!.message}`)
+        return again(`The file ${taken.error.issues[0]!.message}.`)
       return reply.redirect(importPath(actor.county, answered(taken).id), 303)
     },
   )
@@ -52,7 +52,7 @@ export const importPages: FastifyPluginAsyncZod = async (app) => {
       const it = answered(await readImport(context, actor, id))
       const rejections = answered(await listRejections(context, actor, { id, after: 0, most: LISTED }))
       const faults = mappingFaults(it.kind, it.head, it.mapping)
-      if (it.state === 'trying' || it.state === 'running') reply.header('refresh', String(LOOK_AGAIN_SECONDS))
+      if (it.state === 'trying' || it.state === 'running') reply.header('refresh', String(REFRESH_SECONDS))
       return reply.page({
         title: 'Import',
         body: importView({ county: actor.county, it, faults, rejections }),
@@ -69,17 +69,17 @@ export const importPages: FastifyPluginAsyncZod = async (app) => {
       const read = mappingBody.safeParse(mappingTyped(it, typed))
       const faults = read.success ? [] : read.error.issues
       const version = Number(typed.version)
-      const mended = read.success
-        ? await mendMapping(context, actor, { id, version, mapping: read.data })
+      const changed = read.success
+        ? await changeMapping(context, actor, { id, version, mapping: read.data })
         : null
-      if (mended === null || (!mended.ok && mended.error.why === 'invalid')) {
+      if (changed === null || (!changed.ok && changed.error.why === 'invalid')) {
         const told =
-          mended !== null && !mended.ok && mended.error.why === 'invalid' ? mended.error.issues : faults
+          changed !== null && !changed.ok && changed.error.why === 'invalid' ? changed.error.issues : faults
         const shown = { ...it, mapping: read.success ? read.data : it.mapping }
         const view = importView({ county: actor.county, it: shown, faults: told, rejections: [] })
         return reply.page({ title: 'Import', body: view }, 422)
       }
-      answered(mended)
+      answered(changed)
       return reply.redirect(importPath(actor.county, id), 303)
     },
   )
@@ -98,6 +98,14 @@ export const importPages: FastifyPluginAsyncZod = async (app) => {
     )
   }
 }
+
+/** What is wrong with an upload, for whoever sees a form. */
+const importFault = ({ path, message }: z.core.$ZodIssue): string =>
+  path[0] === 'file'
+    ? 'Choose a file to upload.'
+    : path[0] === 'kind'
+      ? 'Choose the type of records.'
+      : message
 
 /** The form as the body that the same operation takes from a program. */
 function mappingTyped({ head }: Import, typed: Readonly<Record<string, string>>): Mapping {

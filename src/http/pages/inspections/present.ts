@@ -11,7 +11,7 @@ export type InspectionLine = {
   readonly status: string | null
 }
 
-/** Drafts, which still ask something of the firm, apart from what is handed in. */
+/** Drafts, which the firm still has to finish, apart from what is submitted. */
 export function presentInspections(inspections: readonly OwnInspection[]): {
   readonly drafts: readonly InspectionLine[]
   readonly submitted: readonly InspectionLine[]
@@ -30,8 +30,8 @@ const line = (it: OwnInspection): InspectionLine => ({
 
 function standing({ state, amends, amended, changedAt, submittedAt }: OwnInspection): string {
   if (state === 'draft') {
-    return `${amends ? 'amendment, ' : ''}not handed in, last changed ${dayInWords(dayOf(changedAt))}`
+    return `${amends ? 'amendment, ' : ''}not submitted, last changed ${dayInWords(dayOf(changedAt))}`
   }
-  const handed = submittedAt ? `handed in ${dayInWords(dayOf(submittedAt))}` : 'handed in'
-  return amended ? `${handed}, amended since` : handed
+  const submitted = submittedAt ? `submitted ${dayInWords(dayOf(submittedAt))}` : 'submitted'
+  return amended ? `${submitted}, amended later` : submitted
 }

@@ -5,7 +5,7 @@ export const countyPath = (county: string): string => `/counties/${part(county)}
 export const searchPath = (county: string, asked?: string): string =>
   `${countyPath(county)}/search${asked === undefined ? '' : `?q=${part(asked)}`}`
 export const queuePath = (county: string): string => `${countyPath(county)}/queue`
-export const glancePath = (county: string): string => `${countyPath(county)}/glance`
+export const overviewPath = (county: string): string => `${countyPath(county)}/overview`
 export const patternsPath = (county: string): string => `${countyPath(county)}/patterns`
 export const rulesPath = (county: string): string => `${countyPath(county)}/rules`
 export const importsPath = (county: string): string => `${countyPath(county)}/imports`

@@ -1,23 +1,27 @@
+import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { readCode } from '../../../letters/code.ts'
 import { checkLetter } from '../../../operations/letters/check-letter.ts'
+import { codeFaultInWords } from '../../../words/letter-code.ts'
 import { answered } from '../../api/answer.ts'
+import { languageOf } from '../language.ts'
+import { CHECKED, CODE_FORM } from './copy.ts'
 import { askView, checkedView } from './view.ts'
 
 const typed = z.string().max(200)
 
-/** The page that a letter's square of dots leads to: open to anyone who holds the code. */
+/** The page that a letter's QR code leads to: open to anyone who holds the code. */
 export const letterCheck: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/letters',
     { config: { access: 'open' }, schema: { querystring: z.object({ code: typed.optional() }) } },
-    async ({ query: { code = '' } }, reply) => {
-      if (code.trim() === '') return reply.page(asking('', null))
+    async (request, reply) => {
+      const { code = '' } = request.query
+      if (code.trim() === '') return ask(request, reply, '', null)
       const read = readCode(code)
-      return read.ok
-        ? reply.redirect(`/letters/${read.value}`, 303)
-        : reply.page(asking(code, mistyped(read.error)), 422)
+      if (read.ok) return reply.redirect(`/letters/${read.value}`, 303)
+      return ask(request, reply, code, codeFaultInWords(read.error, languageOf(request)), 422)
     },
   )
 
@@ -26,28 +30,33 @@ export const letterCheck: FastifyPluginAsyncZod = async (app) => {
     { config: { access: 'open' }, schema: { params: z.object({ code: typed }) } },
     async (request, reply) => {
       const { code } = request.params
+      const language = languageOf(request)
       request.guesses.refuseGuesser()
+      const read = readCode(code)
+      if (!read.ok) {
+        request.guesses.noteMiss()
+        return ask(request, reply, code, codeFaultInWords(read.error, language), 422)
+      }
       const answer = await checkLetter(request.context, code)
       if (answer.ok) {
-        const { number } = answer.value.statement
-        return reply.page({ title: `Letter ${number}`, body: checkedView(answer.value) })
+        const title = CHECKED.title[language](answer.value.statement.number)
+        return reply.page({ title, language, body: checkedView(answer.value, language) })
       }
       request.guesses.noteMiss()
-      const { error } = answer
-      if (error.why === 'invalid') {
-        return reply.page(asking(code, mistyped(error.issues[0]?.message ?? '')), 422)
-      }
-      return error.why === 'not-found' ? reply.page(asking(code, UNKNOWN), 404) : answered(answer)
+      if (answer.error.why !== 'not-found') return answered(answer)
+      return ask(request, reply, code, CODE_FORM.unknown[language], 404)
     },
   )
 }
 
-const asking = (code: string, fault: string | null) => ({
-  title: 'Check a letter',
-  body: askView({ typed: code, fault }),
-})
-
-const mistyped = (message: string): string => `What was typed ${message}.`
-
-const UNKNOWN =
-  'No letter has this code. Compare it with the letter, sign by sign. If it is the same, the letter is not genuine.'
+function ask(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  code: string,
+  fault: string | null,
+  status = 200,
+): Promise<FastifyReply> {
+  const language = languageOf(request)
+  const body = askView({ typed: code, fault }, language)
+  return reply.page({ title: CODE_FORM.title[language], language, body }, status)
+}

@@ -1,35 +1,43 @@
-import { LETTER_TITLES } from '../../../letters/content/frame.ts'
 import type { LetterChecked, LetterState } from '../../../operations/letters/check-letter.ts'
 import { SINCE_WORDS } from '../../../words/agent/since.ts'
 import { VOICES } from '../../../words/agent/status.ts'
+import { type CopyIn, inLanguage } from '../../../words/copy.ts'
+import type { Language } from '../../../words/language.ts'
 import { flag, type Html, html } from '../html.ts'
+import { LETTER_NAMES } from '../letter/copy.ts'
 import { day, dayAt } from '../words/dates.ts'
+import { CHECKED, CODE_FORM, STATES } from './copy.ts'
 
+type Checked = CopyIn<typeof CHECKED>
 export type CodeForm = { readonly typed: string; readonly fault: string | null }
 
 /** Where a code is typed. */
-export const codeForm = ({ typed, fault }: CodeForm): Html =>
-  html`<form class="sign-in" method="get" action="/letters">${
-    fault && html`<p class="fault" id="fault" role="alert">${fault}</p>`
-  }<p><label for="code">Code of the letter</label><input id="code" name="code" value="${typed}" autocomplete="off" autocapitalize="characters" spellcheck="false" maxlength="60" required${
-    fault && html` aria-invalid="true" aria-describedby="fault"`
-  } ${flag('autofocus', fault !== null)}></p><p class="soft">Four groups of four, beside the square of dots on the letter. Hyphens, spaces and small letters do not matter.</p><p><button>Check</button></p></form>`
-
-export const askView = (form: CodeForm): Html =>
-  html`<h1>Check a letter</h1><p class="lead">Whether it is genuine, and whether it still says what the county’s file says.</p>${codeForm(form)}`
-
-const HEAD: { readonly [S in LetterState]: string } = {
-  valid: 'Genuine, and it stands',
-  superseded: 'Genuine, but superseded',
-  withdrawn: 'Withdrawn',
+export function codeForm({ typed, fault }: CodeForm, language: Language): Html {
+  const copy = inLanguage(CODE_FORM, language)
+  return html`
+    <form class="sign-in" method="get" action="/letters">
+      ${fault && html`<p class="fault" id="fault" role="alert">${fault}</p>`}
+      <p>
+        <label for="code">${copy.label}</label>
+        <input
+          id="code" name="code" value="${typed}" autocomplete="off" autocapitalize="characters"
+          spellcheck="false" maxlength="60"
+          required${fault && html` aria-invalid="true" aria-describedby="fault"`}
+          ${flag('autofocus', fault !== null)}
+        >
+      </p>
+      <p class="soft">${copy.help}</p>
+      <p><button>${copy.submit}</button></p>
+    </form>
+  `
 }
 
-const LEAD: { readonly [S in LetterState]: string } = {
-  valid: 'This letter says what the county’s file says today.',
-  superseded:
-    'This letter was right on the day it speaks of. Something has come in since: ask for a new one before you rely on it.',
-  withdrawn: 'The county has taken this letter back. Do not rely on it.',
-}
+export const askView = (form: CodeForm, language: Language): Html =>
+  html`
+    <h1>${CODE_FORM.title[language]}</h1>
+    <p class="lead">${CODE_FORM.lead[language]}</p>
+    ${codeForm(form, language)}
+  `
 
 /** Which of the status panel's looks goes with it; the words say the same. */
 const LOOK: { readonly [S in LetterState]: string } = {
@@ -38,21 +46,65 @@ const LOOK: { readonly [S in LetterState]: string } = {
   withdrawn: 'action-needed',
 }
 
-export const checkedView = (checked: LetterChecked): Html => {
+export const checkedView = (checked: LetterChecked, language: Language): Html => {
   const { state, since, newer, withdrawn, checkedAt } = checked
-  return html`<h1>Letter ${checked.statement.number}</h1><section class="status ${LOOK[state]}" aria-label="Result of the check"><p class="word">${HEAD[state]}</p><p class="lead">${LEAD[state]}</p>${
-    withdrawn && html`<p>Withdrawn on ${day(withdrawn.on)}. <b>Reason:</b> ${withdrawn.reason}</p>`
-  }${
-    since.length > 0 &&
-    html`<h2>What has come in since</h2><ul>${since.map((it) => html`<li>${SINCE_WORDS.en[it]}</li>`)}</ul>`
-  }${newer && html`<p>Letter ${newer.number} of ${day(newer.issuedOn)} stands in its place.</p>`}<p class="soft">Checked on ${dayAt(checkedAt)}.</p></section>${letterView(checked)}${proofView(checked)}<h2>Check another letter</h2>${codeForm({ typed: '', fault: null })}`
+  const copy = inLanguage(CHECKED, language)
+  return html`
+    <h1>${copy.title(checked.statement.number)}</h1>
+    <section class="status ${LOOK[state]}" aria-label="${copy.result}">
+      <p class="word">${STATES[state].head[language]}</p>
+      <p class="lead">${STATES[state].lead[language]}</p>
+      ${withdrawn && html`<p>${copy.withdrawn(day(withdrawn.on, language))}${withdrawn.reason}</p>`}
+      ${
+        since.length > 0 &&
+        html`
+          <h2>${copy.since}</h2>
+          <ul>${since.map((part) => html`<li>${SINCE_WORDS[language][part]}</li>`)}</ul>
+        `
+      }
+      ${newer && html`<p>${copy.newer(newer.number, day(newer.issuedOn, language))}</p>`}
+      <p class="soft">${copy.checked} ${dayAt(checkedAt, language)}.</p>
+    </section>
+    ${letterView(checked, copy, language)}${proofView(checked, copy)}
+    <h2>${copy.another}</h2>
+    ${codeForm({ typed: '', fault: null }, language)}
+  `
 }
 
-const letterView = ({ statement }: LetterChecked): Html => {
+function letterView({ statement }: LetterChecked, copy: Checked, language: Language): Html {
   const { kind, county, parcel, issuedOn, asOf, status, number } = statement
-  return html`<section><h2>What the letter is</h2><p class="soft">Compare this with the paper in your hand.</p><dl><div><dt>Letter</dt><dd>${LETTER_TITLES[kind]} ${number}</dd></div><div><dt>County</dt><dd>${county.name}</dd></div><div><dt>Parcel</dt><dd>${parcel.number}${parcel.address && html`, ${parcel.address}`}</dd></div><div><dt>Issued</dt><dd>${day(issuedOn)}</dd></div><div><dt>As of</dt><dd>${day(asOf)}</dd></div><div><dt>Status then</dt><dd>${VOICES.en.word[status]}</dd></div></dl></section>`
+  const lines: readonly (readonly [string, Html | string])[] = [
+    [copy.letter, `${LETTER_NAMES[kind][language]} ${number}`],
+    [copy.county, county.name],
+    [copy.parcel, [parcel.number, parcel.address].filter(Boolean).join(', ')],
+    [copy.issued, day(issuedOn, language)],
+    [copy.asOf, day(asOf, language)],
+    [copy.status, VOICES[language].word[status]],
+  ]
+  return html`
+    <section>
+      <h2>${copy.about}</h2>
+      <p class="soft">${copy.compare}</p>
+      <dl>
+        ${lines.map(([what, value]) => html`<div><dt>${what}</dt><dd>${value}</dd></div>`)}
+      </dl>
+    </section>
+  `
 }
 
-/** For whoever wants to check it by themselves: what was signed, and the signature. */
-const proofView = ({ statement, signature }: LetterChecked): Html =>
-  html`<details><summary>The signature, to check without this service</summary><p>The keys are at <a href="/.well-known/jwks.json">/.well-known/jwks.json</a>. The PDF that was signed has the SHA-256 hash <code>${statement.pdfSha256}</code>.</p><pre>${JSON.stringify(statement, null, 2)}</pre><p>Signature (JWS, Ed25519):</p><pre>${signature}</pre></details>`
+/** For whoever wants to check it without the service: what was signed, and the signature. */
+const proofView = ({ statement, signature }: LetterChecked, copy: Checked): Html =>
+  html`
+    <details>
+      <summary>${copy.signature}</summary>
+      <p>
+        ${copy.keys(
+          html`<a href="/.well-known/jwks.json">/.well-known/jwks.json</a>`,
+          html`<code>${statement.pdfSha256}</code>`,
+        )}
+      </p>
+      <pre>${JSON.stringify(statement, null, 2)}</pre>
+      <p>${copy.jws}</p>
+      <pre>${signature}</pre>
+    </details>
+  `

@@ -1,15 +1,43 @@
+import { VOICES } from '../../../words/agent/status.ts'
+import { inLanguage } from '../../../words/copy.ts'
+import type { Language } from '../../../words/language.ts'
 import { type Html, html } from '../html.ts'
 import { letterCheckPath, letterPdfPath, lettersPath } from '../layout/addresses.ts'
 import { day } from '../words/dates.ts'
+import { LETTER_NAMES, LETTERS } from './copy.ts'
 import type { LetterLine, LettersShown } from './present.ts'
 
 /** The letters there are, and those that can be had. */
-export const lettersPart = (county: string, parcel: string, { lines, offers, newest }: LettersShown): Html =>
-  html`${lines.length > 0 && html`<ul class="papers">${lines.map(line)}</ul>`}<form method="post" action="${lettersPath(county, parcel)}"><input type="hidden" name="newest" value="${newest}"><p class="offers">${offers.map(
-    ({ kind, title }) => html`<button name="kind" value="${kind}">Get a ${title.toLowerCase()}</button> `,
-  )}<span class="soft">A PDF, dated, numbered and signed. Whoever holds it can check it.</span></p></form>`
+export function lettersPart(
+  county: string,
+  parcel: string,
+  { lines, offers, newest }: LettersShown,
+  language: Language = 'en',
+): Html {
+  const copy = inLanguage(LETTERS, language)
+  return html`
+    ${lines.length > 0 && html`<ul class="papers">${lines.map((it) => line(it, language))}</ul>`}
+    <form method="post" action="${lettersPath(county, parcel)}">
+      <input type="hidden" name="newest" value="${newest}">
+      <p class="offers">
+        ${offers.map(
+          (kind) => html`
+            <button name="kind" value="${kind}">${copy.get(LETTER_NAMES[kind][language])}</button> `,
+        )}
+        <span class="soft">${copy.help}</span>
+      </p>
+    </form>
+  `
+}
 
-const line = ({ id, title, number, issuedOn, word, code, withdrawn }: LetterLine): Html =>
-  html`<li><a href="${letterPdfPath(id)}">${title} ${number}</a>, ${day(issuedOn)}: ${word}. <a href="${letterCheckPath(code)}" aria-label="Check letter ${number}">Check</a>${
-    withdrawn !== null && html` <b>Withdrawn:</b> ${withdrawn}`
-  }</li>`
+function line({ id, kind, number, issuedOn, word, code, withdrawn }: LetterLine, language: Language): Html {
+  const copy = inLanguage(LETTERS, language)
+  return html`
+    <li>
+      <a href="${letterPdfPath(id)}">${LETTER_NAMES[kind][language]} ${number}</a>, ${day(issuedOn, language)}:${' '}
+      ${VOICES[language].word[word]}.${' '}
+      <a href="${letterCheckPath(code)}" aria-label="${copy.checkOf(number)}">${copy.check}</a>
+      ${withdrawn !== null && html` <b>${copy.withdrawn}</b> ${withdrawn}`}
+    </li>
+  `
+}

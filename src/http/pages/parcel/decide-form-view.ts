@@ -5,59 +5,124 @@ import { decisionsPath } from '../layout/addresses.ts'
 import type { Choice, DecideForm } from './decide-form.ts'
 
 /**
- * The form under a difference. Which fields an action needs is shown by the sheet alone; without that all are there,
- * and those that do not belong to the action are passed over.
+ * The form under a difference. The style sheet shows the fields that an action needs. Without it all are there,
+ * and those of other actions are ignored.
  */
 export function decideForm(county: string, form: DecideForm, open: boolean): Html {
   const { discrepancy, version, supersedes, faults, notice } = form
   const title = supersedes ? 'Replace this decision' : 'Decide'
   const summary = html`<summary class="button">${title}</summary>`
-  return html`<details class="decide" ${flag('open', open)}>${summary}<form method="post" action="${decisionsPath(county, discrepancy)}" novalidate>${
-    notice && html`<p class="notice" role="alert">${notice}</p>`
-  }${fault('form', discrepancy, faults.form)}<input type="hidden" name="version" value="${version}">${
-    supersedes && html`<input type="hidden" name="supersedes" value="${supersedes}">`
-  }${actions(form)}${correction(form)}${asks(form)}${reason(form)}<p><button>${supersedes ? 'Replace the decision' : 'Decide'}</button> <span class="soft">${
-    supersedes
-      ? 'The earlier decision stays in the history.'
-      : 'A decision is never deleted. It can be replaced by another.'
-  }</span></p></form></details>`
+  return html`
+    <details class="decide" ${flag('open', open)}>
+      ${summary}
+      <form method="post" action="${decisionsPath(county, discrepancy)}" novalidate>
+        ${notice && html`<p class="notice" role="alert">${notice}</p>`}
+        ${fault('form', discrepancy, faults.form)}
+        <input type="hidden" name="version" value="${version}">
+        ${supersedes && html`<input type="hidden" name="supersedes" value="${supersedes}">`}
+        ${actions(form)}${correction(form)}${asks(form)}${reason(form)}
+        <p>
+          <button>${supersedes ? 'Replace the decision' : 'Decide'}</button> <span class="soft">
+            ${
+              supersedes
+                ? 'The earlier decision stays in the history.'
+                : 'A decision is never deleted. You can replace it later.'
+            }
+          </span>
+        </p>
+      </form>
+    </details>
+  `
 }
 
 function actions({ discrepancy, typed, faults }: DecideForm): Html {
-  return html`<fieldset${described('action', discrepancy, faults.action)}><legend>What is to be done?</legend>${fault('action', discrepancy, faults.action)}${DECISION_ACTIONS.map(
-    (action) =>
-      html`<label class="choice"><input type="radio" name="action" value="${action}" ${flag('checked', typed.action === action)}><span><b>${DECISION_WORDS[action].choice}</b> <span class="soft">${DECISION_WORDS[action].follows}</span></span></label>`,
-  )}</fieldset>`
+  return html`
+    <fieldset${described('action', discrepancy, faults.action)}>
+      <legend>Decision</legend>
+      ${fault('action', discrepancy, faults.action)}
+      ${DECISION_ACTIONS.map(
+        (action) =>
+          html`
+            <label class="choice">
+              <input
+                type="radio" name="action" value="${action}" ${flag('checked', typed.action === action)}
+              >
+              <span>
+                <b>${DECISION_WORDS[action].choice}</b> <span class="soft">
+                  ${DECISION_WORDS[action].follows}
+                </span>
+              </span>
+            </label>
+          `,
+      )}
+    </fieldset>
+  `
 }
 
 function correction(form: DecideForm): Html {
   const { permits, components, fields } = form
-  return html`<fieldset class="for-correction"><legend>What the permit is to be read as</legend><div class="fields">${select('permit', 'Permit', permits, form)}${select('component', 'Part', components, form)}${select(
-    'field',
-    'Value',
-    [{ value: '', name: 'choose' }, ...fields],
-    form,
-  )}</div><div class="fields plain-value">${text('value', 'The record should say', form, 'with its unit, as 750 gal or 4\'-6"')}</div><div class="fields tie-value">${text('tieA', 'Tie from A', form)}${text('tieB', 'Tie from B', form)}${select(
-    'tieSide',
-    'Side',
-    [
-      { value: '', name: 'not said' },
-      { value: 'away', name: 'away from the house' },
-      { value: 'toward', name: 'on the house side' },
-    ],
-    form,
-  )}</div></fieldset>`
+  return html`
+    <fieldset class="for-correction">
+      <legend>Correction</legend>
+      <div class="fields">
+        ${select('permit', 'Permit', permits, form)}
+        ${select('component', 'Component', components, form)}
+        ${select('field', 'Value', [{ value: '', name: 'choose' }, ...fields], form)}
+      </div>
+      <div class="fields plain-value">
+        ${text('value', 'The record should say', form, 'with a unit, for example 750 gal or 4\'-6"')}
+      </div>
+      <div class="fields tie-value">
+        ${text('tieA', 'Tie from A', form)}${text('tieB', 'Tie from B', form)}
+        ${select(
+          'tieSide',
+          'Side',
+          [
+            { value: '', name: 'not stated' },
+            { value: 'away', name: 'away from the house' },
+            { value: 'toward', name: 'on the house side' },
+          ],
+          form,
+        )}
+      </div>
+    </fieldset>
+  `
 }
 
 const asks = (form: DecideForm): Html =>
-  html`<div class="for-asking">${text('asks', 'What has to be done, in a few words (if the choice does not say it)', form)}</div>`
+  html`
+    <div class="for-asking">
+      ${text('asks', 'What is required, in a few words (if the choice above does not say it)', form)}
+    </div>
+  `
 
 const reason = ({ discrepancy, typed, faults }: DecideForm): Html =>
-  html`<label for="reason-${discrepancy}">Why</label>${fault('reason', discrepancy, faults.reason)}<textarea id="reason-${discrepancy}" name="reason" rows="3" maxlength="4000" required${described('reason', discrepancy, faults.reason)}>${typed.reason}</textarea>`
+  html`
+    <label for="reason-${discrepancy}">Reason</label>
+    ${fault('reason', discrepancy, faults.reason)}
+    <textarea
+      id="reason-${discrepancy}" name="reason" rows="3" maxlength="4000"
+      required${described('reason', discrepancy, faults.reason)}
+    >
+      ${typed.reason}
+    </textarea>
+  `
 
 function text(name: string, label: string, { discrepancy, typed, faults }: DecideForm, hint?: string): Html {
   const id = `${name}-${discrepancy}`
-  return html`<div><label for="${id}">${label}${hint && html` <span class="soft">${hint}</span>`}</label>${fault(name, discrepancy, faults[name])}<input id="${id}" name="${name}" value="${typed[name]}" maxlength="500"${described(name, discrepancy, faults[name])}></div>`
+  return html`
+    <div>
+      <label for="${id}">
+        ${label}
+        ${hint && html` <span class="soft">${hint}</span>`}
+      </label>
+      ${fault(name, discrepancy, faults[name])}
+      <input
+        id="${id}" name="${name}" value="${typed[name]}"
+        maxlength="500"${described(name, discrepancy, faults[name])}
+      >
+    </div>
+  `
 }
 
 function select(
@@ -67,10 +132,22 @@ function select(
   { discrepancy, typed, faults }: DecideForm,
 ): Html {
   const id = `${name}-${discrepancy}`
-  return html`<div><label for="${id}">${label}</label>${fault(name, discrepancy, faults[name])}<select id="${id}" name="${name}"${described(name, discrepancy, faults[name])}>${choices.map(
-    (choice) =>
-      html`<option value="${choice.value}" ${flag('selected', choice.value === (typed[name] ?? ''))}>${choice.name}</option>`,
-  )}</select></div>`
+  return html`
+    <div>
+      <label for="${id}">${label}</label>
+      ${fault(name, discrepancy, faults[name])}
+      <select id="${id}" name="${name}"${described(name, discrepancy, faults[name])}>
+        ${choices.map(
+          (choice) =>
+            html`
+              <option value="${choice.value}" ${flag('selected', choice.value === (typed[name] ?? ''))}>
+                ${choice.name}
+              </option>
+            `,
+        )}
+      </select>
+    </div>
+  `
 }
 
 const fault = (name: string, discrepancy: string, says: string | undefined): Html | null =>

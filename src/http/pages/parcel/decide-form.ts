@@ -33,7 +33,7 @@ export type DecideForm = {
   readonly fields: readonly Choice[]
 }
 
-/** The value that a check compares, where one field says it all: what a correction will most likely mend. */
+/** The value that a check compares, where one field says it all: what a correction will most likely change. */
 const FIELD_OF_CHECK: Readonly<Record<string, Correctable>> = {
   'capacity-against-record': 'capacity',
   material: 'material',

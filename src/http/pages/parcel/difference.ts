@@ -8,13 +8,13 @@ import { discrepancyWords } from '../../../words/follow-up.ts'
 import { titleOf } from '../../../words/titles.ts'
 import { plain } from '../words/plain.ts'
 
-/** A decision as a page tells it. */
-export type DecisionTold = {
+/** A decision as a page shows it. */
+export type DecisionShown = {
   readonly id: string
   readonly done: string
   readonly reason: string
   readonly asks: string | null
-  /** `capacity set to 720 gal`, where it mended the record. */
+  /** `capacity set to 720 gal`, where it corrected the record. */
   readonly set: string | null
   readonly by: string
   readonly at: Date
@@ -35,9 +35,9 @@ export type Difference = {
   readonly title: string
   readonly next: { readonly who: Actor; readonly what: string }
   readonly raisedAt: Date
-  readonly decision: DecisionTold | null
+  readonly decision: DecisionShown | null
   /** Those that it superseded, oldest first. */
-  readonly earlier: readonly DecisionTold[]
+  readonly earlier: readonly DecisionShown[]
 }
 
 export function presentDifference(
@@ -60,21 +60,21 @@ export function presentDifference(
     says: discrepancyWords(it.body, audience),
     next: { who: actorOf(it.body), what: actWords(it.body, it.body.outcome.subject) },
     raisedAt: it.raisedAt,
-    decision: inForce ? tellDecision(inForce, names) : null,
-    earlier: about.filter(({ id }) => id !== inForce?.id).map((decision) => tellDecision(decision, names)),
+    decision: inForce ? presentDecision(inForce, names) : null,
+    earlier: about.filter(({ id }) => id !== inForce?.id).map((decision) => presentDecision(decision, names)),
   }
 }
 
-export const tellDecision = (
+export const presentDecision = (
   { id, action, reason, asks, correction, decidedBy, decidedAt }: Decision,
   names: ReadonlyMap<string, string>,
-): DecisionTold => ({
+): DecisionShown => ({
   id,
   done: DECISION_WORDS[action].done,
   reason,
   asks,
   set: correction && `${plainField(correction.field)} set to ${written(correction.written)}`,
-  by: names.get(decidedBy) ?? 'a reviewer of the county',
+  by: names.get(decidedBy) ?? 'a county reviewer',
   at: decidedAt,
 })
 

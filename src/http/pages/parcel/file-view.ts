@@ -34,7 +34,7 @@ const SECTIONS = [
   ['plan', 'Site plan'],
   ['photos', 'Photos'],
   ['history', 'History'],
-  ['papers', 'Papers'],
+  ['papers', 'Permits and documents'],
   ['letters', 'Letters'],
 ] as const
 
@@ -42,27 +42,90 @@ const SECTIONS = [
 export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
   const { parcel, oldNumbers, status, plan } = page
   const { county, came, notice, own } = options
-  return html`${notice && html`<p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">${notice.says}</p>`}${heading(parcel, oldNumbers, came)}<div class="abreast"><section class="status ${status.word}" aria-label="Status"><p class="word">${VOICES.en.word[status.word]}</p><p>${VOICES.en.sentence[status.word]}</p><p class="soft">As of ${day(status.asOf)}.</p><p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p></section>${summary(page)}</div><nav class="jump" aria-label="On this page"><ul>${SECTIONS.map(
-    ([id, name]) => html`<li><a href="#${id}">${name}</a></li>`,
-  )}</ul></nav>${own}<section id="compared"><h2>Record and found</h2>${compared(page, options)}</section><section id="plan"><h2>Site plan</h2>${
-    plan
-      ? sitePlanFigure(plan.svg, plan.words)
-      : html`<p>Nothing can be drawn: neither the record nor an inspection gives two ties and the distance between their corners.</p>`
-  }</section><section id="photos"><h2>Photos</h2>${photosByInspection(county, page.photos)}</section><section id="history"><h2>History</h2>${history(county, page.history)}</section><section id="papers"><h2>Papers</h2>${papers(page.permits, page.documents)}</section><section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>`
+  return html`
+    ${
+      notice &&
+      html`
+        <p class="notice${notice.fault && ' bad'}" role="${notice.fault ? 'alert' : 'status'}">
+          ${notice.says}
+        </p>
+      `
+    }
+    ${heading(parcel, oldNumbers, came)}
+    <div class="abreast">
+      <section class="status ${status.word}" aria-label="Status">
+        <p class="word">${VOICES.en.word[status.word]}</p>
+        <p>${VOICES.en.sentence[status.word]}</p>
+        <p class="soft">As of ${day(status.asOf)}.</p>
+        <p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p>
+      </section>
+      ${summary(page)}
+    </div>
+    <nav class="jump" aria-label="On this page">
+      <ul>
+        ${SECTIONS.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li>`)}
+      </ul>
+    </nav>
+    ${own}
+    <section id="compared"><h2>Record and found</h2>${compared(page, options)}</section>
+    <section id="plan">
+      <h2>Site plan</h2>
+      ${
+        plan
+          ? sitePlanFigure(plan.svg, plan.words)
+          : html`
+            <p>
+              No site plan. It needs two ties and the distance between their corners, from the record or
+              an inspection.
+            </p>
+          `
+      }
+    </section>
+    <section id="photos"><h2>Photos</h2>${photosByInspection(county, page.photos)}</section>
+    <section id="history"><h2>History</h2>${history(county, page.history)}</section>
+    <section id="papers"><h2>Permits and documents</h2>${papers(page.permits, page.documents)}</section>
+    <section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>
+  `
 }
 
 const summary = ({ differences, recordAlone }: ParcelFilePage): Html =>
-  html`<section class="differences" aria-label="Differences"><h2>Differences</h2>${
-    differences.length === 0
-      ? html`<p>${recordAlone ? 'What another firm found, and what came of it, is shown to that firm and to the county.' : 'None stands.'}</p>`
-      : html`<ul>${differences.map(({ id, severity, title, about, standing }) => html`<li>${severityTag(severity)} <a href="#${differenceAnchor(id)}">${title}, ${about}</a>${standing !== 'open' && html` <span class="soft">${standing === 'decided' ? 'decided' : 'decided once, ground moved'}</span>`}</li>`)}</ul>`
-  }</section>`
+  html`
+    <section class="differences" aria-label="Differences">
+      <h2>Differences</h2>
+      ${
+        differences.length === 0
+          ? html`
+            <p>
+              ${recordAlone ? 'Findings of other firms are shown only to them and to the county.' : 'None.'}
+            </p>
+          `
+          : html`
+            <ul>
+              ${differences.map(
+                ({ id, severity, title, about, standing }) => html`
+                  <li>
+                    ${severityTag(severity)} <a href="#${differenceAnchor(id)}">${title}, ${about}</a>
+                    ${
+                      standing !== 'open' &&
+                      html` <span class="soft">
+                        ${standing === 'decided' ? 'decided' : 'decided earlier; evidence changed'}
+                      </span>
+                      `
+                    }
+                  </li>
+                `,
+              )}
+            </ul>
+          `
+      }
+    </section>
+  `
 
 function compared(
   { comparison: lines, differences, forms, names, recordAlone }: ParcelFilePage,
   { county, pictures, at }: FileOptions,
 ): Html {
-  if (!lines) return html`<p>Nothing was compared yet: there is no permit on file, and no inspection.</p>`
+  if (!lines) return html`<p>Nothing to compare yet. There is no permit and no inspection on file.</p>`
   const byKey = new Map(differences.map((it) => [it.key, it]))
   const shown = new Set<string>()
   const under = (key: string): Html | null => {
@@ -77,11 +140,16 @@ function compared(
   }
   const body = comparison(lines, { sources: { names, picture: pictures }, under })
   const left = differences.filter(({ key }) => !shown.has(key))
-  return html`<p class="soft">${
-    lines.inspectedOn
-      ? html`The file as it stood on the day of the inspection, ${day(lines.inspectedOn)}.`
-      : recordAlone
-        ? 'The record as it stands; you have handed in no inspection here.'
-        : 'The file as it stands; nobody has inspected yet.'
-  } Each line opens to what it rests on.</p>${body}${left.map(whole)}`
+  return html`
+    <p class="soft">
+      ${
+        lines.inspectedOn
+          ? html`The file on the day of the inspection, ${day(lines.inspectedOn)}.`
+          : recordAlone
+            ? 'The record as it is now. You have not submitted an inspection here.'
+            : 'The record as it is now. There is no inspection yet.'
+      } Open a line to see its evidence.
+    </p>
+    ${body}${left.map(whole)}
+  `
 }

@@ -10,7 +10,7 @@ import { reasonWords } from '../../../words/reasons.ts'
 import { titleOf } from '../../../words/titles.ts'
 import { dayInWords } from '../words/dates.ts'
 import { plain } from '../words/plain.ts'
-import { tellDecision } from './difference.ts'
+import { presentDecision } from './difference.ts'
 
 export type HappenedKind = 'paper' | 'inspection' | 'comparison' | 'decision' | 'letter'
 
@@ -27,17 +27,17 @@ export type Happened = {
 type Placed = Happened & { readonly at: number }
 
 const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
-  'permit-entered': 'a permit was entered',
-  'permit-corrected': 'the reading of a permit was mended',
-  'permit-transcribed': 'a permit was read from a document and confirmed',
-  'findings-submitted': 'findings were handed in',
-  'findings-amended': 'findings were amended',
+  'permit-entered': 'a permit was added',
+  'permit-corrected': 'a permit was corrected',
+  'permit-transcribed': 'a permit was confirmed from a document',
+  'findings-submitted': 'an inspection was submitted',
+  'findings-amended': 'an inspection was amended',
   'record-corrected': 'a decision corrected the record',
   'time-passed': 'time had passed',
-  'asked-for': 'someone asked for it',
+  'asked-for': 'someone requested it',
   'rules-changed': 'the rules had changed',
-  'engine-changed': 'a newer version of the program was put in',
-  imported: 'an import had brought something new',
+  'engine-changed': 'Asfound was updated',
+  imported: 'an import added or changed something',
 }
 
 /** The line of events, oldest first: permits on their own dates, late paper, inspections, comparisons, decisions. */
@@ -55,20 +55,20 @@ export function presentHistory(
         kind: 'inspection',
         says: `Inspection${firmName ? ` by ${firmName}` : ''}`,
         more: [
-          ...(submittedAt ? [`handed in ${dayInWords(dayOf(submittedAt))}`] : []),
-          ...(amends ? ['takes the place of earlier findings'] : []),
-          ...(amendedBy ? ['amended since'] : []),
+          ...(submittedAt ? [`submitted ${dayInWords(dayOf(submittedAt))}`] : []),
+          ...(amends ? ['replaces an earlier inspection'] : []),
+          ...(amendedBy ? ['amended later'] : []),
         ],
       }),
     ),
     ...reconciliations.map((it) => ofReconciliation(it, changes)),
     ...decisions.map((decision): Placed => {
-      const { done, reason, set, by } = tellDecision(decision, names)
+      const { done, reason, set, by } = presentDecision(decision, names)
       return {
         ...atInstant(decision.decidedAt),
         kind: 'decision',
         says: `${done}: ${reason}`,
-        more: [...(set ? [set] : []), by, ...(decision.supersededBy ? ['superseded since'] : [])],
+        more: [...(set ? [set] : []), by, ...(decision.supersededBy ? ['replaced later'] : [])],
       }
     }),
   ]
@@ -100,17 +100,14 @@ function ofPermit(
           ...at(on, 0),
           kind: 'paper',
           says: `Permit ${record.number} (${record.kind}) ${record.approvedOn ? 'approved' : 'issued, no final approval on file'}`,
-          more: [
-            workInWords(record.components),
-            ...(late ? [] : [`in the file since ${dayInWords(entered)}`]),
-          ],
+          more: [workInWords(record.components), ...(late ? [] : [`on file since ${dayInWords(entered)}`])],
         },
       ]
     : []
   const entry: Placed = {
     ...atInstant(enteredAt),
     kind: 'paper',
-    says: `Permit ${record.number} came into the file${late ? ' after the inspection' : ''}`,
+    says: `Permit ${record.number} was added to the file${late ? ' after the inspection' : ''}`,
     more: on ? [] : [workInWords(record.components)],
   }
   return late || !on ? [...paper, entry] : paper
@@ -122,7 +119,7 @@ function workInWords(components: PermitOnFile['record']['components']): string {
     const tags = components.filter(({ action }) => action === verb).map(({ tag }) => tag)
     return `${plain(verb)} ${tags.join(', ')}`
   })
-  return parts.length === 0 ? 'names no component' : parts.join('; ')
+  return parts.length === 0 ? 'lists no components' : parts.join('; ')
 }
 
 function ofReconciliation(
@@ -162,7 +159,7 @@ function changeInWords({ change, body }: ChangeNoticed): string {
 
 /** What a kind of event is called beside its line. */
 export const HAPPENED_WORDS: { readonly [K in HappenedKind]: string } = {
-  paper: 'Paper',
+  paper: 'Permit',
   inspection: 'Inspection',
   comparison: 'Comparison',
   decision: 'Decision',

@@ -6,10 +6,10 @@ import { counted } from '../words/plain.ts'
 export type PaperLine = { readonly name: string; readonly says: string; readonly remarks: string | null }
 
 const DOCUMENT_WORDS: { readonly [S in DocumentState]: string } = {
-  received: 'received, waiting to be read',
+  received: 'waiting to be read',
   reading: 'being read',
-  proposed: 'read: its values wait to be confirmed against the picture',
-  confirmed: 'confirmed by a person',
+  proposed: 'read, waiting to be confirmed',
+  confirmed: 'confirmed',
   'set-aside': 'set aside',
   failed: 'could not be read',
 }
@@ -19,12 +19,12 @@ export const presentPermits = (permits: readonly PermitOnFile[]): readonly Paper
   [...permits].sort(byDate).map(({ record, revision }) => ({
     name: `${record.number} (${record.kind})`,
     says: [
-      record.issuedOn ? `issued ${dayInWords(record.issuedOn)}` : 'no date of issue',
+      record.issuedOn ? `issued ${dayInWords(record.issuedOn)}` : 'no issue date',
       record.approvedOn
         ? `approved ${dayInWords(record.approvedOn)}`
-        : 'no final approval: it builds nothing',
+        : 'no final approval, so not part of the record',
       counted(record.components.length, 'component'),
-      ...(revision > 1 ? [`reading mended ${revision - 1 === 1 ? 'once' : `${revision - 1} times`}`] : []),
+      ...(revision > 1 ? [`corrected ${revision - 1 === 1 ? 'once' : `${revision - 1} times`}`] : []),
     ].join(', '),
     remarks: record.remarks,
   }))
@@ -34,11 +34,11 @@ const dateOf = ({ record }: PermitOnFile): string => record.approvedOn ?? record
 
 export const presentDocuments = (documents: readonly Document[]): readonly PaperLine[] =>
   documents.map(({ fileName, state, pages, reason, proposals }) => ({
-    name: fileName ?? 'a document without a name',
+    name: fileName ?? 'unnamed document',
     says: [
       DOCUMENT_WORDS[state],
       ...(pages === null ? [] : [counted(pages, 'page')]),
-      ...(state === 'proposed' ? [`seems to hold ${counted(proposals.length, 'permit')}`] : []),
+      ...(state === 'proposed' ? [`${counted(proposals.length, 'permit')} found`] : []),
     ].join(', '),
     remarks: reason,
   }))

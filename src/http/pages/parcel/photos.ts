@@ -1,5 +1,6 @@
 import type { FindingsRead } from '../../../operations/findings/read-findings.ts'
 import type { Photo } from '../../../store/photos.ts'
+import { printTime } from '../../../words/date.ts'
 import { capital } from '../words/plain.ts'
 
 export type InspectionPhotos = {
@@ -13,7 +14,7 @@ type PartPhotos = { readonly about: string; readonly photos: readonly PhotoOnFil
 type PhotoOnFile = {
   readonly id: string
   readonly alt: string
-  /** `9:20` by the clock of whoever took it; null where nothing says when. */
+  /** `9:20 a.m.` by the clock of whoever took it; null where nothing says when. */
   readonly at: string | null
   readonly width: number
   readonly height: number
@@ -53,7 +54,7 @@ function presentPhoto(
   return {
     id,
     alt: of === 1 ? about : `${about}, photo ${at + 1} of ${of}`,
-    at: hour && minute ? `${Number(hour)}:${minute}` : null,
+    at: hour && minute ? printTime(Number(hour), Number(minute), 'en') : null,
     width,
     height,
   }

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { ALL_ROLES } from '../../access/require-caller.ts'
+import { languageOf } from '../language.ts'
 import { cameBy } from '../search/present.ts'
 import { showFile } from './show-file.ts'
 import { showStatus } from './show-status.ts'
@@ -20,14 +21,13 @@ export const parcel: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const { actor, params, query: came } = request
-      const how = cameBy(came.asked, came.by)
       if (actor.role !== 'agent') {
-        const notice = came.done
-          ? { says: 'Decided. The decision stands under its line.', fault: false }
-          : null
-        return showFile(request, reply, params.parcel, { came: how, notice })
+        const notice = came.done ? { says: 'Your decision is saved. It is shown below.', fault: false } : null
+        return showFile(request, reply, params.parcel, { came: cameBy(came.asked, came.by, 'en'), notice })
       }
-      return showStatus(request, reply, params.parcel, { came: how })
+      return showStatus(request, reply, params.parcel, {
+        came: cameBy(came.asked, came.by, languageOf(request)),
+      })
     },
   )
 }

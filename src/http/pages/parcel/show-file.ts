@@ -19,7 +19,7 @@ type Showing = Partial<Pick<FileOptions, 'came' | 'notice' | 'at'>> & {
 export const isSeveral = (read: Answer<unknown>): boolean =>
   !read.ok && read.error.why === 'not-found' && read.error.says !== undefined
 
-/** The page of a parcel's file, fresh or with a form that came back. */
+/** The page of a parcel's file, new or with a form that came back. */
 export async function showFile(
   request: FastifyRequest,
   reply: FastifyReply,
@@ -35,7 +35,13 @@ export async function showFile(
   const page = presentParcelFile(read, audience, letters, returned ?? null, context.book)
   const own: Html | null =
     audience === 'firm'
-      ? html`<p><a class="button" href="${inspectionPath(actor.county, read.parcel.number)}">Write down an inspection</a></p>`
+      ? html`
+        <p>
+          <a class="button" href="${inspectionPath(actor.county, read.parcel.number)}">
+            Start an inspection
+          </a>
+        </p>
+      `
       : null
   const body = parcelFile(page, {
     county: actor.county,

@@ -3,15 +3,17 @@ import { listLetters } from '../../../operations/letters/read-letter.ts'
 import { readParcel } from '../../../operations/parcels/read-parcel.ts'
 import { subscriptionsOnParcel } from '../../../operations/subscriptions/read-subscriptions.ts'
 import { answered } from '../../api/answer.ts'
+import { languageOf } from '../language.ts'
 import { searchPath } from '../layout/addresses.ts'
 import { presentLetters } from '../letter/present.ts'
-import type { ToldShown } from '../subscription/view.ts'
+import type { NotificationsShown } from '../notifications/view.ts'
+import { STATUS_PAGE } from './copy.ts'
 import { isSeveral } from './show-file.ts'
 import { parcelStatus } from './status-view.ts'
 
 type Showing = {
   readonly came?: string | null
-  readonly told?: Partial<Omit<ToldShown, 'live'>>
+  readonly notifications?: Partial<Omit<NotificationsShown, 'live'>>
   readonly status?: number
 }
 
@@ -20,7 +22,7 @@ export async function showStatus(
   request: FastifyRequest,
   reply: FastifyReply,
   asked: string,
-  { came = null, told = {}, status = 200 }: Showing,
+  { came = null, notifications = {}, status = 200 }: Showing,
 ): Promise<FastifyReply> {
   const { context, actor } = request
   const read = await readParcel(context, actor, asked)
@@ -28,13 +30,18 @@ export async function showStatus(
   const found = answered(read)
   const { letters } = answered(await listLetters(context, actor, found.parcel.id))
   const live = await subscriptionsOnParcel(context, actor, found.parcel.id)
+  const language = languageOf(request)
   const body = parcelStatus(found, {
     county: actor.county,
+    language,
     oldNumbers: found.oldNumbers,
     came,
     letters: presentLetters(letters, actor.role),
-    told: { live, secret: null, typed: '', fault: null, ...told },
+    notifications: { live, secret: null, typed: '', fault: null, ...notifications },
   })
-  const secret = (told.secret ?? null) !== null
-  return reply.page({ title: `${found.parcel.number}: status`, body, secret }, status)
+  const secret = (notifications.secret ?? null) !== null
+  return reply.page(
+    { title: STATUS_PAGE.title[language](found.parcel.number), language, body, secret },
+    status,
+  )
 }

@@ -13,9 +13,19 @@ export function scanCut({ path, shape }: Picture, box: Box | null, words: string
   const [w, h] = [1000, 1000 * shape]
   const frame =
     box &&
-    html`<rect x="${box.x * w - 4}" y="${box.y * h - 4}" width="${box.w * w + 8}" height="${box.h * h + 8}" fill="none" stroke="#7a2e0e" stroke-width="4"/>`
+    html`
+      <rect
+        x="${box.x * w - 4}" y="${box.y * h - 4}" width="${box.w * w + 8}" height="${box.h * h + 8}"
+        fill="none" stroke="#7a2e0e" stroke-width="4"
+      />
+    `
   const view = [shown.x * w, shown.y * h, shown.w * w, shown.h * h].map((part) => part.toFixed(1)).join(' ')
-  return html`<svg class="scan" viewBox="${view}" role="img" aria-label="The scan where it says ${words}"><image href="${path}" width="${w}" height="${h.toFixed(1)}" preserveAspectRatio="none"/>${frame}</svg>`
+  return html`
+    <svg class="scan" viewBox="${view}" role="img" aria-label="The scan: ${words}">
+      <image href="${path}" width="${w}" height="${h.toFixed(1)}" preserveAspectRatio="none"/>
+      ${frame}
+    </svg>
+  `
 }
 
 const WHOLE: Box = { x: 0, y: 0, w: 1, h: 1 }

@@ -9,4 +9,8 @@ const SHAPES: { readonly [S in Severity]: { readonly sign: string; readonly word
 }
 
 export const severityTag = (severity: Severity): Html =>
-  html`<span class="tag ${severity}"><span aria-hidden="true">${SHAPES[severity].sign}</span> ${SHAPES[severity].word}</span>`
+  html`
+    <span class="tag ${severity}">
+      <span aria-hidden="true">${SHAPES[severity].sign}</span> ${SHAPES[severity].word}
+    </span>
+  `

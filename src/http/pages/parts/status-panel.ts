@@ -23,24 +23,31 @@ export type StatusShown = StatusTold & { readonly asOf: string }
 export function statusPanel(status: StatusShown, language: Language = 'en'): Html {
   const { word, title, sentence, items } = status
   const copy = COPY[language]
-  return html`<section class="status ${word}" aria-label="${copy.status}">
-    <p class="word">${title}</p>
-    <p class="lead">${sentence}</p>
-    ${
-      items.length > 0 &&
-      html`<h2>${copy.open}</h2>
-        <ol class="outstanding">
-          ${items.map(
-            ({ about, says, state, required, due }) =>
-              html`<li>
-                <p><b>${about}.</b> ${says}</p>
-                <p class="next">
-                  <b>${VOICES[language].state[state]}.</b> ${required}${due !== null && html` ${copy.by} ${day(due)}.`}
-                </p>
-              </li>`,
-          )}
-        </ol>`
-    }
-    <p class="soft">${copy.asOf} ${day(status.asOf)}.</p>
-  </section>`
+  return html`
+    <section class="status ${word}" aria-label="${copy.status}">
+      <p class="word">${title}</p>
+      <p class="lead">${sentence}</p>
+      ${
+        items.length > 0 &&
+        html`
+          <h2>${copy.open}</h2>
+          <ol class="outstanding">
+            ${items.map(
+              ({ about, says, state, required, due }) =>
+                html`
+                  <li>
+                    <p><b>${about}.</b> ${says}</p>
+                    <p class="next">
+                      <b>${VOICES[language].state[state]}.</b> ${required}
+                      ${due !== null && html` ${copy.by} ${day(due, language)}.`}
+                    </p>
+                  </li>
+                `,
+            )}
+          </ol>
+        `
+      }
+      <p class="soft">${copy.asOf} ${day(status.asOf, language)}.</p>
+    </section>
+  `
 }

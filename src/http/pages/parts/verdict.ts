@@ -6,4 +6,10 @@ import { type Html, html } from '../html.ts'
 export const verdictSign = (verdict: Verdict | null): Html =>
   verdict === null
     ? html`<span class="verdict none" aria-hidden="true"><b>·</b></span>`
-    : html`<span class="verdict ${verdict}"><b aria-hidden="true">${VERDICT_WORDS[verdict].sign}</b> <span>${VERDICT_WORDS[verdict].word}</span></span>`
+    : html`
+      <span class="verdict ${verdict}">
+        <b aria-hidden="true">${VERDICT_WORDS[verdict].sign}</b> <span>
+          ${VERDICT_WORDS[verdict].word}
+        </span>
+      </span>
+    `

@@ -16,7 +16,7 @@ export type GroupLine = {
   readonly here: string
   readonly elsewhere: string
   readonly probability: string
-  /** How often chance alone parts some group this far, when all are looked at; and what that may be read as. */
+  /** How often chance alone puts some group this far apart, when all are compared; and what that says. */
   readonly often: string
   readonly reading: Reading
 }
@@ -87,7 +87,7 @@ const WORDS: { readonly [N in Pattern['name']]: Words } = {
     of: 'confirmed values',
     named: capital,
     to: () => null,
-    links: (county) => [{ to: `${formsPath(county)}?state=in-force`, words: 'The forms in force' }],
+    links: (county) => [{ to: `${formsPath(county)}?state=in-force`, words: 'Form layouts in use' }],
   },
 }
 
@@ -111,7 +111,10 @@ function tableOf(county: string, { name, asks, counts, rows, tooFew }: Pattern):
     leftOut:
       tooFew === 0
         ? null
-        : `${capital(counted(tooFew, words.one, words.many))} with fewer than ${LEAST} ${words.of}, or without a name, ${few} not shown and ${few} counted among the others.`,
+        : [
+            `${capital(counted(tooFew, words.one, words.many))} with fewer than ${LEAST} ${words.of},`,
+            `or without a name, ${few} not shown. ${tooFew === 1 ? 'It is' : 'They are'} counted with the others.`,
+          ].join(' '),
     links: words.links(county),
   }
 }

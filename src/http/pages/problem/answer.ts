@@ -3,11 +3,11 @@ import { asProblem, type TellPerson } from '../../plugins/error-answers.ts'
 import type { Problem } from '../../problem.ts'
 import { problemPage } from './view.ts'
 
-/** Whoever asks with a browser, outside the API, is answered in words. */
+/** A browser outside the API gets a page. */
 const wantsPage = ({ url, headers }: FastifyRequest): boolean =>
   !url.startsWith('/v1/') && /\btext\/html\b/.test(headers.accept ?? '')
 
-/** Failures of a page's route. Whoever is not signed in is asked to sign in, and comes back to where they meant to go. */
+/** Failures of a page. Who is not signed in is sent to sign in, and then back. */
 export async function answerFaultAsPage(fault: FastifyError, request: FastifyRequest, reply: FastifyReply) {
   const found = asProblem(fault, request)
   if (found.kind === 'not-signed-in' && request.method === 'GET' && wantsPage(request)) {

@@ -4,7 +4,7 @@ import { DISCREPANCY_KINDS, SEVERITIES } from '../../../reconcile/kinds.ts'
 import { DISCREPANCY_STATES, type DiscrepancyState } from '../../../reconcile/projection.ts'
 import type { QueueFilter } from '../../../store/discrepancies.ts'
 
-/** What a reviewer may ask the queue for, each with the states it stands for. */
+/** What a reviewer can filter the queue by, each with the states it means. */
 export const SHOWN_STATES = {
   'to-decide': ['open', 'ground-moved'],
   decided: ['decided'],
@@ -15,7 +15,7 @@ export type ShownState = keyof typeof SHOWN_STATES
 
 export const QUEUE_PAGE = 40
 
-/** What a form leaves empty was not asked for; what can't be read is left out, and the page shows what it went by. */
+/** An empty field filters nothing. What cannot be read is left out, and the page shows the filters it used. */
 const word = <const T extends readonly [string, ...string[]]>(words: T) =>
   z.enum(words).optional().catch(undefined)
 

@@ -27,9 +27,22 @@ export function reconciliationView(
     const it = result.discrepancies.find((raised) => raised.key === key)
     if (!it || shown.has(key)) return null
     shown.add(key)
-    return html`<div class="difference ${it.severity}"><p class="head">${severityTag(it.severity)} <b>${titleOf(it.kind, it.outcome.subject)}</b></p><p>${discrepancyWords(it, audience)}</p></div>`
+    return html`
+      <div class="difference ${it.severity}">
+        <p class="head">${severityTag(it.severity)} <b>${titleOf(it.kind, it.outcome.subject)}</b></p>
+        <p>${discrepancyWords(it, audience)}</p>
+      </div>
+    `
   }
-  return html`<p class="notice" role="note">This is how it was compared on ${dayAt(madeAt)}. It is kept unchanged; <a href="${parcelPath(county, parcel.number)}">the parcel today</a> may look otherwise.</p><h1><span class="number">${parcel.number}</span> ${parcel.address}</h1><h2>Record and found</h2>${comparisonView(comparison, { sources: { names: new Map(), picture: () => null }, under })}${
-    plan && html`<section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>`
-  }<p class="soft">Made by ${engine}. Fingerprint of the answer: <code>${resultHash}</code></p>`
+  return html`
+    <p class="notice" role="note">
+      This is the comparison made on ${dayAt(madeAt)}. It does not
+      change. <a href="${parcelPath(county, parcel.number)}">The parcel today</a> may be different.
+    </p>
+    <h1><span class="number">${parcel.number}</span> ${parcel.address}</h1>
+    <h2>Record and found</h2>
+    ${comparisonView(comparison, { sources: { names: new Map(), picture: () => null }, under })}
+    ${plan && html`<section id="plan"><h2>Site plan</h2>${sitePlanFigure(plan.svg, plan.words)}</section>`}
+    <p class="soft">Made by ${engine}. Hash of the result: <code>${resultHash}</code></p>
+  `
 }

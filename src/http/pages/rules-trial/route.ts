@@ -9,16 +9,16 @@ import { rulesPath } from '../layout/addresses.ts'
 import { formView, resultView, underWayView } from './view.ts'
 
 const access = ['reviewer'] as const
-const LOOK_AGAIN_SECONDS = 2
+const REFRESH_SECONDS = 2
 
-/** Other rules against the whole county: the pack to try, how far it is, and what it came to. */
+/** Rule changes tested on the whole county: the pack to test, the progress, the result. */
 export const rulesTrial: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/counties/:county/rules/trial',
     { config: { access }, schema: { querystring: z.object({ of: z.string().max(140).optional() }) } },
     async ({ actor, query }, reply) => {
       const yaml = query.of === undefined ? '' : await packText(query.of)
-      return reply.page({ title: 'Try other rules', body: formView(actor.county, yaml ?? '', []) })
+      return reply.page({ title: 'Test rule changes', body: formView(actor.county, yaml ?? '', []) })
     },
   )
 
@@ -31,7 +31,7 @@ export const rulesTrial: FastifyPluginAsyncZod = async (app) => {
         '\n',
       )
       const again = (faults: readonly string[]) =>
-        reply.page({ title: 'Try other rules', body: formView(actor.county, typed, faults) }, 422)
+        reply.page({ title: 'Test rule changes', body: formView(actor.county, typed, faults) }, 422)
       const read = trialBody.safeParse({ yaml: typed })
       if (!read.success) return again(read.error.issues.map(({ message }) => message))
       const begun = await beginTrial(context, actor, read.data.yaml)
@@ -48,11 +48,11 @@ export const rulesTrial: FastifyPluginAsyncZod = async (app) => {
       const job = answered(await readTrial(context, actor, params.id))
       if (job.state === 'done' && job.result !== null)
         return reply.page({
-          title: 'Trial of other rules',
+          title: 'Test of rule changes',
           body: resultView(actor.county, job.result as TrialResult),
         })
-      if (job.state !== 'failed' && job.state !== 'done') reply.header('refresh', String(LOOK_AGAIN_SECONDS))
-      return reply.page({ title: 'Trial of other rules', body: underWayView(actor.county, job) })
+      if (job.state !== 'failed' && job.state !== 'done') reply.header('refresh', String(REFRESH_SECONDS))
+      return reply.page({ title: 'Test of rule changes', body: underWayView(actor.county, job) })
     },
   )
 }

@@ -10,7 +10,7 @@ export type PackLine = {
   readonly title: string
   readonly whose: string
   readonly invented: boolean
-  /** When this county went by it. */
+  /** When this county used it. */
   readonly during: readonly string[]
   /** How many citations there are of each kind; those it has none of left out. */
   readonly cited: readonly { readonly verified: Verified; readonly count: number }[]
@@ -22,10 +22,10 @@ const KIND_WORDS: { readonly [K in JurisdictionKind]: string } = {
   'model-code': 'model code',
   federal: 'federal',
   lender: 'lender',
-  practice: 'practice',
+  practice: 'common practice',
 }
 
-/** Every pack that a county goes by, nearest first: a nearer one overrides those after it. */
+/** Every rule pack a county uses, nearest first: a nearer one overrides those after it. */
 export function presentLayers(book: RuleBook, place: string): readonly PackLine[] {
   const layers = book.places.get(place)?.layers ?? []
   const packs = [...new Map(layers.map(({ pack }) => [pack.pack, pack])).values()]
@@ -77,7 +77,7 @@ export type EntryShown = {
   readonly value: unknown
   readonly note: string | null
   readonly citations: readonly Citation[]
-  /** The least sure of its citations: what the value is to be shown as. */
+  /** The weakest of its citations: how the value is marked. */
   readonly verified: Verified
   readonly contradictions: Entry<unknown>['contradictions']
 }
@@ -90,9 +90,9 @@ export type ParameterShown = {
 }
 
 const GOVERNED: Readonly<Record<string, string>> = {
-  'permit-issued': 'the rule of the day the permit was issued governs',
-  installed: 'the rule of the day it was put in governs',
-  inspected: 'the rule of the day of the inspection governs',
+  'permit-issued': 'the rule on the day the permit was issued applies',
+  installed: 'the rule on the day of installation applies',
+  inspected: 'the rule on the day of the inspection applies',
 }
 
 export const presentPack = (pack: Pack): readonly ParameterShown[] =>

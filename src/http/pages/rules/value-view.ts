@@ -21,7 +21,13 @@ function fields(value: Fields, inside: boolean): Html {
   const shown = Object.entries(value).filter(([, part]) => says(part) && part !== 0)
   if (inside && shown.every(([, part]) => isFlat(part)))
     return html`${shown.map(([name, part]) => `${worded(name)}: ${plainValue(part)}`).join('; ')}`
-  return html`<dl class="value">${shown.map(([name, part]) => html`<div><dt>${worded(name)}</dt><dd>${ruleValue(part, true)}</dd></div>`)}</dl>`
+  return html`
+    <dl class="value">
+      ${shown.map(
+        ([name, part]) => html`<div><dt>${worded(name)}</dt><dd>${ruleValue(part, true)}</dd></div>`,
+      )}
+    </dl>
+  `
 }
 
 function list(value: readonly unknown[]): Html {
@@ -34,14 +40,38 @@ function list(value: readonly unknown[]): Html {
   )
   const flat = rows.every((row) => columns.every((name) => isFlat(row[name])))
   if (!flat) return html`<ol class="value">${rows.map((row) => html`<li>${namedItem(row)}</li>`)}</ol>`
-  return html`<table><thead><tr>${columns.map((name) => html`<th scope="col">${worded(name)}</th>`)}</tr></thead><tbody>${rows.map(
-    (row) => html`<tr>${columns.map((name) => html`<td>${plainValue(row[name])}</td>`)}</tr>`,
-  )}</tbody></table>`
+  return html`
+    <table>
+      <thead>
+        <tr>${columns.map((name) => html`<th scope="col">${worded(name)}</th>`)}</tr>
+      </thead>
+      <tbody>
+        ${rows.map(
+          (row) => html`
+          <tr>${columns.map((name) => html`<td>${plainValue(row[name])}</td>`)}</tr>
+        `,
+        )}
+      </tbody>
+    </table>
+  `
 }
 
 /** A fact or an expectation: its sentence, its time, its sources. */
 const item = ({ says: sentence, from, until, citations: cited }: Fields): Html =>
-  html`<li>${capital(String(sentence))}${(from ?? until) !== null && html` <span class="soft">(${from !== null && `from ${from}`}${from !== null && until !== null && ', '}${until !== null && `until ${until}`})</span>`}${citations((cited ?? []) as readonly Citation[])}</li>`
+  html`
+    <li>
+      ${capital(String(sentence))}
+      ${
+        (from ?? until) !== null &&
+        html` <span class="soft">
+          (${from !== null && `from ${from}`}${from !== null && until !== null && ', '}
+          ${until !== null && `until ${until}`})
+        </span>
+        `
+      }
+      ${citations((cited ?? []) as readonly Citation[])}
+    </li>
+  `
 
 const namedItem = ({ citations: cited, id: _, ...rest }: Fields): Html =>
   html`${fields(rest, false)}${cited !== undefined && citations(cited as readonly Citation[])}`

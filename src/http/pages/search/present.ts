@@ -1,10 +1,12 @@
 import type { ParcelMatch } from '../../../store/parcels.ts'
+import { type Copy, inLanguage } from '../../../words/copy.ts'
+import type { Language } from '../../../words/language.ts'
 
 export type Hit = {
   readonly number: string
   readonly address: string | null
   readonly retiredOn: string | null
-  /** Why it is here, where that is not plain to see. */
+  /** Why it is listed, where that is not obvious. */
   readonly because: string | null
 }
 
@@ -39,24 +41,46 @@ const hit = ({ parcel: { number, address, retiredOn }, matched, says }: ParcelMa
 })
 
 /** How a search that was not for the number itself led to a parcel, said on its page. */
-export function cameBy(asked: string, by: string): string | null {
+export function cameBy(asked: string, by: string, language: Language): string | null {
+  const words = inLanguage(CAME_BY, language)
   switch (by) {
     case 'old-number':
-      return `You asked for ${asked}: that is an old number of this parcel.`
+      return words.oldNumber(asked)
     case 'number-begins':
-      return `You asked for ${asked}: this is the only parcel whose number begins so.`
+      return words.numberBegins(asked)
     case 'address':
-      return `You asked for “${asked}”: this is the only address that has it.`
+      return words.address(asked)
     case 'address-like':
-      return `No street is spelled as in “${asked}”. This is the only address like it: make sure that it is the one you mean.`
+      return words.addressLike(asked)
     default:
       return null
   }
 }
 
-/** What heads a list, so that nobody takes a neighbor for the parcel they asked for. */
+const CAME_BY = {
+  oldNumber: {
+    en: (asked: string) => `${asked} is an old number of this parcel.`,
+    es: (asked: string) => `${asked} es un número anterior de esta parcela.`,
+  },
+  numberBegins: {
+    en: (asked: string) => `This is the only parcel whose number starts with ${asked}.`,
+    es: (asked: string) => `Esta es la única parcela cuyo número empieza con ${asked}.`,
+  },
+  address: {
+    en: (asked: string) => `This is the only address that matches “${asked}”.`,
+    es: (asked: string) => `Esta es la única dirección que coincide con «${asked}».`,
+  },
+  addressLike: {
+    en: (asked: string) =>
+      `No street is spelled “${asked}”. This is the closest address. Make sure it is the one you mean.`,
+    es: (asked: string) =>
+      `Ninguna calle se escribe «${asked}». Esta es la dirección más parecida. Asegúrese de que es la que busca.`,
+  },
+} satisfies Copy
+
+/** The title of a list, so that nobody mistakes a neighbor for the parcel they asked for. */
 export function listTitle(asked: string, by: By): string {
   if (by === 'number' || by === 'old-number') return `Which of these is ${asked}?`
-  if (by === 'street' && /\d/.test(asked)) return `There is no “${asked}”. The nearest houses:`
-  return `Parcels like “${asked}”`
+  if (by === 'street' && /\d/.test(asked)) return `There is no “${asked}”. The nearest addresses:`
+  return `Parcels that match “${asked}”`
 }

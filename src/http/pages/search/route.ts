@@ -14,7 +14,10 @@ const query = z.object({
   q: z
     .string()
     .max(200, 'at most 200 characters')
-    .refine((text) => text.isWellFormed() && !text.includes('\u0000'), 'holds characters that can’t be')
+    .refine(
+      (text) => text.isWellFormed() && !text.includes('\u0000'),
+      'contains characters that cannot be stored',
+    )
     .default('')
     .transform((text) => text.trim()),
 })

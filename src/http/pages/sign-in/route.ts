@@ -1,3 +1,4 @@
+import type { FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { signIn as begin, signOut as end } from '../../../operations/access/sign-in.ts'
 import { browserInWords } from '../../access/browser.ts'
@@ -5,20 +6,27 @@ import { networkOf } from '../../access/network-of.ts'
 import { giveSession, isFromHere, sessionSecret, takeSession } from '../../access/session-cookie.ts'
 import { problem } from '../../problem.ts'
 import { stepPath } from '../account/addresses.ts'
-import { signInView } from './view.ts'
+import { languageOf } from '../language.ts'
+import { SIGN_IN } from './copy.ts'
+import { type SignInForm, signInView } from './view.ts'
 import { whereTo } from './where-to.ts'
 import { waitInWords } from './words.ts'
 
 type Fields = Readonly<Record<string, unknown>>
 
 export const signIn: FastifyPluginAsyncZod = async (app) => {
-  const providers = () => [...app.door.providers.values()].map(({ settings }) => settings)
+  const page = (request: FastifyRequest, form: Omit<SignInForm, 'language' | 'providers'>) => {
+    const language = languageOf(request)
+    const providers = [...app.door.providers.values()].map(({ settings }) => settings)
+    return {
+      title: SIGN_IN.title[language],
+      language,
+      body: signInView({ ...form, language, providers }),
+    }
+  }
 
-  app.get('/sign-in', { config: { access: 'open' } }, async ({ query }, reply) =>
-    reply.page({
-      title: 'Sign in',
-      body: signInView({ name: '', to: whereTo((query as Fields).to), fault: null, providers: providers() }),
-    }),
+  app.get('/sign-in', { config: { access: 'open' } }, async (request, reply) =>
+    reply.page(page(request, { name: '', to: whereTo((request.query as Fields).to), fault: null })),
   )
 
   app.post('/sign-in', { config: { access: 'open' } }, async (request, reply) => {
@@ -38,14 +46,9 @@ export const signIn: FastifyPluginAsyncZod = async (app) => {
     }
     const { error } = begun
     if (error.why === 'wait') reply.header('retry-after', String(error.seconds))
-    const fault =
-      error.why === 'wait'
-        ? waitInWords(error.seconds)
-        : 'That password is not right for this name, or there is no such name.'
-    return reply.page(
-      { title: 'Sign in', body: signInView({ name, to: whereTo(to), fault, providers: providers() }) },
-      error.why === 'wait' ? 429 : 422,
-    )
+    const language = languageOf(request)
+    const fault = error.why === 'wait' ? waitInWords(error.seconds, language) : SIGN_IN.wrong[language]
+    return reply.page(page(request, { name, to: whereTo(to), fault }), error.why === 'wait' ? 429 : 422)
   })
 
   app.post('/sign-out', { config: { access: 'open' } }, async (request, reply) => {

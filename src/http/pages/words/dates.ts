@@ -1,16 +1,14 @@
 import { dayOf, type PlainDate } from '../../../base/plain-date.ts'
+import { printDate as printed } from '../../../words/date.ts'
+import type { Language } from '../../../words/language.ts'
 import { type Html, html } from '../html.ts'
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const
+/** A day on a page; English unless the page says otherwise. */
+export const dayInWords = (value: PlainDate | string, language: Language = 'en'): string =>
+  printed(value, language)
 
-/** `Jun 20, 1974`. Written out, because `6/7/74` reads two ways. */
-export function dayInWords(day: PlainDate | string): string {
-  const [year, month, date] = day.split('-').map(Number) as [number, number, number]
-  return `${MONTHS[month - 1]} ${date}, ${year}`
-}
-
-export const day = (value: PlainDate | string): Html =>
-  html`<time datetime="${value}">${dayInWords(value)}</time>`
+export const day = (value: PlainDate | string, language: Language = 'en'): Html =>
+  html`<time datetime="${value}">${printed(value, language)}</time>`
 
 /** The day of an instant. */
-export const dayAt = (instant: Date): Html => day(dayOf(instant))
+export const dayAt = (instant: Date, language: Language = 'en'): Html => day(dayOf(instant), language)

@@ -32,16 +32,16 @@ const SYSTEM_WORDS: Readonly<Record<string, string>> = {
 
 /** How a value came into the file. `names` turns account ids into what their holders are called. */
 export function sourceInWords(source: Source, names: ReadonlyMap<string, string>): string {
-  const by = (account: string) => names.get(account) ?? 'an account of the county'
+  const by = (account: string) => names.get(account) ?? 'the county'
   switch (source.kind) {
     case 'typed':
-      return `typed from the paper by ${by(source.by)}${source.on ? ` on ${dayInWords(source.on.slice(0, 10))}` : ''}`
+      return `entered by ${by(source.by)}${source.on ? ` on ${dayInWords(source.on.slice(0, 10))}` : ''}`
     case 'document':
       return `read on page ${source.page} of the scan as “${source.words}”, confirmed by ${by(source.confirmedBy)}`
     case 'imported':
       return `imported from line ${source.line} of a list`
     case 'correction':
-      return `set by a decision of ${by(source.by)}`
+      return `set by a decision by ${by(source.by)}`
   }
 }
 
@@ -51,7 +51,7 @@ export const originInWords = ({ permit, pointer }: Origin): string =>
 /** How a citation came to be here, as a reader must know it. */
 export const VERIFIED_WORDS: { readonly [V in Verified]: string } = {
   read: 'read in the source',
-  'second-hand': 'read second-hand',
-  'from-memory': 'from memory, not read',
+  'second-hand': 'read in a second source',
+  'from-memory': 'source not yet verified',
   'common-practice': 'common practice, no source',
 }

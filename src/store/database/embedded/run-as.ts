@@ -35,7 +35,7 @@ export async function chooseRunAs(program: string, folder: string): Promise<RunA
     faults.push(`${way.says}: ${fault}`)
   }
   throw new OutsideFailure(
-    `The embedded PostgreSQL can't run here with its data in ${folder}. Tried: ${faults.join('; ')}. ` +
+    `The embedded PostgreSQL cannot run here with its data in ${folder}. Tried: ${faults.join('; ')}. ` +
       'Move the project and the data folder (ASFOUND_DATA) out of a private home such as /root, start the ' +
       'service as an ordinary user, or set DATABASE_URL to a PostgreSQL of your own.',
   )

@@ -60,14 +60,14 @@ describe('confirming a paper', () => {
     })
   })
 
-  test('asks for each value marked “look again”, and keeps what was typed', async () => {
+  test('asks for each value marked “check this”, and keeps what was typed', async () => {
     const { id } = await waitingPaper(service, reviewer, 'form-1986')
     const { values, boxes } = formOn(await page(id))
     const toLookAt = boxes.filter((it) => it.startsWith('seen'))
     expect(toLookAt.length).toBeGreaterThan(0)
     const sent = await confirm(id, { ...values, '/remarks': 'kept <b>as typed</b>' })
     expect(sent.statusCode).toBe(422)
-    expect(sent.body.match(/Hold this against the paper/g)).toHaveLength(toLookAt.length)
+    expect(sent.body.match(/Check this against the scan/g)).toHaveLength(toLookAt.length)
     expect(sent.body).toContain('kept &lt;b&gt;as typed&lt;/b&gt;')
     expect((await stateOf(id)).transcriptions).toEqual([])
   })
@@ -83,7 +83,7 @@ describe('confirming a paper', () => {
     })
     expect(sent.statusCode).toBe(422)
     const { faults, values } = formOn(sent.body)
-    expect(faults['/number']).toBe('This is needed: write what the paper says.')
+    expect(faults['/number']).toBe('This is required. Enter what the document says.')
     expect(faults['/bedrooms']).toBe('Write a number.')
     expect(faults['/components/0/capacity']).toMatch(/a thousand|gal/)
     expect(values['/components/0/capacity']).toBe('a thousand')
@@ -120,7 +120,7 @@ describe('confirming a paper', () => {
     expect(JSON.stringify(read.transcriptions[0]!.body)).toContain('"bedrooms":7')
     const body = await page(id)
     expect(body).toMatch(new RegExp(`Bedrooms</th><td>7</td><td><b>${at('/bedrooms').value}</b>`))
-    expect(body).toContain('values are otherwise than they were read')
+    expect(body).toContain('values were corrected')
   })
 
   test('a part that was not read is added, and taken in once something is written into it', async () => {
@@ -152,7 +152,7 @@ describe('two people on one paper', () => {
     expect((await confirm(id, { ...(await looked(id)), '/bedrooms': '5' })).statusCode).toBe(303)
     const late = await confirm(id, mine)
     expect(late.statusCode).toBe(412)
-    expect(late.body).toContain('Somebody confirmed this permit while you had it open')
+    expect(late.body).toContain('Someone else confirmed this permit while you had it open')
     expect(late.body).toMatch(/Bedrooms<\/th><td>6<\/td><td>5</)
     expect(formOn(late.body).values['/bedrooms']).toBe('6')
     // Pressed again, with the version that was shown, it still makes no second permit.
@@ -181,14 +181,14 @@ describe('setting aside', () => {
     const { id } = await waitingPaper(service, reviewer, 'form-1986')
     const version = String((await stateOf(id)).document.revision)
     const without = await post(`${here}/${id}/aside`, { version, reason: '  ' })
-    expect([without.statusCode, without.body.includes('Write why it is set aside')]).toEqual([422, true])
+    expect([without.statusCode, without.body.includes('Enter a reason.')]).toEqual([422, true])
     expect(
       (await post(`${here}/${id}/aside`, { version, reason: 'The second page is missing.' })).statusCode,
     ).toBe(303)
     expect((await ask({ url: `${here}?state=set-aside` })).body).toContain('The second page is missing.')
     expect((await post(`${here}/${id}/aside`, { version, reason: 'Again.' })).statusCode).toBe(409)
     const body = await page(id)
-    expect(body).toContain('It is set aside: The second page is missing.')
+    expect(body).toContain('Set aside: The second page is missing.')
     const back = await post(`${here}/${id}/return`, { version: formOn(body).values.version! })
     expect([back.statusCode, (await stateOf(id)).document.state]).toEqual([303, 'proposed'])
     expect((await confirm(id, await looked(id))).statusCode).toBe(303)
@@ -203,7 +203,7 @@ describe('one file with two permits', () => {
     expect(first.headers.location).toBe(`${here}/${id}?done=${id}`)
     const body = await page(id)
     expect(body).toContain('Permit 2 of 2 in this file')
-    expect(body).toContain('The cuts stand')
+    expect(body).toContain('The split cannot change now')
     const { version } = formOn(body).values
     expect((await post(`${here}/${id}/cuts`, { version: version!, begins: '1' })).statusCode).toBe(409)
     expect((await confirm(id, await looked(id))).statusCode).toBe(303)
@@ -219,8 +219,8 @@ describe('one file with two permits', () => {
     const cut = async (begins: string) =>
       post(`${here}/${id}/cuts`, { version: String((await stateOf(id)).document.revision), begins })
     for (const [typed, says] of [
-      ['one', /Write page numbers/],
-      ['1, 9', /there is no page 9: the paper has 2/],
+      ['one', /Enter page numbers/],
+      ['1, 9', /there is no page 9: the document has 2/],
     ] as const) {
       const wrong = await cut(typed)
       expect([wrong.statusCode, wrong.body]).toEqual([422, expect.stringMatching(says)])
@@ -232,7 +232,7 @@ describe('one file with two permits', () => {
     expect((await cut('1, 2')).statusCode).toBe(303)
     expect((await stateOf(id)).document.proposals.map((it) => it.pages)).toEqual([[1], [2]])
     const late = await post(`${here}/${id}/cuts`, { version: '1', begins: '1' })
-    expect([late.statusCode, late.body.includes('The cuts were not moved')]).toEqual([409, true])
+    expect([late.statusCode, late.body.includes('The split was not changed')]).toEqual([409, true])
   })
 })
 

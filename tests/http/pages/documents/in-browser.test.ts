@@ -47,7 +47,7 @@ inBrowser('with the keyboard alone', () => {
     for (const [index, { id }] of papers.entries()) {
       await page.waitForURL(new RegExp(`documents/${id}`))
       await page.locator('.confirm.live :focus').waitFor()
-      const again = await page.locator('[data-again]').count()
+      const again = await page.locator('[data-check]').count()
       let pressed = 0
       while (!/^Confirm/.test(await focused(page))) {
         expect(pressed, `paper ${index}: as many presses as values to look at`).toBeLessThan(again + 1)
@@ -101,7 +101,7 @@ inBrowser('with the keyboard alone', () => {
     await page.locator('[role=alert]').waitFor()
     const [first] = await page.locator('[aria-invalid]').all()
     expect(await focused(page)).toBe(await first!.getAttribute('name'))
-    const left = await page.locator('[data-again]').count()
+    const left = await page.locator('[data-check]').count()
     for (let press = 0; press < left; press++) await page.keyboard.press('Enter')
     await field(page, '/bedrooms').focus()
     await page.keyboard.press('Control+Enter')

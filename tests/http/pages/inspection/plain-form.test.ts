@@ -112,7 +112,7 @@ describe('the form without a script', () => {
     const ahead = await post(at, { ...START, inspectedOn: '2026-10-13' })
     expect([ahead.statusCode, ahead.body]).toEqual([
       422,
-      expect.stringMatching(/f-inspectedOn-fault[^>]*>2026-10-13 is still to come/),
+      expect.stringMatching(/f-inspectedOn-fault[^>]*>2026-10-13 is in the future/),
     ])
     const half = await post(at, { ...TANK, 'tie.a': '18 ft' })
     expect(half.body).toMatch(/id="f-tie-b-fault"[^>]*>a place needs both ties/)
@@ -201,7 +201,7 @@ describe('the form without a script', () => {
     const bad = await send(Buffer.from('text'))
     expect([bad.statusCode, bad.body]).toEqual([
       422,
-      expect.stringMatching(/The photo was not kept: it is not a picture/),
+      expect.stringMatching(/The photo was not kept: it is not a supported image/),
     ])
     expect((await send(null)).body).toContain('Choose a photo first.')
     const [{ id }] = await findingsOf(number)

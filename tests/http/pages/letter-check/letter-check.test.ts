@@ -17,7 +17,7 @@ test('the address on the letter tells anyone that it is genuine, and of what, wi
   expect(status).toBe(200)
   expect(headers['content-type']).toBe('text/html; charset=utf-8')
   for (const words of [
-    'Genuine, and it stands',
+    'Genuine and up to date',
     `Letter ${issued.number}`,
     parcel.number,
     'Quillback County',
@@ -44,7 +44,7 @@ test('a slip of the fingers comes back with what was typed, beside the field', a
   expect(status).toBe(422)
   expect(html).toContain('value="&lt;b&gt;H7KO"')
   expect(html).toContain('aria-invalid="true" aria-describedby="fault"')
-  expect(html).toMatch(/has the sign .+, which no code has/)
+  expect(html).toMatch(/No code has the character .+\. Please check the letter/)
 })
 
 test('a code that no letter has is said to be none', async () => {
@@ -57,7 +57,7 @@ test('superseded and withdrawn are told in words', async () => {
   await ask('reviewer', { method: 'POST', url: `${at}/permits`, body: permit1974 })
   const url = new URL(issued.checkAddress).pathname
   const superseded = (await page(url)).html
-  expect(superseded).toContain('Genuine, but superseded')
+  expect(superseded).toContain('Genuine, but out of date')
   expect(superseded).toContain('A permit was entered or corrected.')
   const reason = 'Wrong parcel <7> & sent in error.'
   await ask('reviewer', {

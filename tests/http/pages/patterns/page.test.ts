@@ -8,10 +8,10 @@ const ask = (who: 'reviewer' | 'firm' | 'agent', page: string) =>
     headers: { accept: 'text/html', authorization: `Bearer ${people[who].token}` },
   })
 
-test('an empty county says so, and the glance leads there', async () => {
+test('an empty county says so, and the overview leads there', async () => {
   const { statusCode, body } = await ask('reviewer', 'patterns')
   expect([statusCode, body.includes('Nothing to compare yet')]).toEqual([200, true])
-  expect((await ask('reviewer', 'glance')).body).toContain('href="/counties/quillback/patterns"')
+  expect((await ask('reviewer', 'overview')).body).toContain('href="/counties/quillback/patterns"')
 })
 
 test('it is there for reviewers alone', async () => {

@@ -30,8 +30,8 @@ describe('a probability in words', () => {
     [0.0001, '0.00010', 'once in 10,000'],
     [0.0099, '0.0099', 'once in 100'],
     [0.00004, 'under 0.0001', 'less than once in 10,000 times'],
-    [0.996, '1', 'as good as always'],
-    [1, '1', 'as good as always'],
+    [0.996, '1', 'nearly always'],
+    [1, '1', 'nearly always'],
   ])('%f: %s, %s', (p, figures, often) => {
     expect([probabilityInFigures(p), howOften(p)]).toEqual([figures, often])
   })
@@ -61,9 +61,9 @@ describe('the page', () => {
     const page = view(ON_ONE_STREET)
     expect(page).toContain('30 of 30')
     expect(page).toContain('5 of 90')
-    expect(page).toMatch(/Tern Lane.*More than elsewhere; worth a look\..*Chance alone: less than once/)
+    expect(page).toMatch(/Tern Lane.*More than elsewhere; worth a look\..*By chance: less than once/)
     expect(page).toMatch(/Heron Road.*Fewer than elsewhere; worth a look/)
-    expect(page).toContain('A reason to look, no finding.')
+    expect(page).toContain('The numbers are small')
     expect(page).toContain('Fisher’s exact test')
     expect(page).toContain('Holm’s method')
   })
@@ -93,7 +93,7 @@ describe('the page', () => {
   })
 
   test('says of the only group that there is nothing to hold it against', () => {
-    expect(view(streets(group('tern lane', 3, 9)))).toContain('Nothing to hold it against.')
+    expect(view(streets(group('tern lane', 3, 9)))).toContain('Nothing to compare with.')
   })
 
   test('says of an empty county that it is', () => {

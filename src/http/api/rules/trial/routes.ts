@@ -18,7 +18,7 @@ const MOST_CHARACTERS = 300_000
 export const trialBody = z
   .strictObject({
     yaml: prose(MOST_CHARACTERS).min(1, 'write the pack').meta({
-      description: 'A rule pack, as docs/rules.md describes it; one of the same name is taken to be replaced',
+      description: 'A rule pack, as in docs/rules.md; it replaces the pack of the same name in the trial',
     }),
   })
   .meta({
@@ -32,9 +32,9 @@ const result = z.object({
   asOf: day,
   parameters: z
     .array(z.string())
-    .meta({ description: 'What the proposed rules say otherwise for this county' }),
-  looked: z.int().meta({ description: 'Parcels with a paper or an inspection on file' }),
-  changed: z.int().meta({ description: 'Those that would have another answer' }),
+    .meta({ description: 'The parameters that the proposed rules change for this county' }),
+  looked: z.int().meta({ description: 'Parcels with a permit or an inspection on file' }),
+  changed: z.int().meta({ description: 'Those with a different result' }),
   byKind: z.array(
     z.object({ kind: z.enum(DISCREPANCY_KINDS), appears: z.int(), vanishes: z.int(), changes: z.int() }),
   ),
@@ -54,7 +54,7 @@ const result = z.object({
             change: z.enum(['appears', 'vanishes', 'changes']),
             kind: z.enum(DISCREPANCY_KINDS),
             about: z.string(),
-            inForce: z.string().nullable().meta({ description: 'What is said now; null where nothing is' }),
+            inForce: z.string().nullable().meta({ description: 'The text now; null if there is none' }),
             proposed: z.string().nullable(),
           }),
         ),
@@ -91,9 +91,9 @@ export const ruleTrials: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'Try proposed rules against the whole county',
         description:
-          'Every parcel with something on file, under the rules in force and under the proposed ones: how many would ' +
-          'change and how, by kind, decade and bedroom count, with the list. Nothing of it is stored but the result. ' +
-          'A faulty pack is a 422 with every fault and its line.',
+          'Compares every parcel on file under the rules in force and under the proposed ones: how many change and how, ' +
+          'by kind, decade and bedroom count, with the list. Only the result is stored. A faulty pack is a 422 with ' +
+          'every fault and its line.',
         tags,
         operationId: 'tryRules',
         params: countyPath,
@@ -113,7 +113,7 @@ export const ruleTrials: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access },
       schema: {
-        summary: 'How a trial of rules is doing, and what it came to',
+        summary: 'The progress and result of a rules trial',
         tags,
         operationId: 'readRuleTrial',
         params: idPath,

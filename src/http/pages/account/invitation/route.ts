@@ -16,7 +16,7 @@ import { typed } from '../typed.ts'
 
 const MOST_CODE = 100
 
-/** Where the link of an invitation leads: somebody chooses their password, once. */
+/** Where an invitation's link leads: its holder chooses a password, once. */
 export const invitation: FastifyPluginAsyncZod = async (app) => {
   app.get(invitationPath, { config: { access: 'open' } }, async (request, reply) => {
     request.guesses.refuseGuesser()
@@ -58,12 +58,44 @@ async function show(
     {
       title: 'Choose a password',
       secret: true,
-      body: html`<h1>Choose a password</h1><p class="lead">${it.first ? `${it.organizationName} has invited you.` : `A new password for your account at ${it.organizationName}.`}</p><form class="sign-in" method="post" action="${invitationPath}">${
-        fault && html`<p class="fault" id="fault" role="alert">${fault}</p>`
-      }<input type="hidden" name="code" value="${code}"><p><label for="username">You will sign in as</label><input id="username" name="username" value="${it.signInName}" autocomplete="username" readonly></p><p><label for="password">Password <span>(at least ${LEAST_CHARACTERS} characters; a few words do well)</span></label><input id="password" name="password" type="password" autocomplete="new-password" minlength="${LEAST_CHARACTERS}" maxlength="${MOST_CHARACTERS}" required autofocus${fault && html` aria-invalid="true" aria-describedby="fault"`}></p>${
-        tokens.length > 0 &&
-        html`<p><label><input type="checkbox" name="tokens" value="keep"> Keep my tokens: ${tokens.join(', ')}. Without this they end now, and programs that work by them stop.</label></p>`
-      }<p><button>Keep it</button></p></form>`,
+      body: html`
+        <h1>Choose a password</h1>
+        <p class="lead">
+          ${it.first ? `${it.organizationName} has invited you.` : `Choose a new password for your account at ${it.organizationName}.`}
+        </p>
+        <form class="sign-in" method="post" action="${invitationPath}">
+          ${fault && html`<p class="fault" id="fault" role="alert">${fault}</p>`}
+          <input type="hidden" name="code" value="${code}">
+          <p>
+            <label for="username">Your sign-in name</label>
+            <input
+              id="username" name="username" value="${it.signInName}" autocomplete="username" readonly
+            >
+          </p>
+          <p>
+            <label for="password">
+              Password <span>(at least ${LEAST_CHARACTERS} characters; a few words work well)</span>
+            </label>
+            <input
+              id="password" name="password" type="password" autocomplete="new-password"
+              minlength="${LEAST_CHARACTERS}" maxlength="${MOST_CHARACTERS}" required
+              autofocus${fault && html` aria-invalid="true" aria-describedby="fault"`}
+            >
+          </p>
+          ${
+            tokens.length > 0 &&
+            html`
+              <p>
+                <label>
+                  <input type="checkbox" name="tokens" value="keep"> Keep my tokens: ${tokens.join(', ')}.
+                  Otherwise they end now, and programs that use them stop.
+                </label>
+              </p>
+            `
+          }
+          <p><button>Save password</button></p>
+        </form>
+      `,
     },
     fault ? 422 : 200,
   )

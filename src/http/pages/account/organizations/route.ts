@@ -17,7 +17,7 @@ import { organizationsView } from './view.ts'
 const config = { access: ['reviewer'], manages: true, administers: true } as const
 const params = z.object({ county: z.string(), id: z.guid() })
 
-/** Who works in a county, for who looks after its department. */
+/** Who works in a county, for the administrators of its department. */
 export const organizationPages: FastifyPluginAsyncZod = async (app) => {
   app.get('/counties/:county/organizations', { config }, async (request, reply) =>
     show(request, reply, null, null),
@@ -28,7 +28,7 @@ export const organizationPages: FastifyPluginAsyncZod = async (app) => {
     const [name, desk] = [label.safeParse(typed(body, 'organization')), label.safeParse(typed(body, 'label'))]
     const kind = typed(body, 'kind')
     if (!name.success || !desk.success || (kind !== 'firm' && kind !== 'agent')) {
-      return show(request, reply, null, 'Say what it is, what it is called, and who will look after it.')
+      return show(request, reply, null, 'Enter the name, the type and the first person of the organization.')
     }
     const administrator = { signInName: typed(body, 'name'), label: desk.data }
     const taken = await takeInOrganization(context, caller, actor.county, {
@@ -38,7 +38,7 @@ export const organizationPages: FastifyPluginAsyncZod = async (app) => {
     })
     if (taken.ok) return show(request, reply, invitationAddress(request, taken.value.invitation.secret), null)
     if (taken.error.why === 'invalid') {
-      return show(request, reply, null, `The name to sign in by ${taken.error.issues[0]?.message}.`)
+      return show(request, reply, null, `The sign-in name ${taken.error.issues[0]?.message}.`)
     }
     if (taken.error.why === 'conflict') return show(request, reply, null, taken.error.says)
     return answered(taken)
@@ -72,5 +72,5 @@ async function show(
   const { context, caller, actor } = request
   const admissions = await listAdmissions(context, caller, actor.county)
   const body = organizationsView({ county: actor.county, admissions, link, fault })
-  return reply.page({ title: 'Who works in the county', body, secret: link !== null }, fault ? 422 : 200)
+  return reply.page({ title: 'Organizations', body, secret: link !== null }, fault ? 422 : 200)
 }

@@ -17,8 +17,8 @@ const held = z.object({
 export type Left = Omit<z.output<typeof held>, 'until'>
 
 /**
- * What is remembered while somebody is away at the county's own sign-in: in their own browser, sealed, so that nobody
- * can come back in another's name and nothing has to be stored for who never comes back.
+ * What is kept while somebody is at the county's own sign-in: sealed, in their own browser. So nobody can come back in
+ * another's name, and nothing is stored for those who never come back.
  */
 export function holdLeaving(request: FastifyRequest, reply: FastifyReply, left: Left): void {
   const until = new Date(request.context.clock().getTime() + WITHIN_MS)

@@ -16,7 +16,7 @@ import { holdLeaving, takeLeaving } from './leaving.ts'
 const params = z.object({ provider: z.string().max(40) })
 const returnPath = (county: string): string => `/sign-in/with/${county}/return`
 
-/** Signing in by a county's own sign-in: out to it, and back. */
+/** Signing in with a county's own sign-in service: to it and back. */
 export const outside: FastifyPluginAsyncZod = async (app) => {
   app.get(
     '/sign-in/with/:provider',
@@ -37,12 +37,13 @@ export const outside: FastifyPluginAsyncZod = async (app) => {
       const provider = providerOf(request, request.params.provider)
       const { county, title, secondStep } = provider.settings
       const left = takeLeaving(request, reply)
-      if (left?.county !== county) return refused(reply, 'It took too long, or began in another browser.')
+      if (left?.county !== county)
+        return refused(reply, 'Signing in took too long or began in another browser. Please try again.')
       const back = new URL(`${ownAddress(request)}${returnPath(county)}`)
       back.search = new URL(request.url, 'http://here.invalid').search
       const identity = await provider.comeBack(back, left)
       if (!identity.ok) {
-        request.log.warn({ reason: identity.error, county }, 'a sign-in elsewhere came to nothing')
+        request.log.warn({ reason: identity.error, county }, 'a sign-in with a provider failed')
         return refused(reply, `${title} did not confirm who you are.`)
       }
       const browser = browserInWords(request.headers['user-agent'])
@@ -66,7 +67,11 @@ const refused = (reply: FastifyReply, says: string) =>
   reply.page(
     {
       title: 'Not signed in',
-      body: html`<h1>Not signed in</h1><p class="lead">${says}</p><p><a href="/sign-in">Back to signing in</a></p>`,
+      body: html`
+        <h1>Not signed in</h1>
+        <p class="lead">${says}</p>
+        <p><a href="/sign-in">Back to sign in</a></p>
+      `,
     },
     422,
   )

@@ -14,9 +14,9 @@ import { typed } from '../typed.ts'
 import { ownView } from './view.ts'
 
 const config = { access: ALL_ROLES, manages: true } as const
-type Told = { readonly fault?: string; readonly done?: string }
+type Notice = { readonly fault?: string; readonly done?: string }
 
-/** One's own account: password, second step, where one is signed in. */
+/** One's own account: password, two-step sign-in, open sessions. */
 export const account: FastifyPluginAsyncZod = async (app) => {
   app.get(accountPath, { config }, async (request, reply) => show(request, reply, {}))
 
@@ -25,14 +25,14 @@ export const account: FastifyPluginAsyncZod = async (app) => {
     const asked = { current: typed(body, 'current'), wanted: typed(body, 'wanted') }
     const changed = await changePassword(context, caller, asked)
     if (changed.ok) {
-      return show(request, reply, { done: 'Your password is changed. Everywhere else you are signed out.' })
+      return show(request, reply, { done: 'Your password is changed. You are signed out everywhere else.' })
     }
     const { error } = changed
     switch (error.why) {
       case 'wait':
         return show(request, reply, { fault: waitInWords(error.seconds) }, 429)
       case 'wrong':
-        return show(request, reply, { fault: 'That is not your password of now.' }, 422)
+        return show(request, reply, { fault: 'That is not your current password.' }, 422)
       case 'unfit':
         return show(request, reply, { fault: `The new password ${error.says}.` }, 422)
     }
@@ -56,14 +56,14 @@ export const account: FastifyPluginAsyncZod = async (app) => {
       return show(request, reply, { fault }, known.error.why === 'wait' ? 429 : 422)
     }
     answered(await takeOffOwnSecondStep(context, caller))
-    return show(request, reply, { done: 'The second step is off.' })
+    return show(request, reply, { done: 'Two-step sign-in is off.' })
   })
 }
 
 async function show(
   request: FastifyRequest,
   reply: FastifyReply,
-  told: Told,
+  notice: Notice,
   status?: number,
 ): Promise<FastifyReply> {
   const { context, caller } = request
@@ -73,7 +73,7 @@ async function show(
     sessions: await listSessions(context, caller),
     current: caller.token,
     reviewsIn: caller.role === 'reviewer' ? caller.counties : [],
-    ...told,
+    ...notice,
   })
   return reply.page({ title: 'Account', body }, status)
 }

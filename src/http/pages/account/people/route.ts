@@ -24,20 +24,20 @@ const CHANGES: readonly PersonChange[] = [
   'take-off-second-step',
 ]
 
-/** The people of one's organization, for who looks after it. */
+/** The people of an organization, for its administrators. */
 export const peoplePages: FastifyPluginAsyncZod = async (app) => {
   app.get(peoplePath, { config }, async (request, reply) => show(request, reply, null, null))
 
   app.post(peoplePath, { config }, async (request, reply) => {
     const { context, caller, body } = request
     const named = label.safeParse(typed(body, 'label'))
-    if (!named.success) return show(request, reply, null, 'Say what the account is for.')
+    if (!named.success) return show(request, reply, null, 'Enter what the account is for.')
     const administers = typed(body, 'administers') === 'yes'
     const asked = { signInName: typed(body, 'name'), label: named.data, administers }
     const made = await invitePerson(context, caller, asked)
     if (made.ok) return show(request, reply, invitationAddress(request, made.value.invitation.secret), null)
     if (made.error.why === 'invalid') {
-      return show(request, reply, null, `The name ${made.error.issues[0]?.message}.`)
+      return show(request, reply, null, `The sign-in name ${made.error.issues[0]?.message}.`)
     }
     if (made.error.why === 'conflict') return show(request, reply, null, made.error.says)
     return answered(made)

@@ -12,7 +12,7 @@ import { accountPath, codePath, secondStepPath } from '../addresses.ts'
 import { typed } from '../typed.ts'
 import { recoveryView, setUpView } from './view.ts'
 
-/** Setting a second step up: from a session, or from one that is good for nothing before it is done. */
+/** Turning two-step sign-in on: from a session, or from one that can do nothing else until it is done. */
 export const secondStep: FastifyPluginAsyncZod = async (app) => {
   app.get(secondStepPath, { config: { access: 'open' } }, async (request, reply) =>
     show(request, reply, typed(request.query, 'to'), null),
@@ -37,7 +37,7 @@ export const secondStep: FastifyPluginAsyncZod = async (app) => {
     const fault =
       done.error.why === 'wait'
         ? waitInWords(done.error.seconds)
-        : 'That is not the code of now. Wait for the next one and write it.'
+        : 'That code is wrong or too old. Enter the next code that your app shows.'
     return show(request, reply, to, fault)
   })
 }
@@ -55,7 +55,7 @@ async function show(
   if (!offered) return reply.redirect(accountPath, 303)
   const needed = open.stage === 'set-up'
   const body = setUpView({ offered, to: aim(to), fault, needed })
-  return reply.page({ title: 'Second step', body, secret: true }, fault ? 422 : 200)
+  return reply.page({ title: 'Two-step sign-in', body, secret: true }, fault ? 422 : 200)
 }
 
 const SIGN_IN_AGAIN =

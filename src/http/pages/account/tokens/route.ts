@@ -13,7 +13,7 @@ import { TOKEN_DAYS, tokensView } from './view.ts'
 const config = { access: ALL_ROLES, manages: true } as const
 const params = z.object({ token: z.guid() })
 
-/** Tokens for programs: made, told once, changed, withdrawn. */
+/** Tokens for programs: made, shown once, replaced, revoked. */
 export const tokenPages: FastifyPluginAsyncZod = async (app) => {
   app.get(tokensPath, { config }, async (request, reply) => show(request, reply, null, null))
 
@@ -26,8 +26,9 @@ export const tokenPages: FastifyPluginAsyncZod = async (app) => {
       return may === 'read' || may === 'write' ? [{ county, may }] : []
     })
     if (!name.success || days === undefined)
-      return show(request, reply, null, 'Give the token a name and an end.')
-    if (scopes.length === 0) return show(request, reply, null, 'Say what it may do, in one county at least.')
+      return show(request, reply, null, 'Enter what the token is for and how long it works.')
+    if (scopes.length === 0)
+      return show(request, reply, null, 'Choose what the token can do in at least one county.')
     const asked = { account: 'own', name: name.data, scopes, manages: false, days }
     const made = answered(await issueToken(context, caller, asked))
     return show(request, reply, made.token, null)
@@ -51,7 +52,7 @@ export const tokenPages: FastifyPluginAsyncZod = async (app) => {
 async function show(
   request: FastifyRequest,
   reply: FastifyReply,
-  told: string | null,
+  token: string | null,
   fault: string | null,
 ): Promise<FastifyReply> {
   const { context, caller } = request
@@ -59,6 +60,6 @@ async function show(
   const tokens = (await listTokens(context, caller)).filter(
     ({ revokedAt, expiresAt }) => revokedAt === null && (expiresAt === null || expiresAt > now),
   )
-  const body = tokensView({ tokens, own: caller.account, counties: caller.counties, told, fault })
-  return reply.page({ title: 'Tokens', body, secret: told !== null }, fault ? 422 : 200)
+  const body = tokensView({ tokens, own: caller.account, counties: caller.counties, token, fault })
+  return reply.page({ title: 'Tokens', body, secret: token !== null }, fault ? 422 : 200)
 }

@@ -68,7 +68,7 @@ export function componentLines(
 
 function presence(found: FoundComponent | null, inspected: boolean): Side {
   if (!inspected) return silent('no findings')
-  if (found === null) return silent('not looked for')
+  if (found === null) return silent('not inspected')
   switch (found.outcome) {
     case 'found':
       return said('found', [searchInWords(found)])
@@ -77,14 +77,15 @@ function presence(found: FoundComponent | null, inspected: boolean): Side {
     case 'not-reached':
       return silent(`not reached: ${NOT_REACHED_WORDS[found.notReachedBecause ?? 'other']}`)
     case 'not-looked-for':
-      return silent('not looked for')
+      return silent('not inspected')
   }
 }
 
-const searchInWords = ({ searchedBy, searchedWithin }: FoundComponent): string =>
-  searchedBy.length === 0
-    ? 'seen by the inspector'
-    : `searched for by ${listed(searchedBy.map((method) => SEARCH_NOUNS[method]))}${searchedWithin ? ` within ${searchedWithin.asWritten}` : ''}`
+function searchInWords({ searchedBy, searchedWithin }: FoundComponent): string {
+  if (searchedBy.length === 0) return 'seen by the inspector'
+  const methods = listed(searchedBy.map((method) => SEARCH_NOUNS[method]))
+  return `searched for by ${methods}${searchedWithin ? ` within ${searchedWithin.asWritten}` : ''}`
+}
 
 function typeLine(
   built: AsBuiltComponent,

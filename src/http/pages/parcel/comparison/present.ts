@@ -60,7 +60,7 @@ export function presentComparison(
       })),
       ...unrecorded.map((found) => ({
         title: titleOf(found.label, found.kind),
-        about: 'Not on record: named by the inspector.',
+        about: 'Not on record. The name is the inspector’s.',
         lines: unrecordedLines(found, about(`found/${found.label}`), keyOf),
       })),
     ],
@@ -119,17 +119,17 @@ function fileInWords({ permits, unapproved, on }: AsBuilt): string {
   const open = unapproved.map(({ number }) => number).join(', ')
   const said = approved
     ? `As built on ${dayInWords(on)} by permit ${approved}.`
-    : `Nothing is approved on file by ${dayInWords(on)}.`
-  return open ? `${said} Without a final approval, so building nothing: ${open}.` : said
+    : `Nothing was approved by ${dayInWords(on)}.`
+  return open ? `${said} Not counted, because they have no final approval: ${open}.` : said
 }
 
 function beginnings({ events, replaces }: AsBuiltComponent, by: 'named' | 'only-of-its-kind' | null): string {
   const [{ permit }] = events
   const when = permit.approvedOn ? `, approved ${dayInWords(permit.approvedOn)}` : ''
-  const how = replaces.length > 0 ? 'Put in for an older one' : 'On record'
+  const how = replaces.length > 0 ? 'Replaced an older one' : 'On record'
   const paired =
     by === 'only-of-its-kind'
-      ? ' Taken to be the one found: it is the only one of its kind on both sides.'
+      ? ' Matched with the one found: it is the only one of its kind on both sides.'
       : ''
   return `${how} by permit ${permit.number}${when}.${paired}`
 }

@@ -10,7 +10,7 @@ import { steps } from '../../parts/steps.ts'
 import { originInWords, sourceInWords } from '../../words/sources.ts'
 import type { Line, Proof } from './line.ts'
 
-/** What a view needs to tell where values come from. */
+/** What a view needs to say where values come from. */
 export type Sources = {
   /** What accounts are called, by id. */
   readonly names: ReadonlyMap<string, string>
@@ -23,23 +23,43 @@ export function proof({ record, found, proof: of }: Line, sources: Sources): Htm
   const origins = of ? [] : (record?.origins ?? [])
   const taken = of ? [] : (found?.taken ?? [])
   if (!of && origins.length === 0 && taken.length === 0) return null
-  return html`<div class="proof">${of && verdictProof(of, sources)}${origins.map((it) => html`<p>${origin(it, sources)}</p>`)}${taken.map(
-    (it) => html`<p>Found: ${it}.</p>`,
-  )}</div>`
+  return html`
+    <div class="proof">
+      ${of && verdictProof(of, sources)}
+      ${origins.map((it) => html`<p>${origin(it, sources)}</p>`)}
+      ${taken.map((it) => html`<p>Found: ${it}.</p>`)}
+    </div>
+  `
 }
 
 const verdictProof = (
   { question, certainty, exhibits, steps: working, citations: cited, wouldSettle }: Proof,
   sources: Sources,
 ): Html =>
-  html`<p><b>${question}</b> ${certainty !== null && html`How sure: ${certainty}.`}</p>${exhibitList(exhibits.filter(distinct), sources)}${steps(working)}${
-    cited.length > 0 && html`<h4>Rules</h4>${citations(cited)}`
-  }${wouldSettle && html`<p class="settle"><b>What would settle it:</b> ${remeasureWords(wouldSettle.measurement)} (${settleWhy(wouldSettle)}).</p>`}`
+  html`
+    <p>
+      <b>${question}</b> ${certainty !== null && html`Confidence: ${certainty}.`}
+    </p>
+    ${exhibitList(exhibits.filter(distinct), sources)}${steps(working)}
+    ${cited.length > 0 && html`<h4>Rules</h4>${citations(cited)}`}
+    ${
+      wouldSettle &&
+      html`
+        <p class="settle">
+          <b>To settle it:</b> ${remeasureWords(wouldSettle.measurement)} (${settleWhy(wouldSettle)}).
+        </p>
+      `
+    }
+  `
 
 const exhibitList = (exhibits: readonly Exhibit[], sources: Sources): Html | null =>
   exhibits.length === 0
     ? null
-    : html`<ul class="exhibits">${exhibits.map((it) => html`<li class="${it.word}">${exhibit(it, sources)}</li>`)}</ul>`
+    : html`
+      <ul class="exhibits">
+        ${exhibits.map((it) => html`<li class="${it.word}">${exhibit(it, sources)}</li>`)}
+      </ul>
+    `
 
 /** One reading may serve a check twice; it is shown once. */
 const distinct = (it: Exhibit, index: number, all: readonly Exhibit[]): boolean =>

@@ -8,7 +8,7 @@ import type { FoundLength } from '../../../../records/quantity.ts'
 /** What one of the two, the record or the inspection, says on a line. */
 export type Side = {
   readonly text: string
-  /** `doubtful`: it is on the paper and can't be read, or the papers contradict each other. */
+  /** `doubtful`: it is on a permit and cannot be read, or the permits contradict each other. */
   readonly state: 'said' | 'silent' | 'doubtful'
   /** The papers that say so. */
   readonly origins: readonly Origin[]
@@ -35,7 +35,7 @@ export function claimSide(claim: Claim<unknown>, print: Print = inWords): Side {
       return { text: print(claim.value), state: 'said', origins: [claim.origin], taken: [] }
     case 'unreadable':
       return {
-        text: `can’t be read: ${claim.note}`,
+        text: `cannot be read: ${claim.note}`,
         state: 'doubtful',
         origins: [claim.origin],
         taken: [],

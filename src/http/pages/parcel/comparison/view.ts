@@ -13,16 +13,40 @@ type Options = {
 
 /** Record and found, part by part and line by line; each line opens to what it rests on. */
 export const comparison = ({ groups, former, advice }: Comparison, options: Options): Html =>
-  html`${groups.map((group) => part(group, options))}${
-    former.length > 0 &&
-    html`<section class="part"><h3>No longer in service</h3><ul>${former.map(({ label, says }) => html`<li>${label}: ${says}</li>`)}</ul></section>`
-  }${
-    advice.length > 0 &&
-    html`<section class="part"><h3>What would help</h3><p class="soft">Advice. Nobody has to do it.</p><ul>${advice.map((says) => html`<li>${says}</li>`)}</ul></section>`
-  }`
+  html`
+    ${groups.map((group) => part(group, options))}
+    ${
+      former.length > 0 &&
+      html`
+        <section class="part">
+          <h3>No longer in service</h3>
+          <ul>${former.map(({ label, says }) => html`<li>${label}: ${says}</li>`)}</ul>
+        </section>
+      `
+    }
+    ${
+      advice.length > 0 &&
+      html`
+        <section class="part">
+          <h3>Advice</h3>
+          <p class="soft">These would help. They are not required.</p>
+          <ul>${advice.map((says) => html`<li>${says}</li>`)}</ul>
+        </section>
+      `
+    }
+  `
 
 const part = ({ title, about, lines }: Group, options: Options): Html =>
-  html`<section class="part"><h3>${title}</h3><p class="soft">${about}</p><div class="sides" aria-hidden="true"><span class="rec">On record</span><span class="fnd">Found</span></div>${lines.map((it) => line(it, options))}</section>`
+  html`
+    <section class="part">
+      <h3>${title}</h3>
+      <p class="soft">${about}</p>
+      <div class="sides" aria-hidden="true">
+        <span class="rec">On record</span><span class="fnd">Found</span>
+      </div>
+      ${lines.map((it) => line(it, options))}
+    </section>
+  `
 
 function line(it: Line, { sources, under }: Options): Html {
   const inside = row(it)
@@ -37,8 +61,15 @@ function line(it: Line, { sources, under }: Options): Html {
 
 const row = ({ what, record, found, verdict }: Line): Html =>
   record && found
-    ? html`<span class="what">${what}</span>${side('rec', 'On record', record)}${verdictSign(verdict)}${side('fnd', 'Found', found)}`
+    ? html`
+      <span class="what">${what}</span>${side('rec', 'On record', record)}${verdictSign(verdict)}
+      ${side('fnd', 'Found', found)}
+    `
     : html`<span class="what">${what}</span>${verdictSign(verdict)}`
 
 const side = (name: 'rec' | 'fnd', word: string, { text, state }: Side): Html =>
-  html`<span class="${name} ${state}">${text !== '' && html`<span class="vh">${word}: </span>${text}`}</span>`
+  html`
+    <span class="${name} ${state}">
+      ${text !== '' && html`<span class="vh">${word}: </span>${text}`}
+    </span>
+  `

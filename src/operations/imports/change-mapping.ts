@@ -15,7 +15,7 @@ import { mappingFaults } from './check-mapping.ts'
 import { headingsKey } from './propose-mapping.ts'
 
 /** Says what the columns mean. Kept for the next file with the same headings. */
-export const mendMapping = (
+export const changeMapping = (
   { database, clock }: Pick<OperationContext, 'database' | 'clock'>,
   actor: Person,
   asked: { readonly id: string; readonly version: number | undefined; readonly mapping: Mapping },

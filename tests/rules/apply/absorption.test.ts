@@ -1,10 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { must } from '../../../src/base/result.ts'
+import { applicationRate } from '../../../src/rules/apply/application-rate.ts'
+import { percRow } from '../../../src/rules/apply/perc-row.ts'
+import { type AbsorptionFacts, requiredAbsorption } from '../../../src/rules/apply/required-absorption.ts'
 import { inForce } from '../../../src/rules/in-force.ts'
-import { applicationRate } from '../../../src/rules/work/application-rate.ts'
-import { percRow } from '../../../src/rules/work/perc-row.ts'
-import { type AbsorptionFacts, requiredAbsorption } from '../../../src/rules/work/required-absorption.ts'
 import perc from '../../oracles/absorption-rates/percolation.json' with { type: 'json' }
 import ryon from '../../oracles/absorption-rates/ryon.json' with { type: 'json' }
 import texas from '../../oracles/absorption-rates/texas.json' with { type: 'json' }

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { must } from '../../../src/base/result.ts'
+import { type Household, requiredCapacity } from '../../../src/rules/apply/required-capacity.ts'
 import { inForce } from '../../../src/rules/in-force.ts'
 import type { CapacityRule } from '../../../src/rules/values/capacity-rule.ts'
-import { type Household, requiredCapacity } from '../../../src/rules/work/required-capacity.ts'
 import byBedrooms from '../../oracles/tank-capacity/by-bedrooms.json' with { type: 'json' }
 import byFlow from '../../oracles/tank-capacity/by-flow.json' with { type: 'json' }
 import { day } from '../day.ts'

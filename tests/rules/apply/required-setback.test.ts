@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { must } from '../../../src/base/result.ts'
+import { requiredSetback } from '../../../src/rules/apply/required-setback.ts'
 import { inForce } from '../../../src/rules/in-force.ts'
 import { SETBACK_FROM, SETBACK_TO, type SetbackFrom, type SetbackTo } from '../../../src/rules/things.ts'
-import { requiredSetback } from '../../../src/rules/work/required-setback.ts'
 import oracle from '../../oracles/setbacks/tables.json' with { type: 'json' }
 import { day } from '../day.ts'
 import { SHIPPED } from '../shipped-book.ts'

@@ -1,8 +1,8 @@
-import type { Glance } from '../../../operations/counties/read-glance.ts'
+import type { CountyFigures } from '../../../operations/counties/read-county-figures.ts'
 import { SEVERITIES } from '../../../reconcile/kinds.ts'
 import { STATUS_WORDS } from '../../../reconcile/status.ts'
 import { DECISION_ACTIONS } from '../../../records/decision.ts'
-import { AGES, type Age } from '../../../store/glance.ts'
+import { AGES, type Age } from '../../../store/county-figures.ts'
 import { VOICES } from '../../../words/agent/status.ts'
 import { DECISION_WORDS } from '../../../words/decisions.ts'
 import { capital, headed } from '../words/plain.ts'
@@ -24,17 +24,17 @@ const AGE_WORDS: { readonly [A in Age]: string } = {
   'over-a-year': 'Over a year',
 }
 
-export const presentGlance = (glance: Glance): readonly CountTable[] => [
-  statuses(glance),
-  ages(glance),
-  kinds(glance),
-  decades(glance),
-  decisions(glance),
+export const presentFigures = (figures: CountyFigures): readonly CountTable[] => [
+  statuses(figures),
+  ages(figures),
+  kinds(figures),
+  decades(figures),
+  decisions(figures),
 ]
 
 const sum = (counts: readonly number[]): number => counts.reduce((total, count) => total + count, 0)
 
-function statuses({ decades: list }: Glance): CountTable {
+function statuses({ decades: list }: CountyFigures): CountTable {
   const of = (word: string | null) => sum(list.filter((it) => it.word === word).map(({ count }) => count))
   const words = STATUS_WORDS.map((word) => ({ name: VOICES.en.word[word], count: of(word) }))
   return {
@@ -42,22 +42,20 @@ function statuses({ decades: list }: Glance): CountTable {
     first: 'Status',
     columns: ['Parcels'],
     bars: 'Parcels',
-    rows: [...words, { name: 'Nothing in the file, nobody asked yet', count: of(null) }].map(
-      ({ name, count }) => ({
-        name,
-        cells: [count],
-        bar: count,
-      }),
-    ),
+    rows: [...words, { name: 'Nothing on file', count: of(null) }].map(({ name, count }) => ({
+      name,
+      cells: [count],
+      bar: count,
+    })),
   }
 }
 
-function ages({ ages: list }: Glance): CountTable {
+function ages({ ages: list }: CountyFigures): CountTable {
   return {
-    title: 'Open, by age',
+    title: 'Open differences by age',
     first: 'Open for',
     columns: [...SEVERITIES.map(capital), 'All'],
-    bars: 'All that is open',
+    bars: 'All open',
     rows: AGES.map((age) => {
       const cells = SEVERITIES.map((severity) =>
         sum(list.filter((it) => it.age === age && it.severity === severity).map(({ count }) => count)),
@@ -67,7 +65,7 @@ function ages({ ages: list }: Glance): CountTable {
   }
 }
 
-function kinds({ kinds: list }: Glance): CountTable {
+function kinds({ kinds: list }: CountyFigures): CountTable {
   const names = [...new Set(list.map(({ kind }) => kind))]
   return {
     title: 'Differences by kind',
@@ -87,13 +85,13 @@ function kinds({ kinds: list }: Glance): CountTable {
 const REASSURING: readonly (string | null)[] = ['matches', 'resolved']
 const OPEN: readonly (string | null)[] = ['under-review', 'action-needed', 'out-of-date', 'no-record']
 
-function decades({ decades: list }: Glance): CountTable {
+function decades({ decades: list }: CountyFigures): CountTable {
   const names = [...new Set(list.map(({ decade }) => decade))].sort((a, b) => (a ?? 0) - (b ?? 0))
   return {
     title: 'Parcels by decade of the first approved permit',
     first: 'Decade',
-    columns: ['Parcels', 'Match or resolved', 'Something open', 'Not inspected'],
-    bars: 'Something open',
+    columns: ['Parcels', 'Matching or resolved', 'Open', 'Not inspected'],
+    bars: 'Open',
     rows: names.map((decade) => {
       const own = list.filter((it) => it.decade === decade)
       const of = (words: readonly (string | null)[]) =>
@@ -104,7 +102,7 @@ function decades({ decades: list }: Glance): CountTable {
   }
 }
 
-const decisions = ({ decisions: list }: Glance): CountTable => ({
+const decisions = ({ decisions: list }: CountyFigures): CountTable => ({
   title: 'Decisions in force',
   first: 'Decision',
   columns: ['Decisions'],

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
+import { designFlow } from '../../../src/rules/apply/design-flow.ts'
 import { inForce } from '../../../src/rules/in-force.ts'
-import { designFlow } from '../../../src/rules/work/design-flow.ts'
 import { day } from '../day.ts'
 import { SHIPPED } from '../shipped-book.ts'
 

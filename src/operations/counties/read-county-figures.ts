@@ -1,5 +1,3 @@
-import type { Person } from '../../store/database/actor.ts'
-import { transact } from '../../store/database/transact.ts'
 import {
   type ActionCount,
   type AgeCount,
@@ -9,10 +7,12 @@ import {
   openByAge,
   parcelsByDecade,
   standingByKind,
-} from '../../store/glance.ts'
+} from '../../store/county-figures.ts'
+import type { Person } from '../../store/database/actor.ts'
+import { transact } from '../../store/database/transact.ts'
 import type { OperationContext } from '../context.ts'
 
-export type Glance = {
+export type CountyFigures = {
   readonly at: Date
   readonly decades: readonly DecadeCount[]
   readonly kinds: readonly KindCount[]
@@ -21,10 +21,10 @@ export type Glance = {
 }
 
 /** How the whole county stands: counts, never a parcel. */
-export const readGlance = (
+export const readCountyFigures = (
   { database, clock }: Pick<OperationContext, 'database' | 'clock'>,
   actor: Person,
-): Promise<Glance> =>
+): Promise<CountyFigures> =>
   transact(database, actor, async (tx) => {
     const at = clock()
     const [decades, kinds, decisions, ages] = await Promise.all([

@@ -33,7 +33,7 @@ describe('an agent on a parcel’s page', async () => {
   const at = `${here}/parcels/${parcel.number}`
 
   test('asks to be told, is given the key once, and nothing keeps the page', async () => {
-    expect((await page('agent', at)).body).toContain('Be told when it changes')
+    expect((await page('agent', at)).body).toContain('Get notified when the status changes')
     const made = await page('agent', `${at}/subscriptions`, { address: ` ${HOOK} ` })
     expect([made.statusCode, made.headers['cache-control']]).toEqual([200, 'no-store'])
     expect(made.body).toMatch(/<code>whsec_[A-Za-z0-9+/]{43}=<\/code>/)
@@ -46,14 +46,14 @@ describe('an agent on a parcel’s page', async () => {
   test('pressed twice makes one', async () => {
     const again = await page('agent', `${at}/subscriptions`, { address: HOOK })
     expect(again.statusCode).toBe(409)
-    expect(again.body).toContain('This address is told already.')
+    expect(again.body).toContain('Notifications already go to this address.')
     expect(await listed()).toHaveLength(1)
   })
 
   test.each([
     ['http://93.184.216.34/', 'The address must begin with https://.'],
     ['https://127.0.0.1/', 'The address leads to this machine, its network or a reserved address'],
-    ['nonsense"><script>x', 'The address is not an address that can be read'],
+    ['nonsense"><script>x', 'The address is not a valid address'],
     ['', 'The address'],
   ])('%j comes back with what is wrong beside it', async (address, says) => {
     const back = await page('agent', `${at}/subscriptions`, { address })
@@ -75,7 +75,7 @@ describe('an agent on a parcel’s page', async () => {
       expect((await page(other, end, {})).statusCode, other).toBeGreaterThanOrEqual(403)
     }
     const ended = await page('agent', end, {})
-    expect([ended.statusCode, ended.headers.location]).toEqual([303, `${at}#told`])
+    expect([ended.statusCode, ended.headers.location]).toEqual([303, `${at}#notifications`])
     expect((await page('agent', at)).body).not.toContain(HOOK)
     expect(await listed()).toMatchObject([{ id, endedAt: expect.any(String) }])
   })
@@ -85,17 +85,17 @@ describe('an agent on a parcel’s page', async () => {
     const there = `${here}/parcels/${other.number}`
     for (const _ of [1, 2]) {
       const made = await page('agent', `${there}/subscriptions`, { here: 'yes' })
-      expect([made.statusCode, made.headers.location]).toEqual([303, `${there}#told`])
+      expect([made.statusCode, made.headers.location]).toEqual([303, `${there}#notifications`])
     }
     expect((await listed()).filter(({ parcel: of }) => of === other.number)).toMatchObject([
       { address: null },
     ])
-    expect((await page('agent', there)).body).toContain('Tell us no more')
-    expect((await page('agent', `${here}/changes`)).body).toContain('Nothing yet.')
+    expect((await page('agent', there)).body).toContain('Stop notifications')
+    expect((await page('agent', `${here}/changes`)).body).toContain('No changes yet.')
     must(await enterPermit(services, people.reviewer, other.number, permitRecord(permit1974)))
     const told = (await page('agent', `${here}/changes`)).body
     expect(told).toContain(other.number)
-    expect(told).toContain('Its first status')
+    expect(told).toContain('First status')
     for (const who of ['firm', 'reviewer', 'stranger'] as const) {
       expect((await page(who, `${here}/changes`)).statusCode, who).toBe(404)
     }
@@ -103,7 +103,7 @@ describe('an agent on a parcel’s page', async () => {
 
   test('is the only one that the page asks', async () => {
     for (const other of ['firm', 'reviewer'] as const) {
-      expect((await page(other, at)).body).not.toContain('Be told when it changes')
+      expect((await page(other, at)).body).not.toContain('Get notified when the status changes')
     }
   })
 })

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { addDays } from '../../../src/base/plain-date.ts'
+import { countingDays, countsUntil } from '../../../src/rules/apply/transfer-window.ts'
 import { inForce } from '../../../src/rules/in-force.ts'
-import { countingDays, countsUntil } from '../../../src/rules/work/transfer-window.ts'
 import { day } from '../day.ts'
 import { SHIPPED } from '../shipped-book.ts'
 
