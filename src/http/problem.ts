@@ -15,7 +15,7 @@ type Extras = {
   readonly headers?: Readonly<Record<string, string>>
 }
 
-/** More than anybody mends before sending it again; and whoever sends a megabyte of nonsense is not sent eight back. */
+/** More than anybody fixes before sending it again; and whoever sends a megabyte of nonsense is not sent eight back. */
 const MOST_FAULTS = 100
 const LONGEST_POINTER = 300
 const LONGEST_MESSAGE = 1_000

@@ -121,7 +121,7 @@ async function byHand(
 test('the recipe for general tools takes the hash from what is signed, and tells what that is', async () => {
   const genuine = await byHand({ state: 'valid', signature }, pdf)
   expect(genuine).toEqual({ code: 0, says: expect.stringContaining('the same PDF') })
-  expect(genuine.says).toContain('"status": "settled"')
+  expect(genuine.says).toContain('"status": "resolved"')
   const forged = Buffer.from('%PDF-1.7 another letter')
   const pdfSha256 = createHash('sha256').update(forged).digest('hex')
   const fooled = await byHand({ state: 'valid', signature, statement: { ...statement, pdfSha256 } }, forged)

@@ -98,6 +98,6 @@ function cut(parts: readonly Buffer[], lengths: readonly number[]): readonly Buf
 function tooMuch(ending: Ending): string {
   if (ending.how === 'timed-out' || ending.how === 'out-of-memory')
     return 'takes more time or memory to open than is allowed: send it as a plain JPEG'
-  if (ending.how === 'finished') return 'is damaged: its picture can’t be read to the end'
+  if (ending.how === 'finished') return 'is damaged: send it again'
   throw new OutsideFailure(`the reading of a picture ended: ${ending.detail}`, { retryAfterSeconds: 10 })
 }

@@ -54,7 +54,7 @@ export async function noteHeads(context: Context, where: NotedWhere): Promise<re
   return []
 }
 
-/** The last line of the file; none where there is no file yet. A line that was cut by a full disk is passed over. */
+/** The last line of the file; none where there is no file yet. A line that was cut by a full disk is skipped. */
 async function lastNoted(file: string | undefined): Promise<readonly Head[]> {
   if (file === undefined) return []
   const text = await readFile(file, 'utf8').catch((fault: NodeJS.ErrnoException) => {

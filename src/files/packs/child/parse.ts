@@ -2,7 +2,7 @@ import { text } from 'node:stream/consumers'
 import { type PackText, parsePacks } from '../../../rules/parse/parse-packs.ts'
 import { say } from '../../../scan/child/say.ts'
 
-/** More faults than anybody mends before trying again. */
+/** More faults than anybody fixes before trying again. */
 const MOST_FAULTS = 200
 
 /** Reads packs as JSON from standard input; says each as it was understood, or what is wrong with them. */

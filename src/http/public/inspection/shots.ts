@@ -114,7 +114,7 @@ async function acceptable(file: File): Promise<Taken | string> {
   const known = TYPES.includes(file.type)
     ? { bytes: await file.arrayBuffer(), type: file.type }
     : await asJpeg(file)
-  if (!known) return 'That is not a picture this takes: use JPEG, PNG or WebP.'
+  if (!known) return 'That is not a supported image: use JPEG, PNG or WebP.'
   return known.bytes.byteLength > MOST_BYTES
     ? 'That picture is larger than 20 MB: take a smaller one.'
     : known
