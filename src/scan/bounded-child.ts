@@ -30,7 +30,7 @@ const HEAP_GONE = /heap out of memory|Allocation failed|Array buffer allocation 
 export type Deadline = { readonly allow: (ms: number) => void }
 
 /** Behind everything that answers somebody: what reads a large paper takes the time that is left. */
-const LESS_URGENT = 10
+const LESS_URGENT = 5
 
 /** What goes to the child, piece by piece, each as the one before it has been taken. `ended`: it takes no more. */
 export type Input = (

@@ -62,7 +62,7 @@ export function tagReads(app: FastifyInstance): void {
 
 function tagOfBytes(payload: unknown): string | undefined {
   if (typeof payload !== 'string' && !Buffer.isBuffer(payload)) return undefined
-  return `W/"${hash('sha1', payload, 'base64url')}"`
+  return `W/"${hash('sha256', payload, 'base64url')}"`
 }
 
 /** Weak comparison (RFC 9110, 8.8.3.2). */

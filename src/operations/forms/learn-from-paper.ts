@@ -1,3 +1,4 @@
+import { breathing } from '../../jobs/breathe.ts'
 import type { JobRun } from '../../jobs/queue.ts'
 import { LEAST_PAPERS, learnForm, referenceAmong } from '../../reading/family/learn.ts'
 import { recognize } from '../../reading/family/recognize.ts'
@@ -111,9 +112,12 @@ export const learnFromPaper = (
   /** Confirmed before, of the same form, and teaching none yet; the newest first. */
   async function othersOf({ teacher, lesson }: Taught, tx: Tx): Promise<readonly Taught[]> {
     const alike: Taught[] = []
+    const breathe = breathing()
     for (const made of await transcriptionsBefore(tx, county, teacher.transcription, LOOK_BACK)) {
-      for (const other of await newIn(tx, county, await lessonsOf(tx, county, made)))
+      for (const other of await newIn(tx, county, await lessonsOf(tx, county, made))) {
+        await breathe()
         if (isSameForm(lesson.pages[0]!, other.lesson.pages[0]!)) alike.push(other)
+      }
       if (alike.length >= MOST_PAPERS - 1) break
     }
     return alike

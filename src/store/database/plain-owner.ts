@@ -36,7 +36,8 @@ export async function giveToPlainOwner(client: ClientBase, database: string): Pr
           case relkind when 'v' then 'view' when 'm' then 'materialized view' when 'S' then 'sequence' else 'table' end,
           oid::regclass)
         from pg_class c where relnamespace::regnamespace::text in ('public', 'pgboss') and relkind in ('r', 'p', 'v', 'm', 'S')
-          and not exists (select from pg_depend d where d.objid = c.oid and d.deptype in ('a', 'i', 'e'))
+          and not exists (select from pg_depend d where d.objid = c.oid
+            and (d.deptype = 'e' or (c.relkind = 'S' and d.deptype in ('a', 'i'))))
         union all
         select format('alter routine %s owner to ${PLAIN_OWNER}', p.oid::regprocedure) from pg_proc p
         where pronamespace::regnamespace::text in ('public', 'pgboss')

@@ -144,8 +144,10 @@ async function askAs(
   const headers = { ...request.headers, ...who.headers }
   for (let time = 1; ; time++) {
     const answer = await app.inject({ ...request, method: method as 'GET', headers })
-    // A machine that does much else at the same time turns requests away now and then.
-    if (answer.statusCode !== 503 || time === 20) return Object.assign(answer, { sent: request.url })
+    // A machine that does much else at the same time turns requests away now and then; and of an organization's exports two
+    // at a time are under way.
+    if (![429, 503].includes(answer.statusCode) || time === 20)
+      return Object.assign(answer, { sent: request.url })
     await wait(500)
   }
 }

@@ -38,7 +38,8 @@ export function exportsUnderWay(): (
       else running.set(organization, left)
     }
     try {
-      return (await begin()).once('close', end)
+      // Read to the end, or broken off: whichever is known first.
+      return (await begin()).once('end', end).once('close', end)
     } catch (fault) {
       end()
       throw fault
