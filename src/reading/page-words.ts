@@ -1,7 +1,13 @@
 import type { Box } from '../records/source.ts'
 
 /** One word as a reader of the page saw it: its text, where it lies, and how sure that reader is, 0 to 1. */
-export type Word = { readonly text: string; readonly box: Box; readonly confidence: number }
+export type Word = {
+  readonly text: string
+  readonly box: Box
+  readonly confidence: number
+  /** A line is drawn through it on the picture. */
+  readonly struck?: true
+}
 
 /**
  * The words of one page. Boxes are fractions of the page as a person is shown it, upright, origin at the top left.
