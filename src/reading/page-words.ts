@@ -1,4 +1,5 @@
 import type { Box } from '../records/source.ts'
+import type { PageLinks } from './association/links.ts'
 
 /** One word as a reader of the page saw it: its text, where it lies, and how sure that reader is, 0 to 1. */
 export type Word = {
@@ -25,4 +26,6 @@ export type PageWords = {
   readonly words: readonly Word[]
   /** The same picture through a second, independent reader; null where there was only one. */
   readonly secondWords: readonly Word[] | null
+  /** What the words are and which belong together, as the model in force had it; none on pages read before there was one. */
+  readonly links?: PageLinks
 }

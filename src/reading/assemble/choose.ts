@@ -1,7 +1,7 @@
 import { parseLength } from '../../measure/parse/length.ts'
 import { parseVolume } from '../../measure/parse/volume.ts'
+import type { Ask } from '../asks.ts'
 import { parseDate } from '../date.ts'
-import type { Ask } from '../lexicon/sense.ts'
 import type { Doubt, FoundHow } from '../proposal.ts'
 import type { Statement } from '../statement.ts'
 

@@ -96,9 +96,9 @@ class Association(nn.Module):
         near = self.near(pair_looks(edges)).permute(0, 3, 1, 2)
         if absent is not None:
             near = near.masked_fill(absent[:, None, None, :], -1e4)
+        biases = [near[:, group * HEADS : (group + 1) * HEADS].contiguous() for group in range(GROUPS)]
         for nth, layer in enumerate(self.layers):
-            group = nth * GROUPS // LAYERS
-            x = layer(x, near[:, group * HEADS : (group + 1) * HEADS])
+            x = layer(x, biases[nth * GROUPS // LAYERS])
         x = self.last(x)
         batch, count, _ = x.shape
         a, b = self.pairs(x).view(batch, count, 2, 3, PAIR).permute(2, 0, 3, 1, 4).unbind(0)

@@ -1,4 +1,4 @@
-import type { MeasureAsk } from '../../../../reading/lexicon/sense.ts'
+import type { MeasureAsk } from '../../../../reading/asks.ts'
 
 /**
  * How papers ask for a component's measures (common practice). `~`: too common to be trusted alone; `<`: stands after

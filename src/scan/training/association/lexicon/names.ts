@@ -1,4 +1,4 @@
-import type { SubjectKind } from '../../../../reading/lexicon/sense.ts'
+import type { SubjectKind } from '../../../../reading/asks.ts'
 
 /** Names that papers give to what is in the ground (common practice; abbreviations of the trade). */
 export const MENTIONS: Record<SubjectKind, string> = {

@@ -1,4 +1,4 @@
-import type { PermitAsk } from '../../../../reading/lexicon/sense.ts'
+import type { PermitAsk } from '../../../../reading/asks.ts'
 
 /**
  * How forms of different decades ask for the facts of a permit (common practice; abbreviations of the trade). One

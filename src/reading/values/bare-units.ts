@@ -1,6 +1,5 @@
-import type { Ask, SubjectKind } from '../lexicon/sense.ts'
-import type { BareUnit } from '../values/length.ts'
-import type { LabelUnit } from './groups.ts'
+import type { Ask, LabelUnit, SubjectKind } from '../asks.ts'
+import type { BareUnit } from './length.ts'
 
 const feet = { unit: 'ft', sure: false } as const
 const inches = { unit: 'in', sure: false } as const
