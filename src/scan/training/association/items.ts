@@ -1,7 +1,8 @@
 import { cased, labelOf, nameOf } from './labels.ts'
-import { type Block, factOf, labelPart, nothing, type Region, valueParts } from './parts.ts'
+import { type Block, factOf, labelPart, nothing, type Region, tagOf, valueParts } from './parts.ts'
 import type { Component, Fact, Permit } from './permit.ts'
 import type { Said, Sheet } from './sheet.ts'
+import { sides } from './sides.ts'
 import { ASIDE, SECTIONS } from './words.ts'
 
 /** A label and what stands for it: a value, something that is not wanted, or nothing. */
@@ -25,8 +26,14 @@ const UNIT_WORDS = {
 export function itemOf(sheet: Sheet, fact: Fact, name = ''): Item {
   const { roll } = sheet
   const id = sheet.label()
-  let label = labelOf(sheet, fact.f)
+  let label = labelOf(sheet, fact.f, 'before', fact.of)
   if (name !== '') label = roll.chance(0.75) ? `${name} ${label}` : `${label} of ${name}`
+  // The part's own name asks for what it is known by: `Septic tank: 1000 GAL.`, `PIPE: Orangeburg`.
+  const isPipe = fact.of === 'building-sewer' || fact.of === 'effluent-line'
+  if (name !== '' && roll.chance(fact.f === 'capacity' ? 0.3 : fact.f === 'material' && isPipe ? 0.4 : 0))
+    label = name
+  if (fact.f === 'material' && isPipe && roll.chance(0.12))
+    label = cased(sheet, roll.of('pipe|pipe material|kind of pipe'))
   const bare = roll.chance(0.5)
   const value = bare ? fact.write(true) : fact.write(false)
   if (value.unit !== 'own' && roll.chance(0.75)) label += ` ${roll.of(UNIT_WORDS[value.unit])}`
@@ -36,7 +43,7 @@ export function itemOf(sheet: Sheet, fact: Fact, name = ''): Item {
 
 /** An item that asks and has no answer. */
 export function blankItem(sheet: Sheet, fact: Fact, name = ''): Item {
-  const label = labelOf(sheet, fact.f)
+  const label = labelOf(sheet, fact.f, 'before', fact.of)
   return {
     label: name ? `${name} ${label}` : label,
     id: 0,
@@ -233,8 +240,11 @@ export const formBlock: Block = (sheet, region, permit) => {
       : roll.chance(0.15)
         ? 'New '
         : ''
-    const facts = componentFacts(sheet, component)
+    const all = componentFacts(sheet, component)
+    const sized = roll.chance(0.25) ? sizeItem(sheet, component, headed ? '' : old + name) : null
+    const facts = sized ? all.filter(({ f }) => !SIZES.has(f)) : all
     if (facts.length === 0) continue
+    const more = sized ? [sized] : []
     if (headed) {
       const heading = `${old}${name}${roll.of('|:| -|.')}`
       const beside = roll.chance(0.3)
@@ -246,7 +256,7 @@ export const formBlock: Block = (sheet, region, permit) => {
           { x: region.x + Math.min(indent, 160), right: region.right, y },
           itemsOf(sheet, facts, '', 0.08),
         ) + gap()
-    } else y = lay({ ...region, y }, itemsOf(sheet, facts, old + name, 0.08)) + gap()
+    } else y = lay({ ...region, y }, [...more, ...itemsOf(sheet, facts, old + name, 0.08)]) + gap()
     if (y > sheet.height - 40) break
   }
   if (roll.chance(0.2)) sheet.run(region.x, y, [roll.of(SECTIONS)])
@@ -262,3 +272,35 @@ export function emptyPart(sheet: Sheet, region: Region, component: Component): n
 }
 
 export const hasFact = (component: Component, f: string): boolean => factOf(component, f) !== undefined
+
+const SIZES = new Set(['length', 'width', 'liquidDepth', 'absorbingDepth', 'diameter', 'depth', 'count'])
+
+/** All sides behind one label: `Dimensions: 8'-6" x 4'-0" x 4'-0" L.D.`, `Size 3-50' x 36"`. */
+function sizeItem(sheet: Sheet, component: Component, name: string): Item | null {
+  const { roll } = sheet
+  const id = sheet.label()
+  const label = [
+    name,
+    cased(
+      sheet,
+      roll.of(
+        'dimensions|size|inside dimensions|dimensions l x w|measurements|l x w x d|size of each|inside size',
+      ),
+    ),
+  ]
+    .filter(Boolean)
+    .join(' ')
+  if (component.kind !== 'tank' && component.kind !== 'pump-chamber') {
+    const said = sides(sheet, component)
+    return said.length > 0 ? { label, id, said, wide: true } : null
+  }
+  const list = ['length', 'width', 'liquidDepth'].map((f) => factOf(component, f))
+  if (list.some((fact) => fact === undefined)) return null
+  const times = roll.of(' x |x| X | by ')
+  const bare = roll.chance(0.3)
+  const said = list.flatMap((fact, nth): Said[] => {
+    const { t, unit } = fact!.write(bare)
+    return [...(nth > 0 ? [times] : []), { t, v: tagOf(sheet, fact!, id, unit) }]
+  })
+  return { label, id, said: [...said, roll.of('|| L.D.| LD| deep| liq.')], wide: true }
+}

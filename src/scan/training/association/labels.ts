@@ -41,6 +41,8 @@ const EXTRA: Partial<Record<Field, string>> = {
     'no. of lines|no. of trenches|number|quantity|how many|no.|#|lines|laterals|number of pits|no. of pits|no. of beds|trenches',
   tieA: 'a|from a|cor. a|corner a|pt. a|dist. a|a to|from corner a',
   tieB: 'b|from b|cor. b|corner b|pt. b|dist. b|b to|from corner b',
+  depth:
+    'depth|total depth|trench depth|excavated depth|depth of excavation|depth of trench|dig depth|overall depth|depth dug|depth to bottom|bottom depth|depth of dig',
   part: 'type|system type|type of system|disposal field type|kind of disposal',
   kind: 'type of work|work|permit for|permit type|nature of work|purpose|class|for',
   approvedOn:
@@ -63,11 +65,30 @@ const spellings = (f: Field): string =>
   f
 
 /** A label of a field, `before` its value or `after` it (`60 ft long`), as the page writes labels. */
-export function labelOf(sheet: Sheet, f: Field, side: 'before' | 'after' = 'before'): string {
+/** Words of a label that only one kind of part is asked with. */
+const ONLY_OF: readonly (readonly [RegExp, RegExp])[] = [
+  [/\b(?:lines?|laterals?|trench(?:es)?|tile)\b/, /^(?:trench|chambers|drip-field|absorption|permit)$/],
+  [/\bpits?\b/, /^(?:seepage-pit|cesspool)$/],
+  [/\bbeds?\b(?! ?rooms?)/, /^(?:bed|mound)$/],
+  [/\btanks?\b/, /^(?:tank|pump-chamber)$/],
+  [/\b(?:gravel|rock|stone|aggregate|pipe)\b/, /^(?!seepage-pit|cesspool|tank$)/],
+  [/\b(?:inlet|sidewall|side wall)\b/, /^(?!trench|bed|chambers|mound|drip-field|absorption)/],
+]
+
+export function labelOf(
+  sheet: Sheet,
+  f: Field,
+  side: 'before' | 'after' = 'before',
+  of: ToldOf = 'permit',
+): string {
   const { roll } = sheet
   const extra = EXTRA[f]
   const all = listOf(extra && roll.chance(0.4) ? extra : spellings(f))
-  const fitting = all.filter((one) => one.startsWith('<') === (side === 'after'))
+  const fitting = all.filter(
+    (one) =>
+      one.startsWith('<') === (side === 'after') &&
+      (of === 'permit' || ONLY_OF.every(([words, kinds]) => !words.test(one) || kinds.test(of))),
+  )
   const chosen = roll.pick(fitting.length > 0 ? fitting : all).replace(/^</, '')
   return side === 'after' ? chosen : cased(sheet, chosen)
 }

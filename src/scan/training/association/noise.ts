@@ -82,7 +82,7 @@ type Damage = {
 
 function damageOf(roll: Chance): Damage {
   const grade = roll.unit()
-  const worst = grade < 0.4 ? 0.01 : grade < 0.75 ? 0.04 : 0.12
+  const worst = grade < 0.35 ? 0.01 : grade < 0.65 ? 0.04 : grade < 0.88 ? 0.12 : 0.28
   return {
     letters: roll.between(0, worst),
     lostWords: roll.between(0, worst * 0.6),

@@ -238,6 +238,7 @@ export function makePermit(roll: Chance, hand: Hand, oldest = 1948, latest = 201
       )
       add('absorbingDepth', inches([4, 6, 8, 10, 12, 12, 12, 18, 24]))
       add('depthToTop', inches([8, 10, 12, 16, 18, 24]))
+      if (roll.chance(0.4)) add('depth', roll.chance(0.7) ? inches([24, 30, 36, 42, 48]) : feet(2, 5))
       const total = roll.whole(10, 60) * 10
       add('totalLength', (bare) => writtenFeet(roll, hand, total, bare))
       add('area', () => own(`${total * 3}${roll.of('| sq ft| sq. ft.| SF| sq.ft.| square feet')}`))

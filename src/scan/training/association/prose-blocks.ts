@@ -1,8 +1,8 @@
 import { nameOf, plainNameOf } from './labels.ts'
 import { type Block, factOf, factsOf, labelPart, partNamed, valueParts } from './parts.ts'
 import type { Component, Fact, Permit } from './permit.ts'
-import { sides } from './running-blocks.ts'
 import { type Said, type Sheet, textOf } from './sheet.ts'
+import { sides } from './sides.ts'
 import { BOILERPLATE, NOTHINGS } from './words.ts'
 
 /** Writes a value into a sentence: `{f}` of the permit, or of a component where one is given. */
@@ -148,6 +148,9 @@ const CERTIFICATES = [
   'The system serving a {bedrooms} bedroom residence located at {address} was found to comply with the regulations on {approvedOn}',
   'Certificate No. {otherNumber} issued upon completion of work under permit {number} dated {issuedOn} owner {owner} parcel number {parcelNumber}',
   'Permit {number} is hereby issued to {owner} of {address} valid until {otherDate}',
+  'The works on the land of {owner} at {address}, parcel {parcelNumber}, permit {number} granted {issuedOn}, were examined {approvedOn} and passed',
+  'Examined and passed {approvedOn} the works built under permit {number}, granted {issuedOn}',
+  'Permit No. {number} Granted {issuedOn} Completed {installedOn} Accepted {approvedOn}',
   'I, the undersigned, on {approvedOn} inspected the work at {address} done under permit number {number} and approve the same',
 ]
 const CERTIFIED_PARTS: readonly [RegExp, string][] = [
@@ -166,7 +169,28 @@ const CERTIFIED_PARTS: readonly [RegExp, string][] = [
     'with a {part} {length} long by {width} wide having {absorbingDepth} of gravel',
   ],
   [/box/, 'with a {material} {part}'],
+  [/tank|pump/, 'a {part} of {capacity} gallons, made of {material}'],
+  [/tank|pump/, '{part} capacity {capacity} gallons material {material}'],
+  [
+    /trench|chambers/,
+    '{count} {part} each {length} long and {width} wide with {absorbingDepth} of gravel beneath the pipe',
+  ],
 ]
+
+/** Print that asks for parts that this permit has none of. */
+const ABSENT_PARTS = [
+  'and _ seepage pits',
+  'with a pump chamber of _ gallons',
+  'and _ lineal feet of drain tile',
+  'a dosing tank of _ gallon capacity',
+  'with a grease trap _ gallons',
+  '_ cesspools, each _ in diameter',
+  'and _ dry wells _ deep',
+  'a seepage bed _ by _',
+  ', _ trenches',
+  'alarm _ pump _ h.p.',
+]
+const ABSENT_BLANKS = '____|________|___________| no | none | N/A | -- | __no__ |  | _0_ | nil '
 
 /** Running print with blanks that somebody typed over; some stay blank. */
 export const certificateBlock: Block = (sheet, region, permit) => {
@@ -205,6 +229,13 @@ export const certificateBlock: Block = (sheet, region, permit) => {
     const [, template] = roll.pick(fitting)
     if (template.includes('seepage pit') && component.kind === 'cesspool') continue
     said.push(...fill(template, (f) => factOf(component, f), part), roll.of('. |, |; | '))
+  }
+  for (const blanks of roll.some(ABSENT_PARTS, 0.2)) {
+    const place = Math.max(0, said.lastIndexOf('. '))
+    const put: Said[] = blanks
+      .split('_')
+      .flatMap((words, nth) => (nth === 0 ? [words] : [roll.of(ABSENT_BLANKS), words]))
+    said.splice(roll.chance(0.5) ? said.length : place, 0, ' ', ...put, ' ')
   }
   const y = sheet.flow(region.x, region.y, region.right - region.x, said)
   return y + sheet.size

@@ -2,13 +2,15 @@ import type { Chance } from './chance.ts'
 import { labelOf } from './labels.ts'
 import { factOf, factsOf, labelPart, partNamed, type Region, tagOf, valueParts } from './parts.ts'
 import { type Fact, makePermit, type Permit } from './permit.ts'
-import { fragment, shortName, sides } from './running-blocks.ts'
+import { fragment, shortName } from './running-blocks.ts'
 import type { Said, Sheet } from './sheet.ts'
+import { sides } from './sides.ts'
 import { HEADINGS } from './words.ts'
 import { type Hand, makeHand } from './written.ts'
 
 type Column = {
   readonly head: string
+  readonly lines?: true
   readonly id: number
   readonly cell: (permit: Permit) => Said[]
   readonly second: boolean
@@ -85,7 +87,10 @@ function columnsOf(sheet: Sheet, year: number): Column[] {
           }),
         ]
       : [
-          ofPart(FIELD, 'count', roll.of('Lines|No. lines|No.|Pits|Qty'), false),
+          {
+            ...ofPart(FIELD, 'count', roll.of('Lines|No. lines|No.|Qty|No. of lines'), false),
+            lines: true as const,
+          },
           ofPart(FIELD, 'length', roll.of('Length|Lgth.|Field length|Ft.'), roll.chance(0.5)),
           ofPart(FIELD, 'width', roll.of('Width|Wid.|In.'), roll.chance(0.4)),
         ]),
@@ -103,6 +108,16 @@ function columnsOf(sheet: Sheet, year: number): Column[] {
   const split = roll.whole(3, Math.max(3, limited.length - 2))
   void year
   return limited.map((one, at) => ({ ...one, second: at >= split }))
+}
+
+/** Where the columns only speak of lines, the permits are of lines: of what else could nobody tell. */
+function fittingPermit(roll: Chance, hand: Hand, year: number, columns: readonly Column[]): Permit {
+  const onlyLines = columns.some(({ lines }) => lines)
+  for (;;) {
+    const permit = makePermit(roll, hand, year, Math.min(2019, year + 2))
+    const field = permit.components.find(({ kind, existing }) => FIELD.test(kind) && !existing)
+    if (!onlyLines || field?.kind === 'trench') return permit
+  }
 }
 
 /** A register: one permit a row, or two lines a permit; headings may come again, lines may run on. */
@@ -144,7 +159,7 @@ export function registerBlock(
   const continued = roll.chance(0.12)
   while (permits < most && y < sheet.height - 40 - step * (two ? 2 : 1)) {
     sheet.permit = from + permits
-    const permit = makePermit(roll, hand, year, Math.min(2019, year + 2))
+    const permit = fittingPermit(roll, hand, year, columns)
     if (again > 0 && permits > 0 && permits % again === 0) {
       if (roll.chance(0.5)) {
         sheet.run(region.x + 30, y, [roll.of(HEADINGS)])

@@ -3,6 +3,7 @@ import { labelOf, plainNameOf } from './labels.ts'
 import { type Block, factOf, factsOf, labelPart, partNamed, tagOf, valueParts } from './parts.ts'
 import type { Component, Fact, Permit } from './permit.ts'
 import type { Said, Sheet } from './sheet.ts'
+import { sides } from './sides.ts'
 
 const SHORT_NAMES: Record<string, string> = {
   tank: 'ST|S.T.|tank|septic tank|Tank|SEPTIC TANK|S/T|tk',
@@ -23,48 +24,6 @@ export const shortName = (sheet: Sheet, kind: string): string =>
   SHORT_NAMES[kind] ? sheet.roll.of(SHORT_NAMES[kind]!) : plainNameOf(sheet.roll, kind as 'tank')
 
 const fixed = (fact: Fact, t: string): Fact => ({ ...fact, write: () => ({ t, unit: 'own' }) })
-
-/** `2-50' x 36"`, `3 @ 60 ft`, `10 x 32`: a count and sides in one breath; the longer side of a bed is its length. */
-export function sides(sheet: Sheet, component: Component): Said[] {
-  const { roll } = sheet
-  const { facts } = component
-  const [count, length, width, depth, diameter] = (
-    ['count', 'length', 'width', 'absorbingDepth', 'diameter'] as const
-  ).map((f) => facts.find((fact) => fact.f === f))
-  const bareAll = roll.chance(0.25)
-  const part = (fact: Fact): Said => {
-    const { t, unit } = fact.write(bareAll)
-    return { t, v: tagOf(sheet, fact, 0, unit) }
-  }
-  const times = roll.of(' x | x |x| X |X| by ')
-  const said: Said[] = []
-  if (count && roll.chance(0.75)) {
-    const written = count.write(false).t
-    said.push(
-      { t: written, v: tagOf(sheet, count, 0, 'own') },
-      roll.of('-|-| @ | ea. | - |@| lines | each | x '),
-    )
-  }
-  if (diameter && !length) {
-    said.push(part(diameter), roll.of(' dia.| dia| diam.|| across|'))
-    const deep = factOf(component, 'absorbingDepth', 'depth')
-    if (deep) said.push(times, part(deep), roll.of(' deep| eff. depth||| below inlet| ED'))
-    return said
-  }
-  if (!length) return said
-  const swapped = component.kind === 'bed' && width !== undefined && roll.chance(0.4)
-  said.push(part(swapped ? width! : length))
-  if (roll.chance(0.15)) said.push(roll.of(' long| lg.'))
-  if (width && roll.chance(0.85))
-    said.push(times, part(swapped ? length : width), roll.chance(0.15) ? roll.of(' wide| w.') : '')
-  if (depth && roll.chance(0.45))
-    said.push(
-      roll.of(', | w/ | |, with |; '),
-      part(depth),
-      roll.of(' rock| stone| gravel| of rock| gravel under pipe| rock below| wash stone| of gravel| agg.'),
-    )
-  return said
-}
 
 /** What a card says of a component in short: `1000 gal conc ST`, `DB conc.`, `3-50' x 36" lines w/ 12" rock`. */
 export function fragment(sheet: Sheet, component: Component): Said[] {

@@ -128,6 +128,13 @@ export const existingNew: Block = (sheet, region, permit) => {
     ['Present', 'Installed'],
     ['EXISTING', 'REPAIR'],
     ['Before', 'After'],
+    ['AS FOUND', 'AS LEFT'],
+    ['Found', 'Put in'],
+    ['Original', 'Replaced by'],
+    ['In place', 'Added'],
+    ['Was', 'Now'],
+    ['Failed system', 'New system'],
+    ['FOUND', 'FURNISHED'],
   ])
   const swapped = roll.chance(0.2)
   const rows: Said[][][] = []
@@ -150,7 +157,12 @@ export const existingNew: Block = (sheet, region, permit) => {
       }
       const cells = [value(old), value(fresh)]
       rows.push([
-        [labelPart(headed ? labelOf(sheet, f) : `${name} ${labelOf(sheet, f)}`, id)],
+        [
+          labelPart(
+            headed ? labelOf(sheet, f, 'before', kind) : `${name} ${labelOf(sheet, f, 'before', kind)}`,
+            id,
+          ),
+        ],
         ...(swapped ? cells.reverse() : cells),
       ])
     }
@@ -179,7 +191,7 @@ export const printout: Block = (sheet, region, permit) => {
   let lowest = region.y
   facts.forEach(({ fact, name }, nth) => {
     const id = sheet.label()
-    const plain = `${name ? `${name} ` : ''}${labelOf(sheet, fact.f)}`
+    const plain = `${name ? `${name} ` : ''}${labelOf(sheet, fact.f, 'before', fact.of)}`
     const label = upper ? plain.toUpperCase() : plain
     const x = region.x + (columns === 2 && nth >= rows ? wide : 0)
     const y = region.y + (columns === 2 ? nth % rows : nth) * sheet.line

@@ -1,8 +1,9 @@
 import { labelOf, nameOf } from './labels.ts'
 import { type Block, factOf, factsOf, labelPart, partNamed, type Region, tagOf, valueParts } from './parts.ts'
 import type { Component, Fact, Permit } from './permit.ts'
-import { shortName, sides } from './running-blocks.ts'
+import { shortName } from './running-blocks.ts'
 import type { Said, Sheet } from './sheet.ts'
+import { sides } from './sides.ts'
 import { tableOf } from './table-blocks.ts'
 
 const POINTS: Partial<Record<string, string>> = {

@@ -15,6 +15,7 @@ import torch.nn.functional as F
 from model import EDGES, FIELDS, LOOKS, SPELLINGS, TOLD_OF, UNITS, Association
 
 SIZES = [(96, 448), (160, 288), (256, 144), (384, 72), (512, 40), (640, 24)]
+COVERED = 0.06
 TARGETS = [("field", np.uint8), ("begins", np.uint8), ("of", np.uint8), ("existing", np.uint8), ("unit", np.uint8),
            ("permit", np.int16), ("component", np.int16), ("label", np.int16)]
 
@@ -132,6 +133,7 @@ def main():
     parser.add_argument("--part", type=float, default=420)
     parser.add_argument("--rate", type=float, default=1.6e-3)
     parser.add_argument("--resume")
+    parser.add_argument("--start", help="weights of an earlier training to go on from")
     parser.add_argument("--shrink", type=int, default=1)
     parser.add_argument("--first", type=int, default=0)
     options = parser.parse_args()
@@ -139,6 +141,8 @@ def main():
     device = "cuda" if torch.cuda.is_available() else "cpu"
     torch.backends.cuda.matmul.allow_tf32 = True
     model = Association().to(device)
+    if options.start:
+        model.load_state_dict({name: value.float() for name, value in torch.load(options.start, map_location=device).items()})
     average = {name: value.detach().clone() for name, value in model.state_dict().items()}
     optimizer = torch.optim.AdamW(model.parameters(), lr=options.rate, weight_decay=0.02, betas=(0.9, 0.98), fused=device == "cuda")
     spent, step, pages, first = 0.0, 0, 0, options.first
@@ -158,6 +162,9 @@ def main():
             group["lr"] = rate
         shard, batch = batches.ready.get()
         batch = {name: column.to(device, non_blocking=True) for name, column in batch.items()}
+        # Some words are covered, so that labels nobody has seen are told by what stands around them.
+        covered = torch.rand(batch["absent"].shape, device=device) < COVERED
+        batch["spellings"] = batch["spellings"].masked_fill(covered.unsqueeze(-1), 0)
         with torch.autocast(device, torch.bfloat16, enabled=device == "cuda"):
             tags, pairs = model(batch["spellings"], batch["looks"], batch["edges"], batch["absent"])
         parts = losses(tags, pairs, batch)
