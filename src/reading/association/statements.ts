@@ -5,7 +5,7 @@ import type { Mentioned, PageReadings, Statement } from '../statement.ts'
 import { answers, type ReadingContext } from '../values/answers.ts'
 import type { Found } from '../values/found.ts'
 import { mendedFigures } from '../values/mended.ts'
-import { partOf } from './belongs.ts'
+import { partOf, withWholeTies } from './belongs.ts'
 import type { LinkedValue } from './links.ts'
 
 /** What is told so as to be taken for nothing else, and never proposed. */
@@ -25,7 +25,7 @@ export type PermitReadings = PageReadings & {
 
 /** What a page's words say, permit by permit, by the links that were stored with them. */
 export function readingsOf(page: PageWords, context: ReadingContext): PermitReadings[] {
-  const values = page.links?.values ?? []
+  const values = withWholeTies(page.links?.values ?? [])
   const permits = [...new Set(values.map(({ permit }) => permit))].sort((a, b) => a - b)
   return permits.map((permit): PermitReadings => {
     const own = values.filter((value) => value.permit === permit)
@@ -33,7 +33,7 @@ export function readingsOf(page: PageWords, context: ReadingContext): PermitRead
       permit,
       clear: permits.length === 1 ? 1 : Math.min(...own.map(({ permitScore }) => permitScore)),
       statements: own.flatMap((value) => statementOf(value, own, values, page, context)),
-      mentions: own.flatMap((value) => mentionOf(value, page)),
+      mentions: own.flatMap((value) => mentionOf(value, own, page)),
     }
   })
 }
@@ -139,14 +139,31 @@ function belonging(value: LinkedValue, permit: readonly LinkedValue[], all: read
     doubts.push(doubt('several parts of this kind are told of, and it is not clear which one this is of'))
   const isLabeled = value.label !== null && value.label.score >= SURE_LABEL
   const isNamed = permit.some(({ field, part }) => field === 'part' && part === value.part)
+  if (value.label === null && sidesTurned(value, permit))
+    doubts.push(doubt('two sides without a word which is which: the longer one is taken as the length'))
   if (value.of !== 'permit' && !isLabeled && !isNamed)
     doubts.push(doubt('no label and no name beside it says what it is of'))
   return doubts
 }
 
-function mentionOf(value: LinkedValue, page: PageWords): Mentioned[] {
+/** `20' x 30'`: the first side is written as the length by some, and the longer one is it to others. */
+const sidesTurned = (value: LinkedValue, permit: readonly LinkedValue[]): boolean => {
+  const isSide = value.field === 'length' || value.field === 'width'
+  const side = (field: string): LinkedValue | undefined =>
+    permit.find((other) => other.field === field && other.part === value.part && other.label === null)
+  const [length, width] = [side('length'), side('width')]
+  return (
+    isSide &&
+    !!length &&
+    !!width &&
+    width.box.y <= length.box.y + length.box.h / 2 &&
+    width.box.x < length.box.x
+  )
+}
+
+function mentionOf(value: LinkedValue, permit: readonly LinkedValue[], page: PageWords): Mentioned[] {
   if (value.field !== 'part' || value.score < 0.8) return []
-  const kind = partOf(value, [])
+  const kind = partOf(value, permit)
   if (kind === null || kind === 'left-out') return []
   return [
     {

@@ -1,3 +1,4 @@
+import { surenessOf } from '../../../src/http/pages/documents/sureness.ts'
 import { sameValue } from '../../../src/reading/assemble/choose.ts'
 import type { ProposedField, ProposedPermit } from '../../../src/reading/proposal.ts'
 import type { Paper } from '../make.ts'
@@ -17,7 +18,10 @@ const own = (proposal: ProposedPermit): readonly ProposedField[] => [
 ]
 
 /** Proposals beside papers: each paper takes the proposal that has most of it right. */
-export function heldAgainst(papers: readonly Paper[], proposals: readonly ProposedPermit[]): { held: Held[]; found: number } {
+export function heldAgainst(
+  papers: readonly Paper[],
+  proposals: readonly ProposedPermit[],
+): { held: Held[]; found: number } {
   const left = new Set(proposals)
   let found = 0
   const held = papers.flatMap((paper): Held[] => {
@@ -30,13 +34,16 @@ export function heldAgainst(papers: readonly Paper[], proposals: readonly Propos
   })
   // A permit that no paper has: all that it says is wrong.
   const stray = [...left].flatMap((proposal) =>
-    own(proposal).filter(isJudged).map((field): Held => ({ pointer: field.pointer, kind: null, expected: null, field, right: false })),
+    own(proposal)
+      .filter(isJudged)
+      .map((field): Held => ({ pointer: field.pointer, kind: null, expected: null, field, right: false })),
   )
   return { held: [...held, ...stray], found }
 }
 
 const rights = (held: readonly Held[]): number => held.filter(({ right }) => right).length
-const isJudged = ({ pointer }: ProposedField): boolean => !/\/(?:tag|kind|action)$|^\/reference\/wall$/.test(pointer) || pointer === '/kind'
+const isJudged = ({ pointer }: ProposedField): boolean =>
+  !/\/(?:tag|kind|action)$|^\/reference\/wall$/.test(pointer) || pointer === '/kind'
 
 function onPaper(paper: Paper, proposal: ProposedPermit | null): Held[] {
   const { truth, shown } = paper
@@ -51,7 +58,13 @@ function onPaper(paper: Paper, proposal: ProposedPermit | null): Held[] {
     const field = fields.find((one) => one.pointer === own) ?? null
     if (field) used.add(own)
     const value = valueAt(paper, pointer)
-    return { pointer: match ? `/components/${kind}/${match[2]}` : pointer, kind, expected: value, field, right: field !== null && sameValue(field.value, value) }
+    return {
+      pointer: match ? `/components/${kind}/${match[2]}` : pointer,
+      kind,
+      expected: value,
+      field,
+      right: field !== null && sameValue(field.value, value),
+    }
   })
   const extra = fields
     .filter((field) => isJudged(field) && !used.has(field.pointer) && !isOfOldPart(field, parts))
@@ -73,8 +86,7 @@ function valueAt({ truth }: Paper, pointer: string): string | number {
 }
 
 /** Marked: what a clerk is told was read surely. */
-export const isMarked = ({ field }: Held): boolean =>
-  field !== null && field.doubts.length === 0 && (field.readAlike ?? field.confidence >= 0.97)
+export const isMarked = ({ field }: Held): boolean => surenessOf(field ?? undefined) === 'surely'
 
 /** Wilson's interval at 95 %, for a share of so many. */
 export function interval(part: number, whole: number): readonly [number, number] {
