@@ -1,6 +1,7 @@
 import { type Encoded, encode } from '../../../reading/association/encode.ts'
 import { FIELDS, TOLD_OF, UNITS_OF } from '../../../reading/association/fields.ts'
 import { type Piece, piecesOf } from '../../../reading/association/pieces.ts'
+import type { PageWords } from '../../../reading/page-words.ts'
 import { Chance } from './chance.ts'
 import { type SeenWord, seenPage } from './noise.ts'
 import { drawPage } from './page.ts'
@@ -18,7 +19,9 @@ export type Targets = {
   /** Place of the first piece of the label that says what a value is; its own place where nothing does. */
   readonly label: Int16Array
 }
+/** A page as examples are made of it: `page` is what a reader would hand over. */
 export type Example = {
+  readonly page: PageWords
   readonly encoded: Encoded
   readonly targets: Targets
   readonly pieces: readonly Piece[]
@@ -36,6 +39,16 @@ export function makeExample(seed: number): Example | null {
   const pieces = piecesOf(words).slice(0, MOST_PIECES)
   if (pieces.length < 4) return null
   return {
+    page: {
+      page: 1,
+      widthPt: sheet.width,
+      heightPt: sheet.height,
+      turn: 0,
+      levelDegrees: 0,
+      readBy: isPicture ? 'picture' : 'text-layer',
+      words,
+      secondWords: null,
+    },
     encoded: encode(pieces, sheet.height / sheet.width, isPicture),
     targets: targetsOf(pieces, words),
     pieces,
