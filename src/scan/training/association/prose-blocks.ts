@@ -1,7 +1,7 @@
-import { nameOf, plainNameOf } from './labels.ts'
-import { type Block, factOf, factsOf, labelPart, partNamed, valueParts } from './parts.ts'
-import type { Component, Fact, Permit } from './permit.ts'
-import { type Said, type Sheet, textOf } from './sheet.ts'
+import { plainNameOf } from './labels.ts'
+import { type Block, factOf, factsOf, partNamed, valueParts } from './parts.ts'
+import type { Component, Fact } from './permit.ts'
+import type { Said, Sheet } from './sheet.ts'
 import { sides } from './sides.ts'
 import { BOILERPLATE, NOTHINGS } from './words.ts'
 
@@ -254,8 +254,3 @@ export function boilerplate(sheet: Sheet, x: number, y: number, right: number): 
     { size: sheet.size * sheet.roll.between(0.7, 1) },
   )
 }
-
-export const nameIn = nameOf
-export const plainText = (said: readonly Said[]): string => said.map(textOf).join('')
-export type { Permit }
-export { labelPart }

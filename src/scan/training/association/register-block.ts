@@ -1,5 +1,4 @@
 import type { Chance } from './chance.ts'
-import { labelOf } from './labels.ts'
 import { factOf, factsOf, labelPart, partNamed, type Region, tagOf, valueParts } from './parts.ts'
 import { type Fact, makePermit, type Permit } from './permit.ts'
 import { fragment, shortName } from './running-blocks.ts'
@@ -280,6 +279,3 @@ const DOCKET_WORDS: Record<string, string> = {
   owner: 'to|for|own.',
   address: 'at|loc.',
 }
-
-export const labelFor = (sheet: Sheet, f: Fact['f']): string => labelOf(sheet, f)
-export type { Chance }

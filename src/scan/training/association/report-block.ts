@@ -1,4 +1,5 @@
-import { asideItem, componentFacts, itemOf, leftOf, permitFacts } from './items.ts'
+import { leftOf } from './arrange.ts'
+import { asideItem, componentFacts, itemOf, permitFacts } from './items.ts'
 import { nameOf } from './labels.ts'
 import type { Block } from './parts.ts'
 import { SECTIONS } from './words.ts'

@@ -1,7 +1,7 @@
 import type { Field, UnitOf } from '../../../reading/association/fields.ts'
 import { labelOf, nameOf } from './labels.ts'
 import { type Block, factOf, labelPart, nothing, type Region, valueParts } from './parts.ts'
-import type { Component, Fact, Permit } from './permit.ts'
+import type { Component, Fact } from './permit.ts'
 import type { Said, Sheet } from './sheet.ts'
 
 const COLUMNS: readonly Field[] = [
@@ -209,5 +209,3 @@ export const printout: Block = (sheet, region, permit) => {
 }
 
 export const tableOf = grid
-export type Rows = readonly (readonly (readonly Said[])[])[]
-export type { Permit }

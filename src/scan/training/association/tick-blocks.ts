@@ -1,5 +1,5 @@
 import type { Field, ToldOf } from '../../../reading/association/fields.ts'
-import { asideItem, componentFacts, itemOf, itemsOf, permitFacts } from './items.ts'
+import { asideItem, componentFacts, itemOf, permitFacts } from './items.ts'
 import { cased, labelOf, nameOf } from './labels.ts'
 import { type Block, factsOf, labelPart, nothing, partNamed, type Region, valueParts } from './parts.ts'
 import { MATERIALS_OF, type Permit } from './permit.ts'
@@ -261,5 +261,3 @@ export const questionBlock: Block = (sheet, region, permit) => {
   }
   return y
 }
-
-export const moreItems = itemsOf
