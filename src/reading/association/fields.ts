@@ -32,7 +32,7 @@ export const FIELDS = [
   'liquidDepth',
   'insideHeight',
   'wallThickness',
-  'absorbingDepth',
+  'effectiveDepth',
   'depthToTop',
   'depth',
   'pipeDiameter',

@@ -20,15 +20,15 @@ export function docket1954({ sheets, roll }: Desk): void {
     said.push(roll.pick([`${size} ${stuff} tank`, `Sept. tk. ${size} ${stuff}`, `${stuff} S.T. ${size}`]))
     if (kind === 'seepage-pit')
       said.push(
-        `${v(`${at}/count`)} pit${v(`${at}/count`) === '1' ? '' : 's'} ${measure(roll, v(`${at}/diameter`))} dia. x ${measure(roll, v(`${at}/absorbingDepth`))} below inlet`,
+        `${v(`${at}/count`)} pit${v(`${at}/count`) === '1' ? '' : 's'} ${measure(roll, v(`${at}/diameter`))} dia. x ${measure(roll, v(`${at}/effectiveDepth`))} below inlet`,
       )
     else if (kind === 'trench')
       said.push(
-        `${v(`${at}/count`)}-${v(`${at}/length`).replace(' ft', "'")} x ${measure(roll, v(`${at}/width`))} lines, ${measure(roll, v(`${at}/absorbingDepth`))} rock`,
+        `${v(`${at}/count`)}-${v(`${at}/length`).replace(' ft', "'")} x ${measure(roll, v(`${at}/width`))} lines, ${measure(roll, v(`${at}/effectiveDepth`))} rock`,
       )
     else
       said.push(
-        `bed ${v(`${at}/length`).replace(' ft', "'")} x ${v(`${at}/width`).replace(' ft', "'")}, ${measure(roll, v(`${at}/absorbingDepth`))} gravel`,
+        `bed ${v(`${at}/length`).replace(' ft', "'")} x ${v(`${at}/width`).replace(' ft', "'")}, ${measure(roll, v(`${at}/effectiveDepth`))} gravel`,
       )
     if (lateDate) said.push(`iss. ${v('/issuedOn')}`)
     said.push(`O.K. ${v('/approvedOn')}`, `by ${sheet.truth.noise.installer}`)

@@ -35,14 +35,14 @@ export function film1966({ sheets, roll }: Desk): void {
       line(
         ['NO. PITS', v(`${at}/count`)],
         ['PIT DIA.', measure(roll, v(`${at}/diameter`))],
-        ['DEPTH BELOW INLET', measure(roll, v(`${at}/absorbingDepth`))],
+        ['DEPTH BELOW INLET', measure(roll, v(`${at}/effectiveDepth`))],
       )
     else
       line(
         ...(kind === 'trench' ? ([['NO. LINES', v(`${at}/count`)]] as const) : []),
         [kind === 'trench' ? 'LENGTH EACH LINE' : 'BED LENGTH', measure(roll, v(`${at}/length`))],
         [kind === 'trench' ? 'TRENCH WIDTH' : 'BED WIDTH', measure(roll, v(`${at}/width`))],
-        ['STONE UNDER PIPE', measure(roll, v(`${at}/absorbingDepth`))],
+        ['STONE UNDER PIPE', measure(roll, v(`${at}/effectiveDepth`))],
       )
     const tied = [tank, ...(box ? [box] : [])]
     if (order) {

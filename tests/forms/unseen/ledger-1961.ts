@@ -50,7 +50,7 @@ export function ledger1961({ sheets, roll }: Desk): void {
     before = stuff
     const lines =
       kind === 'seepage-pit'
-        ? `${v(`${at}/count`)} pits ${measure(roll, v(`${at}/diameter`))} x ${measure(roll, v(`${at}/absorbingDepth`))}`
+        ? `${v(`${at}/count`)} pits ${measure(roll, v(`${at}/diameter`))} x ${measure(roll, v(`${at}/effectiveDepth`))}`
         : kind === 'trench'
           ? `${v(`${at}/count`)} @ ${v(`${at}/length`).replace(' ft', "'")} x ${measure(roll, v(`${at}/width`))}`
           : `bed ${v(`${at}/length`).replace(' ft', "'")} x ${v(`${at}/width`).replace(' ft', "'")}`

@@ -35,13 +35,13 @@ export function plan1994({ sheets, roll }: Desk): void {
   sheet.box(160 + shift, 320, 240, 90)
   const said =
     kind === 'seepage-pit'
-      ? `${v(`${at}/count`)} drywell(s) ${measure(roll, v(`${at}/diameter`))} diam., ${measure(roll, v(`${at}/absorbingDepth`))} below inlet`
+      ? `${v(`${at}/count`)} drywell(s) ${measure(roll, v(`${at}/diameter`))} diam., ${measure(roll, v(`${at}/effectiveDepth`))} below inlet`
       : kind === 'trench'
         ? `${v(`${at}/count`)} trenches ${measure(roll, v(`${at}/length`))} x ${measure(roll, v(`${at}/width`))}`
         : `Leach bed ${measure(roll, v(`${at}/length`))} x ${measure(roll, v(`${at}/width`))}`
   sheet.text(said, 170 + shift, 350, print)
   if (kind !== 'seepage-pit')
-    sheet.text(`${measure(roll, v(`${at}/absorbingDepth`))} stone under pipe`, 170 + shift, 366, print)
+    sheet.text(`${measure(roll, v(`${at}/effectiveDepth`))} stone under pipe`, 170 + shift, 366, print)
   sheet.text(roll.pick(['TOWN ROAD', 'Lane', 'Private drive']), 270, 446, print)
   let y = 480
   const table = roll.chance(0.5)

@@ -65,11 +65,11 @@ export function questions1973({ sheets, roll }: Desk): void {
   if (kind !== 'bed') ask(`How many ${name === 'pit' ? 'pits' : 'trenches'}?`, v(`${field}/count`))
   if (kind === 'seepage-pit') {
     ask('Width across of each pit', measure(roll, v(`${field}/diameter`)))
-    ask('Depth of pit below the inlet', measure(roll, v(`${field}/absorbingDepth`)))
+    ask('Depth of pit below the inlet', measure(roll, v(`${field}/effectiveDepth`)))
   } else {
     ask(`Length of ${name === 'bed' ? 'the bed' : 'each trench'}`, measure(roll, v(`${field}/length`)))
     ask(`Width of ${name === 'bed' ? 'the bed' : 'each trench'}`, measure(roll, v(`${field}/width`)))
-    ask('Stone beneath the pipe', measure(roll, v(`${field}/absorbingDepth`)))
+    ask('Stone beneath the pipe', measure(roll, v(`${field}/effectiveDepth`)))
   }
   ask('Pump, if any', roll.pick(['none', 'N/A', '---']))
   ask('Name of the contractor', sheet.truth.noise.installer)

@@ -42,13 +42,13 @@ export function repair1988({ sheets, roll }: Desk): void {
   if (kind === 'seepage-pit') {
     row('Pits, number', roll.pick(['1', 'one']), v(`${at}/count`))
     row('Pit diameter', roll.pick(["5'", '6 ft']), measure(roll, v(`${at}/diameter`)))
-    row('Pit, below inlet', roll.pick(["5'", 'full of sludge']), measure(roll, v(`${at}/absorbingDepth`)))
+    row('Pit, below inlet', roll.pick(["5'", 'full of sludge']), measure(roll, v(`${at}/effectiveDepth`)))
   } else {
     const name = kind === 'trench' ? 'Trench' : 'Bed'
     if (kind === 'trench') row('Number of trenches', roll.pick(['1', '2']), v(`${at}/count`))
     row(`${name} length`, roll.pick(["40'", '35 ft']), measure(roll, v(`${at}/length`)))
     row(`${name} width`, roll.pick(['18"', '24"', "2'"]), measure(roll, v(`${at}/width`)))
-    row('Gravel under pipe', roll.pick(['6"', 'none', '?']), measure(roll, v(`${at}/absorbingDepth`)))
+    row('Gravel under pipe', roll.pick(['6"', 'none', '?']), measure(roll, v(`${at}/effectiveDepth`)))
   }
   y += 14
   pair('Soil', v('/soilTexture'), 50, y)

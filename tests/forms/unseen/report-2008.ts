@@ -46,7 +46,7 @@ export function report2008({ sheets, roll }: Desk): void {
   if (kind === 'seepage-pit') {
     row(['Quantity', v(`${at}/count`)], ['Diameter', measure(roll, v(`${at}/diameter`))])
     row(
-      ['Sidewall below inlet', measure(roll, v(`${at}/absorbingDepth`))],
+      ['Sidewall below inlet', measure(roll, v(`${at}/effectiveDepth`))],
       ['Spacing', roll.pick(["18'", '20 ft'])],
     )
   } else {
@@ -54,7 +54,7 @@ export function report2008({ sheets, roll }: Desk): void {
       row(['Quantity', v(`${at}/count`)], ['Spacing on center', roll.pick(["6'", '8 ft'])])
     row(['Length', measure(roll, v(`${at}/length`))], ['Width', measure(roll, v(`${at}/width`))])
     row(
-      ['Aggregate below pipe', measure(roll, v(`${at}/absorbingDepth`))],
+      ['Aggregate below pipe', measure(roll, v(`${at}/effectiveDepth`))],
       ['Depth of dig', roll.pick(['30 in', '36 in'])],
     )
   }

@@ -139,7 +139,7 @@ export const formBlock: Block = (sheet, region, permit) => {
   return y + gap()
 }
 
-const SIZES = new Set(['length', 'width', 'liquidDepth', 'absorbingDepth', 'diameter', 'depth', 'count'])
+const SIZES = new Set(['length', 'width', 'liquidDepth', 'effectiveDepth', 'diameter', 'depth', 'count'])
 
 /** All sides behind one label: `Dimensions: 8'-6" x 4'-0" x 4'-0" L.D.`, `Size 3-50' x 36"`. */
 function sizeItem(sheet: Sheet, component: Component, name: string): Item | null {

@@ -224,7 +224,7 @@ export function makePermit(roll: Chance, hand: Hand, oldest = 1948, latest = 201
       if (kind === 'seepage-pit' || kind === 'cesspool') {
         add('count', count(1, 4))
         add('diameter', feet(3, 12))
-        add(roll.chance(0.6) ? 'absorbingDepth' : 'depth', feet(4, 16))
+        add(roll.chance(0.6) ? 'effectiveDepth' : 'depth', feet(4, 16))
         add('material', material('seepage-pit'))
         ties(add)
         return
@@ -236,7 +236,7 @@ export function makePermit(roll: Chance, hand: Hand, oldest = 1948, latest = 201
         'width',
         isWide ? wholeFeet(8, 17) : roll.chance(0.7) ? inches([18, 24, 30, 36, 36, 24, 12]) : wholeFeet(2, 4),
       )
-      add('absorbingDepth', inches([4, 6, 8, 10, 12, 12, 12, 18, 24]))
+      add('effectiveDepth', inches([4, 6, 8, 10, 12, 12, 12, 18, 24]))
       add('depthToTop', inches([8, 10, 12, 16, 18, 24]))
       if (roll.chance(0.4)) add('depth', roll.chance(0.7) ? inches([24, 30, 36, 42, 48]) : feet(2, 5))
       const total = roll.whole(10, 60) * 10

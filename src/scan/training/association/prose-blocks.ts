@@ -67,18 +67,18 @@ const OF_A_TANK = [
   'Sewage flows to a {capacity} {part}.',
 ]
 const OF_A_PIT = [
-  'It drains to {count} {part} {diameter} in diameter and {absorbingDepth} below the inlet.',
+  'It drains to {count} {part} {diameter} in diameter and {effectiveDepth} below the inlet.',
   'There are {count} {part}, {diameter} across and {depth} deep.',
   'A {part} of {material}, {diameter} in diameter, takes the effluent.',
   'The {part} is {tieA} from A and {tieB} from B.',
 ]
 const OF_A_FIELD = [
-  'The {part} consists of {count} lines each {length} long and {width} wide with {absorbingDepth} of gravel under the pipe.',
+  'The {part} consists of {count} lines each {length} long and {width} wide with {effectiveDepth} of gravel under the pipe.',
   'There are {count} {part} {length} long, {width} wide.',
-  'The {part} is {length} by {width} with {absorbingDepth} of stone.',
+  'The {part} is {length} by {width} with {effectiveDepth} of stone.',
   'A total of {totalLength} of {part} was laid, {width} wide.',
   'The {part} has {area} of absorption area.',
-  '{count} {part} of {length} were dug, with {absorbingDepth} rock below the pipe and {depthToTop} of cover.',
+  '{count} {part} of {length} were dug, with {effectiveDepth} rock below the pipe and {depthToTop} of cover.',
   'The {part} begins {tieA} from A and {tieB} from B.',
 ]
 const OF_A_PIPE = [
@@ -159,21 +159,21 @@ const CERTIFIED_PARTS: readonly [RegExp, string][] = [
     /tank|pump/,
     'Septic tank size {capacity} gals., material {material}, length {length} width {width} liquid depth {liquidDepth}',
   ],
-  [/pit|cesspool/, '{count} seepage pit(s) {diameter} in diameter and {absorbingDepth} effective depth'],
+  [/pit|cesspool/, '{count} seepage pit(s) {diameter} in diameter and {effectiveDepth} effective depth'],
   [
     /trench|bed|chambers|mound|field|absorption/,
     'and {count} lines each {length} feet in length and {width} wide',
   ],
   [
     /trench|bed|chambers|mound|field|absorption/,
-    'with a {part} {length} long by {width} wide having {absorbingDepth} of gravel',
+    'with a {part} {length} long by {width} wide having {effectiveDepth} of gravel',
   ],
   [/box/, 'with a {material} {part}'],
   [/tank|pump/, 'a {part} of {capacity} gallons, made of {material}'],
   [/tank|pump/, '{part} capacity {capacity} gallons material {material}'],
   [
     /trench|chambers/,
-    '{count} {part} each {length} long and {width} wide with {absorbingDepth} of gravel beneath the pipe',
+    '{count} {part} each {length} long and {width} wide with {effectiveDepth} of gravel beneath the pipe',
   ],
 ]
 

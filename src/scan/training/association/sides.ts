@@ -7,7 +7,7 @@ export function sides(sheet: Sheet, component: Component): Said[] {
   const { roll } = sheet
   const { facts } = component
   const [count, length, width, depth, diameter] = (
-    ['count', 'length', 'width', 'absorbingDepth', 'diameter'] as const
+    ['count', 'length', 'width', 'effectiveDepth', 'diameter'] as const
   ).map((f) => facts.find((fact) => fact.f === f))
   const bareAll = roll.chance(0.25)
   const part = (fact: Fact): Said => {
@@ -25,7 +25,7 @@ export function sides(sheet: Sheet, component: Component): Said[] {
   }
   if (diameter && !length) {
     said.push(part(diameter), roll.of(' dia.| dia| diam.|| across|'))
-    const deep = factOf(component, 'absorbingDepth', 'depth')
+    const deep = factOf(component, 'effectiveDepth', 'depth')
     if (deep)
       said.push(
         times,

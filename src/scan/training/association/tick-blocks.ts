@@ -196,7 +196,7 @@ const QUESTIONS: Partial<Record<Field, string>> = {
   parcelNumber: "What is the assessor's parcel number?|Tax parcel number",
   soilTexture: 'What kind of soil?|Nature of soil|Character of the soil',
   percRateMpi: 'Rate of percolation, minutes per inch|Result of percolation test (min. per inch)',
-  absorbingDepth: 'How deep is the gravel under the pipe?|Depth of stone below the line|Depth below inlet',
+  effectiveDepth: 'How deep is the gravel under the pipe?|Depth of stone below the line|Depth below inlet',
   designFlowGpd: 'Daily flow expected, gallons|Estimated flow per day?',
 }
 
