@@ -71,7 +71,7 @@ function statementOf(
         box: value.box,
         confidence: value.confidence,
       },
-      fit: found.fit * value.score,
+      fit: found.fit * value.score * (isWhole(found, text) ? 1 : IN_PART),
       how:
         value.ticked && (ask === 'kind' || ask === 'material' || ask === 'shape')
           ? 'tick'
@@ -88,6 +88,15 @@ function statementOf(
 /** Of several readings of a text the one that takes most of it. */
 const wholest = (found: readonly Found[]): Found | undefined =>
   [...found].sort((a, b) => b.end - b.start - (a.end - a.start) || a.start - b.start)[0]
+
+/** A value is a piece of what stands there: the rest may be the half of it that was misread. */
+const IN_PART = 0.75
+const BESIDE_A_VALUE =
+  /\b(?:no|number|gal(?:lon)?s?|ft|feet|in|inch(?:es)?|gpd|mpi|min|per|day|sq|and|of|pipe|tile|new|system|soils?|each|ea|lines?|the|at)\b/gi
+
+const isWhole = ({ start, end }: Found, text: string): boolean =>
+  `${text.slice(0, start)} ${text.slice(end)}`.replace(BESIDE_A_VALUE, '').replace(/[^A-Za-z0-9]/g, '')
+    .length < 3
 
 /** The value above in the same column. */
 function meantAgain(value: LinkedValue, all: readonly LinkedValue[]): string | null {
