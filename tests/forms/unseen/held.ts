@@ -86,7 +86,7 @@ function valueAt({ truth }: Paper, pointer: string): string | number {
 }
 
 /** Marked: what a clerk is told was read surely. */
-export const isMarked = ({ field }: Held): boolean => surenessOf(field ?? undefined) === 'surely'
+export const isMarked = ({ field }: Held): boolean => surenessOf(field ?? undefined) === 'high'
 
 /** Wilson's interval at 95 %, for a share of so many. */
 export function interval(part: number, whole: number): readonly [number, number] {
