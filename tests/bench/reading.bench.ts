@@ -76,8 +76,8 @@ async function measured(grade: Grade, seed: number): Promise<Page[]> {
   const pages: Page[] = []
   for (const [index, layout] of layouts.entries()) {
     const page = await scan.getPage(index + 1)
-    const [bare, bareSeconds] = await timed(async () => associated(await readBare(scan, page)))
-    const [ours, seconds] = await timed(async () => associated(await readPicture(scan, page)))
+    const [bare, bareSeconds] = await timed(() => readBare(scan, page).then(associated))
+    const [ours, seconds] = await timed(() => readPicture(scan, page).then(associated))
     const truth = await textLayerWords(await print.getPage(index + 1))
     const paper = form.papers[index]!
     const errors = characterErrors({ ...ours, words: truth }, ours)
