@@ -31,6 +31,12 @@ export async function associated(page: PageWords): Promise<PageWords> {
   return { ...page, links: await linksOf(page, await loading) }
 }
 
+/** The hash of the model that links now. */
+export async function modelInForce(): Promise<string> {
+  loading ??= load()
+  return (await loading).hash
+}
+
 async function linksOf(page: PageWords, { session, hash }: Model): Promise<PageLinks> {
   const pieces = piecesOf(wordsTogether(page))
   const values: LinkedValue[] = []
