@@ -9,6 +9,7 @@ import type { PageWords } from './page-words.ts'
 import type { ParcelNumberFormat } from './parcel-number.ts'
 import type { ProposedPermit } from './proposal.ts'
 import { type PageSaid, splitIntoPermits } from './split.ts'
+import type { PageReadings } from './statement.ts'
 
 /**
  * What the pages of a document seem to say: one proposal for each permit on them, in the order of the pages and down
@@ -58,10 +59,24 @@ const assembled = (group: readonly Said[]): ProposedPermit => ({
 /** A scrap of so few values without a number of its own is no permit: it goes with the one before it. */
 const LEAST_OF_A_PERMIT = 3
 
+/** Where no two of a page's permits are told by a number or a parcel, it is a page of one. */
+function oneOrSeveral(permits: readonly PageReadings[]): readonly PageReadings[] {
+  const told = permits.filter(({ statements }) =>
+    statements.some(({ ask }) => ask === 'number' || ask === 'parcelNumber'),
+  )
+  if (told.length > 1 || permits.length < 2) return permits
+  return [
+    {
+      statements: permits.flatMap(({ statements }) => statements),
+      mentions: permits.flatMap(({ mentions }) => mentions),
+    },
+  ]
+}
+
 /** What a page says of each of its permits. A form that was taught has places for one. */
 function saidBy(page: PageWords, format: ParcelNumberFormat, forms: readonly NamedForm[]): Said[] {
   const context = { format, misread: page.readBy === 'picture' }
-  const own = readingsOf(page, context)
+  const own = oneOrSeveral(readingsOf(page, context))
   const permits = own.filter(
     ({ statements }, nth) =>
       nth === 0 || statements.length >= LEAST_OF_A_PERMIT || statements.some(({ ask }) => ask === 'number'),
