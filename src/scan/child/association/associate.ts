@@ -10,6 +10,8 @@ import type { PageWords } from '../../../reading/page-words.ts'
 const FILE = new URL('./association.onnx', import.meta.url)
 /** Pages of more pieces are read in parts: time and memory go with the square of their number. */
 const MOST_PIECES = 900
+/** Twice the densest sheet of a register: what comes after is no paper, and would keep whoever waits. */
+const MOST_LINKED = 3_000
 
 type Model = { readonly session: InferenceSession; readonly hash: string }
 
@@ -38,7 +40,7 @@ export async function modelInForce(): Promise<string> {
 }
 
 async function linksOf(page: PageWords, { session, hash }: Model): Promise<PageLinks> {
-  const pieces = piecesOf(wordsTogether(page))
+  const pieces = piecesOf(wordsTogether(page)).slice(0, MOST_LINKED)
   const values: LinkedValue[] = []
   let permits = 0
   for (const part of inParts(pieces)) {
