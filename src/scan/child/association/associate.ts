@@ -10,7 +10,7 @@ import type { PageWords } from '../../../reading/page-words.ts'
 const FILE = new URL('./association.onnx', import.meta.url)
 /** Pages of more pieces are read in parts: time and memory go with the square of their number. */
 const MOST_PIECES = 900
-/** Twice the densest sheet of a register: what comes after is no paper, and would keep whoever waits. */
+/** Twice the densest sheet of a register: what holds more is no permit, and would keep whoever waits. */
 const MOST_LINKED = 3_000
 
 type Model = { readonly session: InferenceSession; readonly hash: string }
@@ -40,7 +40,8 @@ export async function modelInForce(): Promise<string> {
 }
 
 async function linksOf(page: PageWords, { session, hash }: Model): Promise<PageLinks> {
-  const pieces = piecesOf(wordsTogether(page)).slice(0, MOST_LINKED)
+  const pieces = piecesOf(wordsTogether(page))
+  if (pieces.length > MOST_LINKED) return { model: hash, values: [] }
   const values: LinkedValue[] = []
   let permits = 0
   for (const part of inParts(pieces)) {
