@@ -1,86 +1,44 @@
 import type { Box } from '../records/source.ts'
+import type { LabelUnit } from './asks.ts'
 import { sameValue } from './assemble/choose.ts'
-import type { LabelUnit } from './find/groups.ts'
-import { answers, type ReadingContext } from './find/read-value.ts'
 import { rowsOf } from './layout/rows.ts'
 import { joined } from './layout/strip.ts'
 import type { PageWords, Word } from './page-words.ts'
-import type { PageReadings, SecondReading, Statement } from './statement.ts'
+import type { SecondReading, Statement } from './statement.ts'
+import { answers, type ReadingContext } from './values/answers.ts'
 
 /**
- * What the first reader says, each with what the second says of the same place; and what only the second could place,
- * with what the first says there. That two readers who know nothing of each other see the same is the best sign there
- * is that it is right.
+ * What is said, each with what the second reader sees at its place. That two readers who know nothing of each other see
+ * the same is the best sign there is that it was read right. What only the second saw, the first is asked of.
  */
-export function agreed(
+export function withSecond<T extends Statement>(
   page: PageWords,
-  first: PageReadings,
-  second: PageReadings,
+  statements: readonly T[],
   context: ReadingContext,
-): PageReadings {
-  const others = page.secondWords ?? []
-  const ours = first.statements.map((statement) => ({
-    ...statement,
-    second: secondOpinion(statement, second.statements, page, others, context),
-  }))
-  const theirs = second.statements
-    .filter((statement) => !first.statements.some((known) => sameQuestion(known, statement)))
-    .map((statement) => ({
-      ...statement,
-      // The second reader is the weaker one: alone it is believed less.
-      fit: statement.fit * 0.8,
-      second: secondOpinion(statement, first.statements, page, page.words, context),
-    }))
-  return {
-    statements: [...ours, ...theirs],
-    mentions: [...first.mentions, ...newMentions(first, second, theirs)],
-  }
+): T[] {
+  const { secondWords } = page
+  if (secondWords === null) return [...statements]
+  return statements.map((statement) => {
+    const isFirsts = page.words.some((word) => touches(word.box, statement.excerpt.box, 0.4))
+    const second = secondOpinion(statement, page, isFirsts ? secondWords : page.words, context)
+    // The second reader is the weaker one: alone it is believed less.
+    return { ...statement, fit: isFirsts ? statement.fit : statement.fit * 0.8, second }
+  })
 }
 
-const sameQuestion = (a: Statement, b: Statement): boolean =>
-  a.ask === b.ask &&
-  a.kind === b.kind &&
-  (a.ordinal === b.ordinal || a.ordinal === null || b.ordinal === null)
-
-/** A component that only the second reader names counts where it also says something of it. */
-const newMentions = (first: PageReadings, second: PageReadings, theirs: readonly Statement[]) =>
-  second.mentions.filter(
-    ({ kind }) =>
-      theirs.some((statement) => statement.kind === kind) &&
-      !first.mentions.some((known) => known.kind === kind),
-  )
-
-/** What another reader makes of the same question: by its own labels, or by its words where the value stands. */
 function secondOpinion(
   statement: Statement,
-  others: readonly Statement[],
   page: PageWords,
   words: readonly Word[],
   context: ReadingContext,
 ): SecondReading {
-  const labeled = others.filter(
-    (other) => sameQuestion(statement, other) && touches(statement.excerpt.box, other.excerpt.box, 0.5),
-  )
-  if (labeled.some(({ value }) => sameValue(value, statement.value)))
-    return { says: 'same', value: statement.value }
-  const there = valuesAt(statement, page, words, context)
-  if (there.some((value) => sameValue(value, statement.value)))
-    return { says: 'same', value: statement.value }
-  const other = labeled[0]?.value ?? there[0]
-  return other === undefined ? { says: 'nothing' } : { says: 'other', value: other }
-}
-
-function valuesAt(
-  { ask, kind, value, excerpt }: Statement,
-  page: PageWords,
-  words: readonly Word[],
-  context: ReadingContext,
-): (string | number)[] {
-  const there = words.filter((word) => touches(word.box, excerpt.box, 0.4))
-  if (there.length === 0) return []
+  const there = words.filter((word) => touches(word.box, statement.excerpt.box, 0.4))
+  if (there.length === 0) return { says: 'nothing' }
   const text = joined(rowsOf(page, there).flatMap(({ phrases }) => phrases.map(({ strip }) => strip))).text
-  const unit = unitOf(value)
-  return answers(text, { ask, kind, unit }, context).map((found) => found.value)
+  const { ask, kind, value } = statement
+  const values = answers(text, { ask, kind, unit: unitOf(value) }, context).map((found) => found.value)
+  if (values.some((one) => sameValue(one, value))) return { says: 'same', value }
+  return values[0] === undefined ? { says: 'nothing' } : { says: 'other', value: values[0] }
 }
 
 /** The unit that the value was given, so that a bare number at its place is taken in the same. */

@@ -2,9 +2,12 @@ import type { ComponentKind, Material, Side, VesselShape, WALLS } from '../recor
 import type { PERMIT_ACTIONS, PermitKind } from '../records/permit.ts'
 import type { Box } from '../records/source.ts'
 
-/** How a value was found: beside a label, by a taught form, in a table, in running text, by a tick. */
+/** How a value was found: by a label, by a taught form, by what stands around it, by a tick. */
 export const FOUND_HOW = ['label', 'family', 'table', 'prose', 'tick'] as const
 export type FoundHow = (typeof FOUND_HOW)[number]
+
+/** The words on the page that say what a value is; null where only its form and its neighbors do. */
+export type Why = { readonly words: string; readonly box: Box } | null
 
 /** Why a proposed value may be wrong, in words; `readings` are the values that would pass. */
 export type Doubt = {
@@ -18,6 +21,7 @@ export type Doubt = {
     | 'other-value-on-paper'
     | 'unit-assumed'
     | 'meaning-assumed'
+    | 'belongs-unclear'
     | 'faint'
   readonly says: string
   readonly readings: readonly (string | number)[]
@@ -36,6 +40,7 @@ export type ProposedField = {
   /** The share of such readings that are right, 0 to 1. */
   readonly confidence: number
   readonly how: FoundHow
+  readonly why: Why
   /** Two independent readers of the picture gave the same value and it is clear what of; null where only one read. */
   readonly readAlike: boolean | null
   readonly doubts: readonly Doubt[]

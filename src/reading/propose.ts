@@ -1,19 +1,20 @@
-import { agreed } from './agree.ts'
+import { withSecond } from './agree.ts'
 import { assembledPermit } from './assemble/permit.ts'
 import { settled } from './assemble/settled.ts'
+import { readingsOf } from './association/statements.ts'
 import { withPlaces } from './family/read-places.ts'
 import { recognize } from './family/recognize.ts'
 import type { NamedForm } from './family/taught-form.ts'
-import { readPage } from './find/read-page.ts'
-import type { PageWords, Word } from './page-words.ts'
+import type { PageWords } from './page-words.ts'
 import type { ParcelNumberFormat } from './parcel-number.ts'
 import type { ProposedPermit } from './proposal.ts'
 import { type PageSaid, splitIntoPermits } from './split.ts'
 import type { PageReadings } from './statement.ts'
 
 /**
- * What the pages of a document seem to say: one proposal for each permit on them, in page order. Pure; the same pages
- * and taught forms give the same proposals for ever. Pages without words belong to the permit before them.
+ * What the pages of a document seem to say: one proposal for each permit on them, in the order of the pages and down
+ * each. Pure; the same words, links and taught forms give the same proposals for ever. Pages without words belong to the
+ * permit before them.
  */
 export function proposePermits(
   pages: Iterable<PageWords>,
@@ -40,7 +41,7 @@ function saidByEach(pages: Iterable<PageWords>, format: ParcelNumberFormat, form
   const said: Said[] = []
   for (const page of pages) {
     read.push(page)
-    said.push(saidBy(page, format, forms))
+    said.push(...saidBy(page, format, forms))
   }
   return { read, said }
 }
@@ -48,32 +49,44 @@ function saidByEach(pages: Iterable<PageWords>, format: ParcelNumberFormat, form
 type Said = PageSaid & { readonly family: string | null }
 
 const assembled = (group: readonly Said[]): ProposedPermit => ({
-  ...assembledPermit(
-    group.map(({ page }) => page),
-    {
-      statements: group.flatMap(({ readings }) => readings.statements),
-      mentions: group.flatMap(({ readings }) => readings.mentions),
-    },
-  ),
+  ...assembledPermit([...new Set(group.map(({ page }) => page))], {
+    statements: group.flatMap(({ readings }) => readings.statements),
+    mentions: group.flatMap(({ readings }) => readings.mentions),
+  }),
   family: group.find(({ family }) => family !== null)?.family ?? null,
 })
 
-/** Which form a page is, the better reader tells; what each reader sees at the form's places is its own. */
-function saidBy(page: PageWords, format: ParcelNumberFormat, forms: readonly NamedForm[]): Said {
+/** A scrap of so few values without a number of its own is no permit: it goes with the one before it. */
+const LEAST_OF_A_PERMIT = 3
+
+/** Where no two of a page's permits are told by a number or a parcel, it is a page of one. */
+function oneOrSeveral(permits: readonly PageReadings[]): readonly PageReadings[] {
+  const told = permits.filter(({ statements }) =>
+    statements.some(({ ask }) => ask === 'number' || ask === 'parcelNumber'),
+  )
+  if (told.length > 1 || permits.length < 2) return permits
+  return [
+    {
+      statements: permits.flatMap(({ statements }) => statements),
+      mentions: permits.flatMap(({ mentions }) => mentions),
+    },
+  ]
+}
+
+/** What a page says of each of its permits. A form that was taught has places for one. */
+function saidBy(page: PageWords, format: ParcelNumberFormat, forms: readonly NamedForm[]): Said[] {
   const context = { format, misread: page.readBy === 'picture' }
-  const readBy = (words: readonly Word[]): PageReadings => readPage(page, words, context)
-  const form = recognize(page, page.words, forms)
-  const first = form ? withPlaces(page, page.words, readBy(page.words), form, context) : readBy(page.words)
-  const said = { page: page.page, family: form?.name ?? null }
-  if (page.secondWords === null) return { ...said, readings: first }
-  const theirs =
-    form &&
-    recognize(
-      page,
-      page.secondWords,
-      forms.filter(({ name }) => name === form.name),
-    )
-  const own = readBy(page.secondWords)
-  const second = theirs ? withPlaces(page, page.secondWords, own, theirs, context) : own
-  return { ...said, readings: agreed(page, first, second, context) }
+  const own = oneOrSeveral(readingsOf(page, context))
+  const permits = own.filter(
+    ({ statements }, nth) =>
+      nth === 0 || statements.length >= LEAST_OF_A_PERMIT || statements.some(({ ask }) => ask === 'number'),
+  )
+  const form = permits.length > 1 ? null : recognize(page, page.words, forms)
+  const first = permits[0] ?? { statements: [], mentions: [] }
+  const readings = form ? [withPlaces(page, page.words, first, form, context)] : permits
+  return (readings.length > 0 ? readings : [first]).map(({ statements, mentions }) => ({
+    page: page.page,
+    family: form?.name ?? null,
+    readings: { statements: withSecond(page, statements, context), mentions },
+  }))
 }

@@ -9,6 +9,7 @@ import { learnForm } from '../../src/reading/family/learn.ts'
 import type { NamedForm } from '../../src/reading/family/taught-form.ts'
 import type { PageWords } from '../../src/reading/page-words.ts'
 import { proposePermits } from '../../src/reading/propose.ts'
+import { associated } from '../../src/scan/child/association/associate.ts'
 import { openPdf } from '../../src/scan/child/open-pdf.ts'
 import { readPicture } from '../../src/scan/child/read-picture.ts'
 import { type Compared, compare } from '../forms/compare.ts'
@@ -29,7 +30,7 @@ async function read(layout: LayoutName, grade: Grade, seed: number): Promise<Rea
   await writeFile(file, await scanned(form.pdf, grade, seed))
   const opened = await openPdf(file)
   if (!opened.ok) throw new Error(opened.why)
-  const page = await readPicture(opened.pdf, await opened.pdf.getPage(1))
+  const page = await associated(await readPicture(opened.pdf, await opened.pdf.getPage(1)))
   process.stderr.write(`${grade} ${layout} ${seed}\n`)
   return { paper: form.papers[0]!, page }
 }

@@ -11,6 +11,7 @@ import path from 'node:path'
 import type { PageWords } from '../../src/reading/page-words.ts'
 import type { ProposedPermit } from '../../src/reading/proposal.ts'
 import { proposePermits } from '../../src/reading/propose.ts'
+import { associated } from '../../src/scan/child/association/associate.ts'
 import { openPdf } from '../../src/scan/child/open-pdf.ts'
 import { readPicture } from '../../src/scan/child/read-picture.ts'
 import { textLayerWords } from '../../src/scan/child/text-layer.ts'
@@ -75,8 +76,8 @@ async function measured(grade: Grade, seed: number): Promise<Page[]> {
   const pages: Page[] = []
   for (const [index, layout] of layouts.entries()) {
     const page = await scan.getPage(index + 1)
-    const [bare, bareSeconds] = await timed(() => readBare(scan, page))
-    const [ours, seconds] = await timed(() => readPicture(scan, page))
+    const [bare, bareSeconds] = await timed(() => readBare(scan, page).then(associated))
+    const [ours, seconds] = await timed(() => readPicture(scan, page).then(associated))
     const truth = await textLayerWords(await print.getPage(index + 1))
     const paper = form.papers[index]!
     const errors = characterErrors({ ...ours, words: truth }, ours)

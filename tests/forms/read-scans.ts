@@ -6,6 +6,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { PageWords, Word } from '../../src/reading/page-words.ts'
+import { associated } from '../../src/scan/child/association/associate.ts'
 import { openPdf } from '../../src/scan/child/open-pdf.ts'
 import { readPicture } from '../../src/scan/child/read-picture.ts'
 import { type Grade, scanned } from './damage.ts'
@@ -57,7 +58,7 @@ export async function readScans(): Promise<readonly ReadScan[]> {
         grade,
         seed,
         paper: papers[0]!,
-        page: { ...page, words, secondWords: page.secondWords?.map(unpacked) ?? null },
+        page: await associated({ ...page, words, secondWords: page.secondWords?.map(unpacked) ?? null }),
       }
     }),
   )

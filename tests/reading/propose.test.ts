@@ -1,92 +1,98 @@
 import { describe, expect, test } from 'vitest'
 import { permitEntry } from '../../src/reading/entry/permit.ts'
 import type { PageWords } from '../../src/reading/page-words.ts'
+import type { ProposedPermit } from '../../src/reading/proposal.ts'
 import { proposePermits } from '../../src/reading/propose.ts'
 import { readDocument } from '../../src/scan/read-document.ts'
-import { compare } from '../forms/compare.ts'
-import { FIRST_CONTACT, HELD_OUT, LAYOUTS, type LayoutName, type MadeForm, makeForm } from '../forms/make.ts'
+import { FIRST_CONTACT, HELD_OUT, LAYOUTS, type LayoutName, makeForm } from '../forms/make.ts'
 import { QUILLBACK } from '../forms/quillback.ts'
+import { FAMILIES, unseenPage } from '../forms/unseen/families.ts'
+import { heldAgainst, isMarked } from '../forms/unseen/held.ts'
+import { linkedAll } from './associated-page.ts'
 
-const SEEDS = [1, 2, 3, 4, 5, 6, 7, 8]
+const SEEDS = [1, 2, 3]
+const NAMES = [LAYOUTS, HELD_OUT, FIRST_CONTACT].flatMap(Object.keys) as LayoutName[]
+const ASKED = NAMES.flatMap((layout) => SEEDS.map((seed) => ({ layout, seed })))
 
-async function wordsOf({ pdf }: MadeForm): Promise<PageWords[]> {
+async function wordsOf({ pdf }: { readonly pdf: Buffer }): Promise<PageWords[]> {
   const reading = await readDocument(pdf)
   if (reading.outcome !== 'read') throw new Error(reading.outcome)
   return reading.pages.flatMap((page) => (page.state === 'read' ? [page.words] : []))
 }
 
-/** Its table is not read as one yet: see docs/reading.md. */
-const IN_PART: LayoutName = 'abstract-1997'
-const WHOLE = ([LAYOUTS, HELD_OUT, FIRST_CONTACT].flatMap(Object.keys) as LayoutName[]).filter(
-  (name) => name !== IN_PART,
-)
+/** Sixteen layouts that no training saw, read once for all: a start of the reader costs more than the pages. */
+const made = makeForm(ASKED)
+const read = made.then(wordsOf)
+const proposedOf = async (at: number): Promise<ProposedPermit> =>
+  proposePermits([(await read)[at]!], QUILLBACK)[0]!
 
-test('what is not read whole is right as far as it is', async () => {
-  const form = await makeForm(SEEDS.map((seed) => ({ layout: IN_PART, seed })))
-  const proposals = proposePermits(await wordsOf(form), QUILLBACK)
-  const fields = form.papers.flatMap((paper, index) => compare(paper, proposals[index]))
-  const proposed = fields.filter((field) => field.proposed !== null)
-  expect(proposed.filter(({ right }) => !right)).toEqual([])
-  expect(proposed.length).toBeGreaterThan(0.75 * fields.length)
-})
-
-describe.each(WHOLE)('text PDFs laid out as %s', (layout) => {
-  // Read once for all: a start of the reader costs more than the pages.
-  const made = makeForm([...SEEDS, 11, 12].map((seed) => ({ layout, seed })))
-  const read = made.then(wordsOf)
-
-  test('every value that the form shows is proposed, right, and none that it does not show', async () => {
-    const papers = (await made).papers.slice(0, SEEDS.length)
-    const proposals = proposePermits((await read).slice(0, SEEDS.length), QUILLBACK)
-    expect(proposals.map(({ pages }) => pages)).toEqual(papers.map(({ pages }) => pages))
-    const wrong = papers.flatMap((paper, index) =>
-      compare(paper, proposals[index])
-        .filter(({ right }) => !right)
-        .map(
-          ({ pointer, expected, proposed }) =>
-            `seed ${SEEDS[index]} ${pointer}: ${expected}, proposed ${proposed}`,
-        ),
+describe('text PDFs of sixteen layouts', () => {
+  test('nearly every value is proposed and right, and next to none that a form does not show', async () => {
+    const { papers } = await made
+    const held = (await Promise.all(ASKED.map((_, at) => proposedOf(at)))).flatMap(
+      (proposal, at) => heldAgainst([papers[at]!], [proposal]).held,
     )
-    expect(wrong).toEqual([])
-    papers.forEach((paper, index) => {
-      const kinds = paper.truth.entry.components
-        .filter((_, at) => [...paper.shown].some((pointer) => pointer.startsWith(`/components/${at}/`)))
-        .map(({ kind }) => kind)
-      expect([...proposals[index]!.entry.components.map(({ kind }) => kind)].sort()).toEqual(
-        [...kinds].sort(),
-      )
-    })
-  })
+    const expected = held.filter((one) => one.expected !== null)
+    const proposed = held.filter(({ field }) => field !== null)
+    const marked = held.filter(isMarked)
+    // docs/reading.md has the shares; these are floors that chance does not reach.
+    expect(expected.filter(({ field }) => field).length).toBeGreaterThan(0.98 * expected.length)
+    expect(proposed.filter(({ right }) => right).length).toBeGreaterThan(0.98 * proposed.length)
+    expect(marked.length).toBeGreaterThan(0.6 * expected.length)
+    expect(marked.filter(({ right }) => !right).length).toBeLessThanOrEqual(0.005 * marked.length)
+  }, 120_000)
 
   test('what is proposed is a permit entry as a person would type it', async () => {
-    const [proposal] = proposePermits((await read).slice(-2, -1), QUILLBACK)
-    const { shown } = (await made).papers.at(-2)!
-    expect(proposal!.missing.filter((pointer) => shown.has(pointer))).toEqual([])
-    // Not every paper says what was done; a person fills that in.
-    const entry = permitEntry.safeParse({ kind: 'new', ...proposal!.entry })
-    expect(entry.error?.issues ?? []).toEqual([])
-  })
-
-  test('each value has a box on the page where its words stand', async () => {
-    const pages = (await read).slice(-1)
-    for (const { box, words } of proposePermits(pages, QUILLBACK)[0]!.fields) {
-      const within = pages[0]!.words.filter(
-        (word) =>
-          word.box.x < box.x + box.w &&
-          word.box.x + word.box.w > box.x &&
-          word.box.y < box.y + box.h &&
-          word.box.y + word.box.h > box.y,
-      )
-      const seen = within
-        .map(({ text }) => text)
-        .join(' ')
-        .replace(/[^A-Za-z0-9]/g, '')
-      const said = words.replace(/[^A-Za-z0-9]/g, '')
-      expect(seen.includes(said.slice(0, 8)) || said.includes(seen.slice(0, 8)), `${words} in ${seen}`).toBe(
-        true,
-      )
+    for (const at of ASKED.keys()) {
+      const { entry } = await proposedOf(at)
+      // Not every paper says what was done or what it is numbered; a person fills that in. Half a tie is no tie yet.
+      const components = entry.components.map(({ tie, ...own }) => (tie?.a && tie.b ? { ...own, tie } : own))
+      const parsed = permitEntry.safeParse({ kind: 'new', number: '1', ...entry, components })
+      expect(parsed.error?.issues ?? [], `${ASKED[at]!.layout} ${ASKED[at]!.seed}`).toEqual([])
     }
   })
+
+  test('each value has a box on the page where its words stand, and most the words that say what it is', async () => {
+    for (const at of ASKED.keys()) {
+      const { words: all } = (await read)[at]!
+      for (const { box, words } of (await proposedOf(at)).fields) {
+        const within = all.filter(
+          (word) =>
+            word.box.x < box.x + box.w &&
+            word.box.x + word.box.w > box.x &&
+            word.box.y < box.y + box.h &&
+            word.box.y + word.box.h > box.y,
+        )
+        const seen = within
+          .map(({ text }) => text)
+          .join(' ')
+          .replace(/[^A-Za-z0-9]/g, '')
+        const said = words.replace(/[^A-Za-z0-9]/g, '')
+        expect(
+          seen.includes(said.slice(0, 8)) || said.includes(seen.slice(0, 8)),
+          `${words} in ${seen}`,
+        ).toBe(true)
+      }
+    }
+    const values = (await Promise.all(ASKED.map((_, at) => proposedOf(at)))).flatMap(({ fields }) => fields)
+    const told = values.filter(({ pointer }) => !/(?:tag|kind|action)$/.test(pointer))
+    expect(told.filter(({ why }) => why !== null).length).toBeGreaterThan(0.7 * told.length)
+  })
+})
+
+describe('layouts drawn to be met for the first time', () => {
+  test('are read, and the permits of a page told apart', async () => {
+    const pages = await Promise.all(FAMILIES.map((name) => unseenPage(name, 41)))
+    const all = await Promise.all(
+      pages.map(async ({ pdf, papers }) =>
+        heldAgainst(papers, proposePermits(await wordsOf({ pdf }), QUILLBACK)),
+      ),
+    )
+    const held = all.flatMap((page) => page.held)
+    const permits = pages.reduce((sum, { papers }) => sum + papers.length, 0)
+    expect(all.reduce((sum, { found }) => sum + found, 0)).toBe(permits)
+    expect(held.filter(({ right }) => right).length).toBeGreaterThan(0.95 * held.length)
+  }, 120_000)
 })
 
 test('a document with two permits on two forms is split where the second begins', async () => {
@@ -112,7 +118,7 @@ test('a second page without a number of its own goes on with the permit before i
       { text: 'Backfilled', box: { x: 0.21, y: 0.1, w: 0.1, h: 0.012 }, confidence: 1 },
     ],
   }
-  const proposals = proposePermits([page!, bare], QUILLBACK)
+  const proposals = proposePermits(await linkedAll([page!, bare]), QUILLBACK)
   expect(proposals.map(({ pages }) => pages)).toEqual([[1, 2]])
   expect(proposals[0]!.entry.remarks).toBe('Backfilled')
 })

@@ -4,6 +4,7 @@ import { calibrated, LEAST_PROPOSED, pageOf } from '../../src/reading/assemble/c
 import type { PageWords } from '../../src/reading/page-words.ts'
 import type { ProposedField } from '../../src/reading/proposal.ts'
 import { proposePermits } from '../../src/reading/propose.ts'
+import { associated } from '../../src/scan/child/association/associate.ts'
 import { QUILLBACK } from '../forms/quillback.ts'
 import { pageOfText } from './page-of-text.ts'
 
@@ -19,19 +20,19 @@ const picture = (sure: number, second: readonly string[] | null): PageWords => {
     secondWords: second && pageOfText(second).words,
   }
 }
-const proposed = (page: PageWords) => proposePermits([page], QUILLBACK)[0]!
+const proposed = async (page: PageWords) => proposePermits([await associated(page)], QUILLBACK)[0]!
 
 describe('what is read from a picture', () => {
-  test('is marked where both readers see the same', () => {
-    const { fields, unsure } = proposed(picture(0.98, LINES))
+  test('is marked where both readers see the same', async () => {
+    const { fields, unsure } = await proposed(picture(0.98, LINES))
     expect(fields.find(({ pointer }) => pointer === '/components/0/capacity')).toMatchObject({
       value: '1,000 gal',
       readAlike: true,
     })
     expect(unsure).toEqual([])
   })
-  test('stays empty where it is too faint, with the place on the page', () => {
-    const { fields, unsure, entry, missing } = proposed(picture(0.2, null))
+  test('stays empty where it is too faint, with the place on the page', async () => {
+    const { fields, unsure, entry, missing } = await proposed(picture(0.2, null))
     expect(fields.map(({ pointer }) => pointer)).not.toContain('/bedrooms')
     expect(entry.bedrooms).toBeUndefined()
     expect(missing).toContain('/number')
@@ -40,9 +41,9 @@ describe('what is read from a picture', () => {
     expect(bedrooms.confidence).toBeLessThan(LEAST_PROPOSED)
     expect(bedrooms.box.y).toBeCloseTo(0.05 + 0.018, 3)
   })
-  test('is less believed where the second reader sees another figure, which is then told', () => {
+  test('is less believed where the second reader sees another figure, which is then told', async () => {
     const other = LINES.map((line) => line.replace('1,000', '1,600'))
-    const { fields, unsure } = proposed(picture(0.98, other))
+    const { fields, unsure } = await proposed(picture(0.98, other))
     const capacity = [...fields, ...unsure].find(({ pointer }) => pointer === '/components/0/capacity')!
     expect(capacity.readAlike).toBe(false)
     expect(capacity.confidence).toBeLessThan(0.9)
@@ -50,8 +51,8 @@ describe('what is read from a picture', () => {
   })
 })
 
-test('the weights of the text PDFs stay as they are', () => {
-  const { fields, unsure } = proposed(pageOfText(LINES))
+test('the weights of the text PDFs stay as they are', async () => {
+  const { fields, unsure } = await proposed(pageOfText(LINES))
   expect(unsure).toEqual([])
   expect(fields.every(({ readAlike }) => readAlike === null)).toBe(true)
 })
@@ -65,6 +66,7 @@ test('confidence rises with the weight, and two readers are never believed less 
     box: { x: 0, y: 0, w: 0.1, h: 0.1 },
     confidence,
     how: 'label',
+    why: null,
     readAlike,
     doubts: [],
   })

@@ -4,7 +4,7 @@ import { LEAST_PAPERS, learnForm, referenceAmong } from '../../reading/family/le
 import { recognize } from '../../reading/family/recognize.ts'
 import { isSameForm } from '../../reading/family/same-form.ts'
 import { titleOf } from '../../reading/family/title.ts'
-import type { ReadingContext } from '../../reading/find/read-value.ts'
+import type { ReadingContext } from '../../reading/values/answers.ts'
 import { countyById } from '../../store/counties.ts'
 import { asService } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'

@@ -73,6 +73,8 @@ export function pageOf(fields: readonly ProposedField[]): Page {
 export const LEAST_PROPOSED = 0.6
 /** Two readers may see the same figures and it still be unclear what they belong to: then they are not marked. */
 const LEAST_MARKED = 0.97
+/** Doubts about what a value is, which no second reader can lift. */
+const UNMARKED = new Set(['unit-assumed', 'belongs-unclear', 'meaning-assumed'])
 
 /**
  * A field read from a picture, with its confidence as the share of such readings that are right, and the mark of two
@@ -82,7 +84,7 @@ const LEAST_MARKED = 0.97
 export function calibrated(field: ProposedField, page: Page): ProposedField {
   const weight = field.readAlike === null ? field.confidence * UNASKED : field.confidence
   const confidence = shareAt(SHARES[page][field.readAlike === true ? 'alike' : 'alone'], weight)
-  const isBare = field.doubts.some(({ kind }) => kind === 'unit-assumed')
+  const isBare = field.doubts.some(({ kind }) => UNMARKED.has(kind))
   const readAlike = field.readAlike === true ? confidence >= LEAST_MARKED && !isBare : field.readAlike
   return { ...field, confidence, readAlike }
 }

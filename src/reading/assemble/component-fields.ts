@@ -1,5 +1,5 @@
 import { type ComponentKind, MEASURE_NAMES, type Measures } from '../../records/component.ts'
-import type { Ask } from '../lexicon/sense.ts'
+import type { Ask } from '../asks.ts'
 import type { Doubt, ProposedField } from '../proposal.ts'
 import type { Statement } from '../statement.ts'
 import { type Chosen, choose } from './choose.ts'
@@ -64,6 +64,7 @@ export const fieldOf = (
   box: statement.excerpt.box,
   confidence: more.some(({ kind }) => kind === 'meaning-assumed') ? confidence * 0.85 : confidence,
   how: statement.how,
+  why: statement.why,
   readAlike: statement.second ? statement.second.says === 'same' : null,
   doubts: [...doubts, ...more, ...lettersTaken(statement)],
 })
@@ -82,19 +83,15 @@ const lettersTaken = ({ excerpt: { words, seen }, value }: Statement): Doubt[] =
 /** The fields of one component under `/components/{index}`; its name and kind first. */
 export function componentFields(component: DraftComponent, index: number, tag: string): ProposedField[] {
   const base = `/components/${index}`
-  const { mention, kind, kindDoubts } = component
+  const { mention, kind, kindDoubts, existing } = component
   const named = {
     words: mention.excerpt.words,
     page: mention.excerpt.page,
     box: mention.excerpt.box,
     confidence:
       Math.min(0.98, mention.likeness * mention.excerpt.confidence) * (kindDoubts.length > 0 ? 0.6 : 1),
-    how:
-      mention.as === 'tick'
-        ? ('tick' as const)
-        : mention.as === 'row'
-          ? ('table' as const)
-          : ('label' as const),
+    how: mention.as === 'tick' ? ('tick' as const) : ('label' as const),
+    why: null,
     readAlike: null,
     doubts: kindDoubts,
   }
@@ -116,6 +113,8 @@ export function componentFields(component: DraftComponent, index: number, tag: s
   return [
     { pointer: `${base}/tag`, value: tag, ...named },
     { pointer: `${base}/kind`, value: kind, ...named },
+    // What was there before stays what it was: the permit only tells of it.
+    ...(existing ? [{ pointer: `${base}/action`, value: 'mention', ...named }] : []),
     ...fields,
     ...sharedLength(component, base, byPlace.has('length'), fields),
   ]

@@ -1,101 +1,130 @@
 import { type ComponentKind, isAbsorption } from '../../records/component.ts'
-import type { SubjectKind } from '../lexicon/sense.ts'
+import type { SubjectKind } from '../asks.ts'
 import type { Doubt } from '../proposal.ts'
 import type { Mentioned, Statement } from '../statement.ts'
+import { sameValue } from './choose.ts'
 
 /** One component that the paper speaks of, with all that it says of it. */
 export type DraftComponent = {
   readonly kind: ComponentKind
-  readonly ordinal: number | null
+  /** It was there before this permit's work. */
+  readonly existing: boolean
   readonly statements: readonly Statement[]
   readonly mention: Mentioned
   readonly kindDoubts: readonly Doubt[]
 }
 
-/** Parts that papers print as headings or ask about without putting one in: a mention alone makes none of them. */
-const NAMED_ALONE = new Set<Mentioned['as']>(['tick', 'row'])
+type Group = {
+  readonly kind: SubjectKind
+  readonly existing: boolean
+  readonly ordinal: number | null
+  readonly statements: Statement[]
+  readonly mentions: Mentioned[]
+}
 
 /** Statements and mentions sorted into components, in the order in which the paper comes to them. */
 export function componentsOf(
   statements: readonly Statement[],
   mentions: readonly Mentioned[],
 ): DraftComponent[] {
-  const field = fieldKind(statements, mentions)
-  const settled = (kind: SubjectKind): ComponentKind => (kind === 'absorption' ? field.kind : kind)
-  const groups = new Map<
-    string,
-    {
-      kind: ComponentKind
-      ordinal: number | null
-      statements: Statement[]
-      mentions: Mentioned[]
-      general: boolean
-    }
-  >()
-  const groupFor = (subject: SubjectKind, ordinal: number | null) => {
-    const kind = settled(subject)
-    const key = `${kind} ${ordinal ?? ''}`
-    const known = groups.get(key) ?? { kind, ordinal, statements: [], mentions: [], general: true }
-    if (subject !== 'absorption') known.general = false
-    groups.set(key, known)
-    return known
+  const groups: Group[] = []
+  const groupFor = ({
+    kind,
+    existing,
+    ordinal,
+  }: Pick<Statement, 'existing' | 'ordinal'> & { kind: SubjectKind }): Group => {
+    const known = groups.find((it) => it.kind === kind && it.existing === existing && it.ordinal === ordinal)
+    if (known) return known
+    const group: Group = { kind, existing, ordinal, statements: [], mentions: [] }
+    groups.push(group)
+    return group
   }
-  for (const statement of statements) {
-    if (statement.kind === null) continue
-    // What is said of the field in general belongs to each kind only where one was named.
-    groupFor(statement.kind, statement.ordinal).statements.push(statement)
-  }
-  for (const mention of mentions) {
-    const known = groups.get(`${settled(mention.kind)} ${mention.ordinal ?? ''}`)
-    if (known) known.mentions.push(mention)
-    else if (NAMED_ALONE.has(mention.as) && mention.kind !== 'absorption' && mention.kind !== 'well')
-      groupFor(mention.kind, mention.ordinal).mentions.push(mention)
-  }
-  return unnumbered([...groups.values()])
+  for (const statement of statements)
+    if (statement.kind !== null) groupFor({ ...statement, kind: statement.kind }).statements.push(statement)
+  for (const mention of mentions) groupFor(mention).mentions.push(mention)
+  return joinedUp(groups)
     .filter(
-      ({ kind, statements: said, mentions: named }) =>
-        kind !== 'well' && (said.length > 0 || named.length > 0),
+      ({ kind, statements: said, mentions: named }) => kind !== 'well' && said.length + named.length > 0,
     )
-    .map(
-      ({ kind, ordinal, statements: said, mentions: named, general }): DraftComponent => ({
+    .map((group): DraftComponent => {
+      const { kind, doubts } = fieldKind(group.kind)
+      return {
         kind,
-        ordinal,
-        statements: said,
-        mention: best(named) ?? fromStatement(said[0]!, kind),
-        kindDoubts: general && isAbsorption(kind) ? field.doubts : [],
-      }),
-    )
+        existing: group.existing,
+        statements: group.statements,
+        mention: best(group.mentions) ?? fromStatement(group.statements[0]!, kind),
+        kindDoubts: doubts,
+      }
+    })
     .sort((a, b) => first(a) - first(b))
 }
+
+/**
+ * A paper tells of one part in several places: groups of one kind that contradict each other in nothing are one part. A
+ * field not named more closely is the one that is.
+ */
+function joinedUp(groups: readonly Group[]): Group[] {
+  const joined: Group[] = []
+  const isFieldOf = (a: Group, b: Group): boolean =>
+    (a.kind === 'absorption' && b.kind !== 'well' && isAbsorption(b.kind as ComponentKind)) ||
+    (b.kind === 'absorption' && isAbsorption(a.kind as ComponentKind))
+  const named = [...groups].sort(
+    (a, b) =>
+      Number(a.kind === 'absorption') - Number(b.kind === 'absorption') ||
+      b.statements.length - a.statements.length,
+  )
+  for (const group of named) {
+    const like = joined.find(
+      (other) =>
+        other.existing === group.existing &&
+        (other.kind === group.kind || isFieldOf(other, group)) &&
+        !contradict(other, group),
+    )
+    if (like) {
+      like.statements.push(...group.statements)
+      like.mentions.push(...group.mentions)
+    } else joined.push({ ...group, statements: [...group.statements], mentions: [...group.mentions] })
+  }
+  return joined
+}
+
+/** Of one part nothing is told twice in different words, but where a reader erred: one difference among much is none. */
+const contradict = (a: Group, b: Group): boolean =>
+  a.statements.some((one) =>
+    b.statements.some(
+      (other) =>
+        one.ask === other.ask &&
+        !sameValue(one.value, other.value) &&
+        one.how !== 'family' &&
+        other.how !== 'family',
+    ),
+  )
 
 const first = ({ statements, mention }: DraftComponent): number =>
   Math.min(mention.order, ...statements.map(({ order }) => order))
 
 const best = (mentions: readonly Mentioned[]): Mentioned | undefined =>
-  [...mentions].sort((a, b) => rank(b) - rank(a) || a.order - b.order)[0]
-const rank = ({ as, likeness, kind }: Mentioned): number =>
-  ({ tick: 3, row: 3, heading: 2, passing: 1 })[as] * likeness - (kind === 'absorption' ? 2 : 0)
+  [...mentions].sort(
+    (a, b) =>
+      Number(b.as === 'tick') - Number(a.as === 'tick') || b.likeness - a.likeness || a.order - b.order,
+  )[0]
 
-const fromStatement = ({ excerpt, order }: Statement, kind: ComponentKind): Mentioned => ({
+const fromStatement = (
+  { excerpt, order, fit, existing, why }: Statement,
+  kind: ComponentKind,
+): Mentioned => ({
   kind,
   ordinal: null,
-  excerpt,
+  existing,
+  excerpt: why ? { ...excerpt, words: why.words, seen: why.words, box: why.box } : excerpt,
   order,
-  as: 'passing',
-  likeness: 0.7,
+  as: 'named',
+  likeness: Math.min(0.95, fit),
 })
 
-/** Of which kind the drainfield is where labels only say "field": what is ticked, else what else is spoken of. */
-function fieldKind(
-  statements: readonly Statement[],
-  mentions: readonly Mentioned[],
-): { kind: ComponentKind; doubts: readonly Doubt[] } {
-  const ticked = mentions.find(({ kind, as }) => as === 'tick' && kind !== 'absorption' && isAbsorption(kind))
-  if (ticked) return { kind: ticked.kind as ComponentKind, doubts: [] }
-  const named = [...statements.flatMap(({ kind }) => kind ?? []), ...mentions.map(({ kind }) => kind)].find(
-    (kind) => kind !== 'absorption' && isAbsorption(kind),
-  )
-  if (named) return { kind: named as ComponentKind, doubts: [] }
+/** Of which kind a drainfield is that the paper only calls a field. */
+function fieldKind(kind: SubjectKind): { kind: ComponentKind; doubts: readonly Doubt[] } {
+  if (kind !== 'absorption') return { kind, doubts: [] }
   return {
     kind: 'trench',
     doubts: [
@@ -106,26 +135,4 @@ function fieldKind(
       },
     ],
   }
-}
-
-type Group = {
-  kind: ComponentKind
-  ordinal: number | null
-  statements: Statement[]
-  mentions: Mentioned[]
-  general: boolean
-}
-
-/** `Tank 1` beside plain `tank` is the same tank where there is only one number. */
-function unnumbered(groups: readonly Group[]): Group[] {
-  return groups.flatMap((group) => {
-    if (group.ordinal === null) {
-      const numbered = groups.filter(({ kind, ordinal }) => kind === group.kind && ordinal !== null)
-      if (numbered.length !== 1) return numbered.length > 1 && group.statements.length === 0 ? [] : [group]
-      numbered[0]!.statements.push(...group.statements)
-      numbered[0]!.mentions.push(...group.mentions)
-      return []
-    }
-    return [group]
-  })
 }

@@ -1,6 +1,6 @@
 import type { ComponentKind } from '../../records/component.ts'
+import type { PermitAsk } from '../asks.ts'
 import { crossChecked } from '../check/apply.ts'
-import type { PermitAsk } from '../lexicon/sense.ts'
 import type { ProposedField, ProposedPermit } from '../proposal.ts'
 import type { PageReadings, Statement } from '../statement.ts'
 import { choose } from './choose.ts'
@@ -49,11 +49,13 @@ export function assembledPermit(pages: readonly number[], readings: PageReadings
   )
   const tags = new Map<string, number>()
   const parts = components.flatMap((component, index) => {
-    const several = components.filter(({ kind }) => kind === component.kind).length > 1
-    const name = tagOf(component.kind)
+    const name = `${component.existing ? 'existing ' : ''}${tagOf(component.kind)}`
+    const several =
+      components.filter(({ kind, existing }) => kind === component.kind && existing === component.existing)
+        .length > 1
     const nth = (tags.get(name) ?? 0) + 1
     tags.set(name, nth)
-    return componentFields(component, index, several ? `${name} ${component.ordinal ?? nth}` : name)
+    return componentFields(component, index, several ? `${name} ${nth}` : name)
   })
   const separate = new Set(['/parcelNumber', '/address'])
   const fields = [...own.filter(({ pointer }) => !separate.has(pointer)), ...wallField(own), ...parts]

@@ -4,7 +4,7 @@ import { calibrated, LEAST_PROPOSED, pageOf } from './calibrated.ts'
 import { entryFrom, missingFrom } from './entry.ts'
 
 /** What makes a component at all; without it nothing that the paper says of it has a place. */
-const MAKES_A_COMPONENT = /^\/components\/\d+\/(?:tag|kind)$/
+const MAKES_A_COMPONENT = /^\/components\/\d+\/(?:tag|kind|action)$/
 
 /**
  * A proposal with measured confidence: what is not sure enough leaves its field empty and stands under `unsure`, with

@@ -1,7 +1,7 @@
 import type { Box } from '../../records/source.ts'
 import { sameValue } from '../assemble/choose.ts'
-import type { ReadingContext } from '../find/read-value.ts'
 import type { PageWords } from '../page-words.ts'
+import type { ReadingContext } from '../values/answers.ts'
 import { fieldPlaces, type Laid } from './field-places.ts'
 import type { Lesson } from './lesson.ts'
 import { type LineUp, lineUp } from './line-up.ts'

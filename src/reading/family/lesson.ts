@@ -1,6 +1,6 @@
 import type { ComponentKind } from '../../records/component.ts'
 import type { Box } from '../../records/source.ts'
-import type { Ask } from '../lexicon/sense.ts'
+import type { Ask } from '../asks.ts'
 import type { PageWords } from '../page-words.ts'
 import type { EntryDraft } from '../proposal.ts'
 

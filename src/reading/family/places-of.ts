@@ -1,10 +1,10 @@
 import type { Box } from '../../records/source.ts'
 import { sameValue } from '../assemble/choose.ts'
-import { answers, type ReadingContext } from '../find/read-value.ts'
 import { type Row, rowsOf } from '../layout/rows.ts'
 import { excerpt, joined } from '../layout/strip.ts'
 import { unitsOf } from '../layout/units.ts'
 import type { PageWords } from '../page-words.ts'
+import { answers, type ReadingContext } from '../values/answers.ts'
 import { plain } from './alike.ts'
 import type { Confirmed } from './lesson.ts'
 

@@ -1,11 +1,11 @@
 import { isAbsorption } from '../../records/component.ts'
 import type { Box } from '../../records/source.ts'
-import { answers, type ReadingContext } from '../find/read-value.ts'
+import type { Ask } from '../asks.ts'
 import { rowsOf } from '../layout/rows.ts'
 import { excerpt, joined } from '../layout/strip.ts'
-import type { Ask } from '../lexicon/sense.ts'
 import type { PageWords, Word } from '../page-words.ts'
 import type { PageReadings, Statement } from '../statement.ts'
+import { answers, type ReadingContext } from '../values/answers.ts'
 import { type Recognized, seenAt } from './recognize.ts'
 import type { FieldPlace } from './taught-form.ts'
 
@@ -82,6 +82,8 @@ export function valueAt(
     ask,
     kind,
     ordinal: null,
+    existing: false,
+    why: null,
     value: found.value,
     excerpt: shown,
     fit: found.fit * AT_PLACE * (isWhole ? 1 : IN_PIECES) * (IN_WORDS.has(ask) ? UNCHECKED : 1),

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { COMPONENT_KINDS } from '../../records/component.ts'
-import { MEASURE_ASKS, PERMIT_ASKS } from '../lexicon/sense.ts'
+import { MEASURE_ASKS, PERMIT_ASKS } from '../asks.ts'
 
 const fraction = z.number().min(-0.5).max(1.5)
 const box = z.strictObject({ x: fraction, y: fraction, w: fraction, h: fraction })

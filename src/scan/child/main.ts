@@ -21,9 +21,16 @@ async function main([path, from, to, maxPages, pictures]: readonly string[]): Pr
   }
 }
 
+/** The words with what they are and which belong together. The model is loaded with the first page that has words. */
+async function linked(reading: PageReading): Promise<PageReading> {
+  if (reading.state === 'unread') return reading
+  const { associated } = await import('./association/associate.ts')
+  return { ...reading, words: await associated(reading.words) }
+}
+
 async function readOrSay(pdf: PDFDocumentProxy, page: number, options: PageOptions): Promise<PageReading> {
   try {
-    return await readPage(pdf, page, options)
+    return await linked(await readPage(pdf, page, options))
   } catch (error) {
     // A heap that is used up ends the process; what comes here is one page's own fault.
     if (error instanceof RangeError && /allocation|Invalid array length/i.test(error.message)) throw error

@@ -16,13 +16,21 @@ async function main(): Promise<void> {
   }
   const asked = (await next()) as ProposingAsked
   const pages: PageWords[] = []
-  for (let page = await next(); page !== null; page = await next()) pages.push(page as PageWords)
+  for (let page = await next(); page !== null; page = await next())
+    pages.push(await linked(page as PageWords))
   const { proposals, candidates } = proposeDocument(pages, asked, (page) => say({ type: 'page', page }))
   say({ type: 'candidates', numbers: [...new Set(candidates)] })
   const existing = new Set((await next()) as readonly string[])
   for (const proposal of proposals)
     say({ type: 'proposal', text: JSON.stringify(checkedParcel(proposal, existing)) })
   say({ type: 'done' })
+}
+
+/** Pages that were read before there were links, or by another model, are linked anew. */
+async function linked(page: PageWords): Promise<PageWords> {
+  say({ type: 'page', page: page.page })
+  const { associated, modelInForce } = await import('./association/associate.ts')
+  return page.links?.model === (await modelInForce()) ? page : associated(page)
 }
 
 await main()

@@ -3,6 +3,7 @@ import type { PageWords, Word } from '../../reading/page-words.ts'
 import type { Box } from '../../records/source.ts'
 import type { Picture } from './image/picture.ts'
 import { prepared } from './image/prepare.ts'
+import { withStrikes } from './image/strikes.ts'
 import { tickBoxes } from './image/tick-boxes.ts'
 import { pagePicture } from './page-picture.ts'
 import { findLines, type LineBox } from './readers/find-lines.ts'
@@ -41,8 +42,13 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
     turn,
     levelDegrees: degrees === 0 ? 0 : -degrees,
     readBy: 'picture',
-    words: onPage(lines.flatMap((line) => wordsOf(line, level))),
-    secondWords: seen && onPage(seen),
+    words: onPage(
+      withStrikes(
+        level,
+        lines.flatMap((line) => wordsOf(line, level)),
+      ),
+    ),
+    secondWords: seen && onPage(withStrikes(level, seen)),
   }
 }
 
@@ -76,7 +82,8 @@ const covers = (tick: Box, box: Box): boolean => {
   return w > 0 && h > 0 && (w * h) / (box.w * box.h) > 0.45
 }
 
-const rounded = ({ text, confidence, box: { x, y, w, h } }: Word): Word => ({
+const rounded = ({ text, confidence, box: { x, y, w, h }, struck }: Word): Word => ({
+  ...(struck ? { struck } : {}),
   text,
   confidence: +confidence.toFixed(3),
   box: { x: +x.toFixed(5), y: +y.toFixed(5), w: +w.toFixed(5), h: +h.toFixed(5) },

@@ -15,6 +15,10 @@ const field = z
     box,
     confidence: z.number().meta({ description: 'How likely such readings are right, 0 to 1' }),
     how: z.enum(FOUND_HOW),
+    why: z
+      .object({ words: z.string(), box })
+      .nullable()
+      .meta({ description: 'The words that say what it is, null where only its form and its neighbors do' }),
     readAlike: z.boolean().nullable().meta({ description: 'Two independent readers gave the same' }),
     doubts: z.array(z.object({ kind: z.string(), says: z.string(), readings: z.array(value) })),
   })
@@ -44,6 +48,8 @@ export const proposal = z
 const presentField = (it: ProposedField): z.output<typeof field> => ({
   ...it,
   box: { ...it.box },
+  // Proposals kept from before this was told have none.
+  why: it.why ? { words: it.why.words, box: { ...it.why.box } } : null,
   doubts: it.doubts.map(({ kind, says, readings }) => ({ kind, says, readings: [...readings] })),
 })
 

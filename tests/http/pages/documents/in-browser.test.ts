@@ -39,7 +39,7 @@ inBrowser('with the keyboard alone', () => {
     const papers = [
       await waitingPaper(service, reviewer, 'form-1986'),
       await waitingPaper(service, reviewer, 'form-2015'),
-      await waitingPaper(service, reviewer, 'card-1958'),
+      await waitingPaper(service, reviewer, 'form-1978'),
     ]
     const { page, context, faults } = await open()
     await page.goto(`${here}/${papers[0]!.id}`)
