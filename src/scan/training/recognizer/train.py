@@ -110,7 +110,7 @@ def main():
     ask = argparse.ArgumentParser()
     for name, kind, given in (("fonts", str, None), ("words", str, None), ("hershey", str, None), ("out", str, None), ("seconds", float, 500),
                               ("from", float, 0), ("of", float, None), ("resume", str, None), ("workers", int, 15), ("peak", float, 1.6e-3),
-                              ("held", int, 1600), ("seed", int, 20261130), ("share", float, 1.0), ("every", float, 90), ("short", float, 8), ("stuck", float, 3.4), ("start", str, None), ("slow", int, 0)):
+                              ("held", int, 1600), ("seed", int, 20261130), ("share", float, 1.0), ("every", float, 90), ("short", float, 8), ("stuck", float, 3.4), ("start", str, None), ("slow", int, 0), ("keep", float, 0.995)):
         ask.add_argument(f"--{name}", type=kind, default=given)
     options = ask.parse_args()
     begun, whole = getattr(options, "from"), options.of or getattr(options, "from") + options.seconds
@@ -192,7 +192,7 @@ def main():
         torch.nn.utils.clip_grad_norm_(model.parameters(), 1.0)
         descent.step()
         steps, lines = steps + 1, lines + len(pictures)
-        keep = min(0.995, 1 - 8 / (8 + steps + 20 * begun))
+        keep = min(options.keep, 1 - 8 / (8 + steps + 20 * begun))
         if steps % 4 == 0:
             # Counters of the batches seen are whole numbers and are taken over as they are.
             with torch.no_grad():
@@ -201,7 +201,7 @@ def main():
                 torch._foreach_add_([a for a, _ in state], [value.float() for _, value in state], alpha=1 - keep)
         if steps % 25 == 0:
             losses.append(loss.item())
-            if steps % 400 == 0:
+            if steps % (400 if device == "cuda" else 25) == 0:
                 print(f"{begun + time.time() - start:.0f} s  {steps} steps  {lines} lines  {fresh} fresh  loss {np.mean(losses[-8:]):.3f}", flush=True)
         if time.time() - start > 20 and fresh < 0.2 * lines and not options.slow:
             print(f"{fresh} fresh of {lines} lines: the drawing has stopped", flush=True)
