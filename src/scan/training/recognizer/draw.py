@@ -160,7 +160,7 @@ class Line:
         x0, y0, x1, y1 = max(0, x), max(0, y), min(canvas.shape[1], x + w), min(HEIGHT, y + h)
         if x0 < x1 and y0 < y1:
             part = canvas[y0:y1, x0:x1]
-            np.maximum(part, (alpha[y0 - y:y1 - y, x0 - x:x1 - x] * ink).astype(np.uint8), out=part)
+            np.maximum(part, (alpha[y0 - y : y1 - y, x0 - x : x1 - x] * ink).astype(np.uint8), out=part)
 
     def box(self, x, ticked):
         roll, capital = self.roll, self.capital
@@ -217,16 +217,16 @@ class Line:
         if chance(0.22):
             y, thick = int(base + roll.uniform(0.02, 0.5) * capital), int(roll.integers(1, 4))
             a, b = (0, width) if chance(0.6) else sorted(roll.integers(0, width + 1, 2))
-            canvas[max(0, y):y + thick, a:b] = np.maximum(canvas[max(0, y):y + thick, a:b], ink)
+            canvas[max(0, y) : y + thick, a:b] = np.maximum(canvas[max(0, y) : y + thick, a:b], ink)
         for y in (int(32 - roll.uniform(15, 26)), int(32 + roll.uniform(15, 26))):
             if chance(0.12):
-                canvas[y:y + int(roll.integers(1, 5)), :] = ink
+                canvas[y : y + int(roll.integers(1, 5)), :] = ink
         if chance(0.035):
             y = int(base - roll.uniform(0.1, 0.9) * capital)
-            canvas[y:y + int(roll.integers(1, 3)), :] = ink
+            canvas[y : y + int(roll.integers(1, 3)), :] = ink
         for x in (int(roll.uniform(0, 5)), width - 1 - int(roll.uniform(0, 5))):
             if chance(0.1):
-                canvas[:, x:x + int(roll.integers(1, 4))] = ink
+                canvas[:, x : x + int(roll.integers(1, 4))] = ink
         pitch = max(capital * roll.uniform(1.35, 2.1), 26)
         for way in (-1, 1):
             if chance(0.22):
@@ -252,6 +252,10 @@ def leaning(alpha, roll):
     turn, grow, shear = roll.normal(0, 0.05), np.clip(roll.normal(1, 0.08, 2), 0.75, 1.3), roll.normal(0, 0.08)
     cx, cy = w / 2, h / 2
     a, b, d, e = 1 / grow[0], shear - turn, turn, 1 / grow[1]
-    out = image.transform((w + 2 * pad, h + 2 * pad), Image.AFFINE,
-                          (a, b, cx - a * (cx + pad) - b * (cy + pad), d, e, cy - d * (cx + pad) - e * (cy + pad)), Image.BILINEAR)
+    out = image.transform(
+        (w + 2 * pad, h + 2 * pad),
+        Image.AFFINE,
+        (a, b, cx - a * (cx + pad) - b * (cy + pad), d, e, cy - d * (cx + pad) - e * (cy + pad)),
+        Image.BILINEAR,
+    )
     return np.asarray(out)[pad:-pad, pad:-pad]

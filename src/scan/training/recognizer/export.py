@@ -47,8 +47,16 @@ def main(weights, target):
     kept = torch.load(weights, map_location="cpu")
     model.load_state_dict({name: value.to(model.state_dict()[name].dtype) for name, value in kept.items()})
     model = Halved(folded(model.eval()))
-    torch.onnx.export(model, torch.zeros(1, 1, 48, 256), target, input_names=["line"], output_names=["chances"], opset_version=16,
-                      do_constant_folding=False, dynamic_axes={"line": {0: "lines", 3: "width"}, "chances": {0: "lines", 1: "steps"}})
+    torch.onnx.export(
+        model,
+        torch.zeros(1, 1, 48, 256),
+        target,
+        input_names=["line"],
+        output_names=["chances"],
+        opset_version=16,
+        do_constant_folding=False,
+        dynamic_axes={"line": {0: "lines", 3: "width"}, "chances": {0: "lines", 1: "steps"}},
+    )
     written = pathlib.Path(target).read_bytes()
     print(f"{len(written)} bytes, SHA-256 {hashlib.sha256(written).hexdigest()}")
 

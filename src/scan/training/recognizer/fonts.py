@@ -25,8 +25,11 @@ def gather(folder):
     for font in listed:
         name = font.get("package") or pathlib.Path(font["file"]).stem
         for weight in (400, 700):
-            path = pathlib.Path(font["file"]) if "file" in font else (
-                folder / "node_modules/@fontsource" / name / "files" / f"{name}-latin-{weight}-normal.woff")
+            path = (
+                pathlib.Path(font["file"])
+                if "file" in font
+                else (folder / "node_modules/@fontsource" / name / "files" / f"{name}-latin-{weight}-normal.woff")
+            )
             if not path.exists() or ("file" in font and weight == 700):
                 continue
             face = TTFont(path, fontNumber=0)

@@ -49,9 +49,19 @@ class Recognizer(nn.Module):
     def __init__(self, width=256, layers=3, heads=4):
         super().__init__()
         self.eye = nn.Sequential(
-            conv(1, 32, 2), nn.ReLU(), conv(32, 64, 2), nn.ReLU(), Residual(64), Residual(64),
-            conv(64, 128, 2), nn.ReLU(), Residual(128), Residual(128),
-            conv(128, 192, (2, 1)), nn.ReLU(), Residual(192),
+            conv(1, 32, 2),
+            nn.ReLU(),
+            conv(32, 64, 2),
+            nn.ReLU(),
+            Residual(64),
+            Residual(64),
+            conv(64, 128, 2),
+            nn.ReLU(),
+            Residual(128),
+            Residual(128),
+            conv(128, 192, (2, 1)),
+            nn.ReLU(),
+            Residual(192),
         )
         self.flat = nn.Conv2d(192, width, (3, 1))
         self.norm = nn.LayerNorm(width)

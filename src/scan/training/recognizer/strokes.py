@@ -18,7 +18,10 @@ def alphabet(path):
         elif rows:
             rows[-1] += line
     for at, line in enumerate(rows[:95]):
-        pairs = [(ord(line[i]) - ord("R"), ord(line[i + 1]) - ord("R")) if line[i:i + 2] != " R" else None for i in range(8, len(line) - 1, 2)]
+        pairs = [
+            (ord(line[i]) - ord("R"), ord(line[i + 1]) - ord("R")) if line[i : i + 2] != " R" else None
+            for i in range(8, len(line) - 1, 2)
+        ]
         (left, right), points = pairs[0], pairs[1:]
         strokes, open_stroke = [], []
         for point in points + [None]:

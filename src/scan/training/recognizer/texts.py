@@ -2,42 +2,12 @@
 
 import string
 
+from vocabulary import COMPONENTS, CORNERS, FEET, INCHES, KINDS, LABELS, MATERIALS, MONTHS, SENTENCES, SHORT, SOILS, STREETS
+
 # Signs of the answer, in the order of the network's classes; class 0 is "nothing here". The box signs stand for
 # drawn boxes to tick, the shade for one sign that was struck out. Dashes and quotes of all kinds are the plain ones.
 SIGNS = " " + string.digits + string.ascii_uppercase + string.ascii_lowercase + string.punctuation + "½¼¾°±" + "□☒▓"
 EMPTY, TICKED, STRUCK = "□", "☒", "▓"
-
-COMPONENTS = """septic tank|tank|dosing tank|pump tank|holding tank|grease trap|distribution box|d-box|drop box|seepage pit|
-cesspool|dry well|leach field|leaching field|disposal field|drain field|absorption bed|trench|trenches|bed|mound|sand filter|
-lateral|laterals|leach lines|tile|drain tile|pump chamber|siphon|privy|outlet|inlet|baffle|cleanout|riser|manhole|cover""".replace("\n", "").split("|")
-MATERIALS = """concrete|conc.|precast concrete|steel|metal|fiberglass|plastic|poly|PVC|Sch. 40|ABS|cast iron|C.I.|clay|clay tile|
-orangeburg|bituminous fiber|fiber|brick|block|stone|redwood|corrugated|perforated|gravel|crushed stone|washed stone""".replace("\n", "").split("|")
-SOILS = """sandy loam|loam|silt loam|clay|clay loam|silty clay|sand|fine sand|coarse sand|gravel|gravelly loam|hardpan|ledge|
-muck|fill|sand & gravel|loamy sand|silt""".replace("\n", "").split("|")
-KINDS = "new|repair|alteration|replacement|addition|new construction|existing|proposed|abandoned|system|other|none|n/a|N/A|unknown|yes|no|OK".split("|")
-LABELS = """Permit No.|Permit Number|Permit #|No.|Parcel No.|Parcel Number|Tax Map No.|Map & Lot|Sec. Blk. Lot|Section|Block|Lot|
-Owner|Name of owner|Location|Address|Address of property|Street|Town|Township|County of|Subdivision|Installer|Contractor|License No.|
-Date|Date issued|Date of issue|Issued|Approved|Date approved|Date of final inspection|Inspected by|Inspector|Signature|Title|Fee|
-Receipt No.|Telephone|Phone|Bedrooms|No. of bedrooms|Design flow|Flow rate|gal/day|Gallons per day|Perc rate|Percolation rate|
-min/in|min. per inch|Soil|Soil type|Soil texture|Depth to water|Depth to ground water|Depth to bedrock|Ledge|Water supply|Well|
-Public water|Distance to well|Tank|Septic tank|Capacity|Capacity, gals.|Tank capacity|Liquid capacity|Material|Type of tank|
-Manufacturer|Inside length|Inside width|Liquid depth|Length|Width|Depth|Diameter|Height|Size|Quantity|Number of trenches|
-Length, each|Total length|Total area|Sq. ft.|Lin. ft.|Spacing|Stone under pipe|Depth below inlet|Absorption area|Required|Provided|
-Distance from A|Dist. from A|Dist. from B|Point A|Point B|A to B|A to tank|B to tank|Corner|Ties|Swing ties|Reference|Remarks|
-Comments|Notes|Sketch|North|Scale|Work|Kind of work|Use|Type of building|Dwelling|Garbage grinder|Laundry|Elevation|Invert|
-Setback|Property line|Foundation|Stream|Certificate of compliance|Application|Record of installation|As built|Final|Page|of|
-Sewage disposal system|Individual sewage disposal|Department of Health|Division of Sanitation|Office use only|Form""".replace("\n", "").split("|")
-SENTENCES = """the system shall be installed in accordance with the approved plan|no part of the work may be covered until inspected|
-this permit expires one year from the date of issue|tank is located {len} from the {corner} corner of the house|
-installed a {gal} gallon {mat} septic tank with {n} lines of {len} each|approved {date} subject to the conditions below|
-existing tank pumped and filled with sand|the field lies {dir} of the house|{n} trenches {len} long {inch} wide {inch} deep|
-distance from {A} to cover {len}|system inspected on {date} and found satisfactory|bed {len} x {len} with {inch} of stone|
-replace {mat} pipe from house to tank|see sketch on back|as per plan dated {date}|permit {num} issued to install {n} laterals""".replace("\n", "").split("|")
-STREETS = "Rd|Road|St|Street|Ave|Avenue|Ln|Lane|Ct|Court|Dr|Drive|Way|Hwy|Pl|Ter|Rte|Hill Rd|Pond Rd|Box|R.D.|RFD".split("|")
-CORNERS = "front left|front right|rear left|rear right|NE|NW|SE|SW|N.E.|north east|left rear|A|B|C|D".split("|")
-MONTHS = "January February March April May June July August September October November December".split()
-SHORT = "Jan Feb Mar Apr May June July Aug Sept Oct Nov Dec Jun Jul Sep".split()
-FEET, INCHES = ["'", "'", "'", " ft", " ft.", " FT", " feet", "ft", "' "], ['"', '"', '"', " in", " in.", '" ', " inches", "in"]
 
 
 class Texts:
@@ -58,8 +28,16 @@ class Texts:
         n, letters = self.whole(1, 10 ** self.whole(2, 5)), string.ascii_uppercase
         a, b = self.pick(letters), self.pick(letters)
         return (
-            f"{year}-{n}", f"{n}", f"{year % 100:02d}-{n}", f"{a}{b}{year % 100:02d}{n:04d}", f"{a}-{n}", f"{a}{b}-{n:05d}",
-            f"No. {n}", f"#{n}", f"{n}-{a}", f"{a}{n:05d}",
+            f"{year}-{n}",
+            f"{n}",
+            f"{year % 100:02d}-{n}",
+            f"{a}{b}{year % 100:02d}{n:04d}",
+            f"{a}-{n}",
+            f"{a}{b}-{n:05d}",
+            f"No. {n}",
+            f"#{n}",
+            f"{n}-{a}",
+            f"{a}{n:05d}",
         )[style]
 
     def parcel(self):
@@ -72,11 +50,25 @@ class Texts:
     def date(self):
         d, m, y = self.whole(1, 31), self.whole(1, 12), self.whole(1930, 2025)
         name, short = MONTHS[m - 1], self.pick(SHORT)
-        return self.pick([
-            f"{m}/{d}/{y}", f"{m}/{d}/{y % 100:02d}", f"{m}-{d}-{y % 100:02d}", f"{m:02d}/{d:02d}/{y}", f"{m:02d}-{d:02d}-{y}",
-            f"{y}-{m:02d}-{d:02d}", f"{name} {d}, {y}", f"{short} {d}, {y}", f"{short}. {d}, {y}", f"{d} {short} {y % 100:02d}",
-            f"{m}.{d}.{y % 100:02d}", f"{name} {d}", f"{name}, {y}", f"{m} / {d} / {y % 100:02d}", f"{m}- {d} -{y}",
-        ])
+        return self.pick(
+            [
+                f"{m}/{d}/{y}",
+                f"{m}/{d}/{y % 100:02d}",
+                f"{m}-{d}-{y % 100:02d}",
+                f"{m:02d}/{d:02d}/{y}",
+                f"{m:02d}-{d:02d}-{y}",
+                f"{y}-{m:02d}-{d:02d}",
+                f"{name} {d}, {y}",
+                f"{short} {d}, {y}",
+                f"{short}. {d}, {y}",
+                f"{d} {short} {y % 100:02d}",
+                f"{m}.{d}.{y % 100:02d}",
+                f"{name} {d}",
+                f"{name}, {y}",
+                f"{m} / {d} / {y % 100:02d}",
+                f"{m}- {d} -{y}",
+            ]
+        )
 
     def part(self):
         return self.pick(["1/2", "1/4", "3/4", "½", "¼", "¾", "1/2", ".5"])
@@ -85,11 +77,26 @@ class Texts:
         ft, inch = self.whole(1, self.pick([9, 60, 150])), self.whole(0, 11)
         f, i = self.pick(FEET), self.pick(INCHES)
         frac = (self.pick(["", " ", "-"]) + self.part()) if self.chance(0.15) else ""
-        return self.pick([
-            f"{ft}{f}", f"{ft}'-{inch}{frac}\"", f"{ft}'-{inch}\"", f"{ft}' {inch}\"", f"{ft}'{inch}{frac}\"", f"{inch}{i}",
-            f"{ft}.{self.whole(0, 9)}{f}", f"{ft}{f}{'' if f[-1] == ' ' else ' '}{inch}{i}", f"{ft} {self.part()}{f}", f"{ft}",
-            f"{ft}-{inch}", f"{ft}.{self.whole(0, 99):02d}",
-        ]).replace("  ", " ").strip()
+        return (
+            self.pick(
+                [
+                    f"{ft}{f}",
+                    f"{ft}'-{inch}{frac}\"",
+                    f"{ft}'-{inch}\"",
+                    f"{ft}' {inch}\"",
+                    f"{ft}'{inch}{frac}\"",
+                    f"{inch}{i}",
+                    f"{ft}.{self.whole(0, 9)}{f}",
+                    f"{ft}{f}{'' if f[-1] == ' ' else ' '}{inch}{i}",
+                    f"{ft} {self.part()}{f}",
+                    f"{ft}",
+                    f"{ft}-{inch}",
+                    f"{ft}.{self.whole(0, 99):02d}",
+                ]
+            )
+            .replace("  ", " ")
+            .strip()
+        )
 
     def gallons(self):
         n = self.whole(2, 40) * self.pick([25, 50, 100, 250])
@@ -99,23 +106,59 @@ class Texts:
     def tie(self):
         a, b = self.pick("ABCDEFG"), self.pick("123456789ABC")
         length = self.length()
-        return self.pick([f"{a}-{b} {length}", f"{a}-{b}{length}", f"{a} to {b} {length}", f"{a}{b} = {length}", f"{a}: {length}",
-                          f"{a} - {length}", f"{a}-{b}: {length}", f"{a} to {self.pick(COMPONENTS)} {length}"])
+        return self.pick(
+            [
+                f"{a}-{b} {length}",
+                f"{a}-{b}{length}",
+                f"{a} to {b} {length}",
+                f"{a}{b} = {length}",
+                f"{a}: {length}",
+                f"{a} - {length}",
+                f"{a}-{b}: {length}",
+                f"{a} to {self.pick(COMPONENTS)} {length}",
+            ]
+        )
 
     def size(self):
         x = self.pick([" x ", " X ", "x", " by ", "X"])
-        return self.pick([
-            f"{self.length()}{x}{self.length()}", f"{self.length()}{x}{self.length()}{x}{self.length()}",
-            f"{self.whole(1, 9)} - {self.length()}{x}{self.length()}", f"{self.whole(1, 9)}-{self.length()}{x}{self.length()}",
-            f"{self.whole(1, 12)} @ {self.length()}", f"({self.whole(1, 9)}) {self.length()}", f"{self.whole(20, 2000)} sq. ft.",
-            f"{self.whole(20, 2000)} sq ft", f"{self.whole(20, 900)} lin. ft.", f"{self.length()} dia.", f"{self.length()} L.D.",
-            f"{self.length()} deep", f"{self.whole(1, 12)}{self.pick(INCHES)} pipe",
-        ])
+        return self.pick(
+            [
+                f"{self.length()}{x}{self.length()}",
+                f"{self.length()}{x}{self.length()}{x}{self.length()}",
+                f"{self.whole(1, 9)} - {self.length()}{x}{self.length()}",
+                f"{self.whole(1, 9)}-{self.length()}{x}{self.length()}",
+                f"{self.whole(1, 12)} @ {self.length()}",
+                f"({self.whole(1, 9)}) {self.length()}",
+                f"{self.whole(20, 2000)} sq. ft.",
+                f"{self.whole(20, 2000)} sq ft",
+                f"{self.whole(20, 900)} lin. ft.",
+                f"{self.length()} dia.",
+                f"{self.length()} L.D.",
+                f"{self.length()} deep",
+                f"{self.whole(1, 12)}{self.pick(INCHES)} pipe",
+            ]
+        )
 
     def rate(self):
         n = self.whole(1, 60)
-        return self.pick([f"{n}", f"{n} min/in", f"{n} min./inch", f"{n} MPI", f"1\" in {n} min", f"{n} minutes", f"{n}.{self.whole(0, 9)}",
-                          f"{n}%", f"${n}.{self.whole(0, 99):02d}", f"${n}.00", f"{n}°", f"N {n}° {self.whole(0, 59)}' E", f"± {n}", f"{n} +/-"])
+        return self.pick(
+            [
+                f"{n}",
+                f"{n} min/in",
+                f"{n} min./inch",
+                f"{n} MPI",
+                f'1" in {n} min',
+                f"{n} minutes",
+                f"{n}.{self.whole(0, 9)}",
+                f"{n}%",
+                f"${n}.{self.whole(0, 99):02d}",
+                f"${n}.00",
+                f"{n}°",
+                f"N {n}° {self.whole(0, 59)}' E",
+                f"± {n}",
+                f"{n} +/-",
+            ]
+        )
 
     def phone(self):
         return f"{self.pick(['', '(555) ', '555-', '1-555-'])}555-{self.whole(0, 9999):04d}"
@@ -129,12 +172,37 @@ class Texts:
         return text + self.pick(["", "", ".", f", Lot {self.whole(1, 99)}", f" #{self.whole(1, 40)}"])
 
     def short(self):
-        return self.pick([self.pick(MATERIALS), self.pick(SOILS), self.pick(KINDS), self.pick(COMPONENTS),
-                          f"{self.pick(CORNERS)} corner of house", f"{self.pick(MATERIALS)} {self.pick(COMPONENTS)}", str(self.whole(0, 12))])
+        return self.pick(
+            [
+                self.pick(MATERIALS),
+                self.pick(SOILS),
+                self.pick(KINDS),
+                self.pick(COMPONENTS),
+                f"{self.pick(CORNERS)} corner of house",
+                f"{self.pick(MATERIALS)} {self.pick(COMPONENTS)}",
+                str(self.whole(0, 12)),
+            ]
+        )
 
     def value(self):
-        makers = [self.number, self.parcel, self.date, self.length, self.length, self.gallons, self.tie, self.size, self.rate,
-                  self.address, self.short, self.short, self.phone, lambda: str(self.whole(0, 99)), self.length, self.gallons]
+        makers = [
+            self.number,
+            self.parcel,
+            self.date,
+            self.length,
+            self.length,
+            self.gallons,
+            self.tie,
+            self.size,
+            self.rate,
+            self.address,
+            self.short,
+            self.short,
+            self.phone,
+            lambda: str(self.whole(0, 99)),
+            self.length,
+            self.gallons,
+        ]
         return self.pick(makers)()
 
     def blank(self):
@@ -145,7 +213,9 @@ class Texts:
         return self.pick(LABELS) + self.pick([":", ":", "", "", ".", " -", " :"])
 
     def tick(self):
-        mark = self.pick(["[X] ", "[ ] ", "[x] ", "( ) ", "(X) ", "(x) ", "\0", "\0", "\1", "\1", "X ", "__X__ ", "[X]", "[ ]", "\1 ", "\0 "])
+        mark = self.pick(
+            ["[X] ", "[ ] ", "[x] ", "( ) ", "(X) ", "(x) ", "\0", "\0", "\1", "\1", "X ", "__X__ ", "[X]", "[ ]", "\1 ", "\0 "]
+        )
         word = self.pick([self.pick(KINDS), self.pick(MATERIALS), self.pick(COMPONENTS), self.pick(LABELS)])
         return mark + word if self.chance(0.7) else word + " " + mark.strip(" ")
 
@@ -161,11 +231,19 @@ class Texts:
         text = text.replace("{corner}", self.pick(CORNERS))
         words = text.split(" ")
         start = self.whole(0, max(0, len(words) - 3)) if self.chance(0.3) else 0
-        return " ".join(words[start:start + self.whole(3, 14)])
+        return " ".join(words[start : start + self.whole(3, 14)])
 
     def chances(self):
-        letters = self.pick([string.digits, string.digits, string.ascii_uppercase + string.digits, string.ascii_letters + string.digits,
-                             string.digits + "-/.'\" ", string.ascii_letters + string.digits + string.punctuation + "½¼¾°±"])
+        letters = self.pick(
+            [
+                string.digits,
+                string.digits,
+                string.ascii_uppercase + string.digits,
+                string.ascii_letters + string.digits,
+                string.digits + "-/.'\" ",
+                string.ascii_letters + string.digits + string.punctuation + "½¼¾°±",
+            ]
+        )
         return "".join(self.pick(letters) for _ in range(self.whole(1, 14))).strip() or "0"
 
     def line(self):

@@ -1,7 +1,8 @@
 """Trains the recognizer from nothing on lines that are drawn meanwhile, and stops by the clock; goes on where a part of it
 stopped.
 
-python3 train.py --fonts FOLDER/cut --words FILE --hershey FILE --out FOLDER [--seconds 500] [--from 0 --of 500] [--resume FOLDER]
+python3 train.py --fonts FOLDER/cut --words FILE --hershey FILE --out FOLDER [--seconds 500] [--from 0 --of 500]
+    [--part FOLDER] [--resume FOLDER]
 """
 
 import argparse
@@ -58,7 +59,7 @@ class Lines(IterableDataset):
 def batch(lines, width):
     pictures = np.zeros((len(lines), 64, width), np.uint8)
     for at, (picture, *_) in enumerate(lines):
-        pictures[at, :, :picture.shape[1]] = picture
+        pictures[at, :, : picture.shape[1]] = picture
     codes = [[CODES[sign] for sign in label] for _, label, *_ in lines]
     return (
         torch.from_numpy(pictures),
@@ -108,9 +109,28 @@ def score(model, sets, device):
 
 def main():
     ask = argparse.ArgumentParser()
-    for name, kind, given in (("fonts", str, None), ("words", str, None), ("hershey", str, None), ("out", str, None), ("seconds", float, 500),
-                              ("from", float, 0), ("of", float, None), ("resume", str, None), ("workers", int, 15), ("peak", float, 1.6e-3),
-                              ("held", int, 1600), ("seed", int, 20261130), ("share", float, 1.0), ("every", float, 90), ("short", float, 8), ("stuck", float, 3.4), ("start", str, None), ("slow", int, 0), ("keep", float, 0.995)):
+    for name, kind, given in (
+        ("fonts", str, None),
+        ("words", str, None),
+        ("hershey", str, None),
+        ("out", str, None),
+        ("seconds", float, 500),
+        ("from", float, 0),
+        ("of", float, None),
+        ("resume", str, None),
+        ("workers", int, 15),
+        ("peak", float, 1.6e-3),
+        ("held", int, 1600),
+        ("seed", int, 20261130),
+        ("share", float, 1.0),
+        ("every", float, 90),
+        ("short", float, 8),
+        ("stuck", float, 3.4),
+        ("start", str, None),
+        ("part", str, None),
+        ("slow", int, 0),
+        ("keep", float, 0.995),
+    ):
         ask.add_argument(f"--{name}", type=kind, default=given)
     options = ask.parse_args()
     begun, whole = getattr(options, "from"), options.of or getattr(options, "from") + options.seconds
@@ -121,8 +141,13 @@ def main():
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
 
     drawn, pool = queue.Queue(), []
-    loader = DataLoader(Lines(options, options.seed + int(begun), options.share), batch_size=None, num_workers=options.workers,
-                        prefetch_factor=3 if options.workers else None, pin_memory=device == "cuda")
+    loader = DataLoader(
+        Lines(options, options.seed + int(begun), options.share),
+        batch_size=None,
+        num_workers=options.workers,
+        prefetch_factor=3 if options.workers else None,
+        pin_memory=device == "cuda",
+    )
 
     # The drawing processes are forked before anything else runs here: one forked beside a busy thread can wait for ever
     # for a lock that nobody holds, and all others then wait for its turn.
@@ -137,8 +162,12 @@ def main():
     model = Recognizer().to(device, memory_format=torch.channels_last)
     decayed = [p for p in model.parameters() if p.ndim > 1]
     plain = [p for p in model.parameters() if p.ndim <= 1]
-    descent = torch.optim.AdamW([{"params": decayed, "weight_decay": 0.03}, {"params": plain, "weight_decay": 0.0}], lr=1e-4, betas=(0.9, 0.98),
-                                **({"fused": True} if device == "cuda" else {}))
+    descent = torch.optim.AdamW(
+        [{"params": decayed, "weight_decay": 0.03}, {"params": plain, "weight_decay": 0.0}],
+        lr=1e-4,
+        betas=(0.9, 0.98),
+        **({"fused": True} if device == "cuda" else {}),
+    )
     if options.resume:
         kept = torch.load(pathlib.Path(options.resume, "part.pt"), map_location=device)
         model.load_state_dict(kept["model"])
@@ -177,7 +206,9 @@ def main():
             part = pool[int(roll.integers(len(pool)))]
         pictures, labels, lengths, capital, typed = part
         done = (begun + time.time() - start) / whole
-        rate = options.peak * (min(1, done / 0.04) if done < 0.04 else 0.5 * (1 + math.cos(math.pi * min(1, (done - 0.04) / 0.96)))) + 2e-6
+        rate = (
+            options.peak * (min(1, done / 0.04) if done < 0.04 else 0.5 * (1 + math.cos(math.pi * min(1, (done - 0.04) / 0.96)))) + 2e-6
+        )
         for group in descent.param_groups:
             group["lr"] = rate
         with torch.no_grad():
@@ -202,22 +233,35 @@ def main():
         if steps % 25 == 0:
             losses.append(loss.item())
             if steps % (400 if device == "cuda" else 25) == 0:
-                print(f"{begun + time.time() - start:.0f} s  {steps} steps  {lines} lines  {fresh} fresh  loss {np.mean(losses[-8:]):.3f}", flush=True)
+                print(
+                    f"{begun + time.time() - start:.0f} s  {steps} steps  {lines} lines  {fresh} fresh  loss {np.mean(losses[-8:]):.3f}",
+                    flush=True,
+                )
         if time.time() - start > 20 and fresh < 0.2 * lines and not options.slow:
             print(f"{fresh} fresh of {lines} lines: the drawing has stopped", flush=True)
             os._exit(1)
-        if not options.resume and not options.start and steps > 100 and 30 < time.time() - start < 31 and np.mean(losses[-4:]) > options.stuck:
+        if (
+            not options.resume
+            and not options.start
+            and steps > 100
+            and 30 < time.time() - start < 31
+            and np.mean(losses[-4:]) > options.stuck
+        ):
             print(f"stuck at {losses[-8:]}: stopped", flush=True)
             os._exit(1)
         if time.time() - told > options.every:
             told = time.time()
-            print(f"{begun + told - start:.0f} s  {steps} steps  {lines} lines  {fresh} fresh  loss {np.mean(losses[-10:] or [loss.item()]):.4f}  "
-                  f"{score(averaged(), sets, device)}", flush=True)
+            print(
+                f"{begun + told - start:.0f} s  {steps} steps  {lines} lines  {fresh} fresh  "
+                f"loss {np.mean(losses[-10:] or [loss.item()]):.4f}  "
+                f"{score(averaged(), sets, device)}",
+                flush=True,
+            )
             torch.save({name: value.half() for name, value in average.items()}, out / "recognizer.pt")
     print(f"end  {steps} steps  {lines} lines  {fresh} fresh  {score(averaged(), sets, device)}", flush=True)
     torch.save({name: value.half() for name, value in average.items()}, out / "recognizer.pt")
-    torch.save({"model": model.state_dict(), "descent": descent.state_dict(), "average": average}, pathlib.Path(options.resume or out, "part.pt")
-               if "KEEP" not in os.environ else pathlib.Path(os.environ["KEEP"], "part.pt"))
+    part = pathlib.Path(options.part or out, "part.pt")
+    torch.save({"model": model.state_dict(), "descent": descent.state_dict(), "average": average}, part)
     os._exit(0)
 
 
