@@ -2,8 +2,9 @@ import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
 import type { PageWords, Word } from '../../src/reading/page-words.ts'
 import { pagePicture } from '../../src/scan/child/page-picture.ts'
 import { findLines } from '../../src/scan/child/readers/find-lines.ts'
-import { type ReadLine, readLines, type Sign } from '../../src/scan/child/readers/read-lines.ts'
+import { type ReadLine, readStrips, type Sign } from '../../src/scan/child/readers/read-strips.ts'
 import { readers, secondReading } from '../../src/scan/child/readers/readers.ts'
+import { stripsOf } from '../../src/scan/child/readers/strip.ts'
 
 /**
  * Both readers called bare on the page as it is: nothing cleaned, levelled or turned, spaces where the first one's
@@ -11,10 +12,10 @@ import { readers, secondReading } from '../../src/scan/child/readers/readers.ts'
  */
 export async function readBare(pdf: PDFDocumentProxy, page: PDFPageProxy): Promise<PageWords> {
   const picture = await pagePicture(pdf, page, 300, 2.4e7)
-  const { models, alphabet } = await readers()
+  const { models, general } = await readers()
   const boxes = await findLines(models.finder, picture)
   const [lines] = await Promise.all([
-    readLines(models.reader, alphabet, picture, boxes),
+    stripsOf(picture, boxes).then((strips) => readStrips(general, strips)),
     secondReading(picture),
   ])
   const { width, height } = page.getViewport({ scale: 1 })

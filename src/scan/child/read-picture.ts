@@ -7,9 +7,10 @@ import { withStrikes } from './image/strikes.ts'
 import { tickBoxes } from './image/tick-boxes.ts'
 import { pagePicture } from './page-picture.ts'
 import { findLines, type LineBox } from './readers/find-lines.ts'
-import { readLines } from './readers/read-lines.ts'
+import { readStrips } from './readers/read-strips.ts'
 import { type Readers, readers, secondReading } from './readers/readers.ts'
-import { wordsOf } from './readers/signs-to-words.ts'
+import { GENERAL_SPACING, wordsOf } from './readers/signs-to-words.ts'
+import { stripsOf } from './readers/strip.ts'
 import { liesOnItsSide, standsOnItsHead, type Turn, turnedBy } from './upright.ts'
 
 /** Fineness that both readers read best at (trial at 150 to 400), and the most points of any page. */
@@ -23,16 +24,16 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
   const shown = await pagePicture(pdf, page, DOTS_PER_INCH, MAX_PIXELS)
   const both = await readers()
   const { level, turn, degrees, boxes } = await upright(shown, both)
-  const [lines, seen] = await Promise.all([
-    readLines(both.models.reader, both.alphabet, level, boxes),
-    secondReading(level),
-  ])
   const size = page.getViewport({ scale: 1 })
   const [widthPt, heightPt] =
     turn === 90 || turn === 270 ? [size.height, size.width] : [size.width, size.height]
   const ticks = tickBoxes(level, level.width / (widthPt / 72)).map(
     ({ box, inked }): Word => ({ text: inked > TICKED ? '[X]' : '[ ]', box, confidence: sureOfTick(inked) }),
   )
+  const [lines, seen] = await Promise.all([
+    stripsOf(level, boxes).then((strips) => readStrips(both.general, strips)),
+    secondReading(level),
+  ])
   const onPage = (words: readonly Word[]): Word[] =>
     [...words.filter(({ box }) => !ticks.some((tick) => covers(tick.box, box))), ...ticks].map(rounded)
   return {
@@ -45,7 +46,7 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
     words: onPage(
       withStrikes(
         level,
-        lines.flatMap((line) => wordsOf(line, level)),
+        lines.flatMap((line) => wordsOf(line, level, GENERAL_SPACING)),
       ),
     ),
     secondWords: seen && onPage(withStrikes(level, seen)),

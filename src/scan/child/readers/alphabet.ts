@@ -12,7 +12,7 @@ export type Alphabet = {
   readonly classes: readonly { readonly index: number; readonly sign: string }[]
 }
 
-/** Classes of the reading network that are wanted: 0 is "nothing here", then the dictionary's lines, then the space. */
+/** Classes of the general reader that are wanted: 0 is "nothing here", then the dictionary's lines, then the space. */
 export function loadAlphabet(): Alphabet {
   const lines = readFileSync(dictionaryPath, 'utf8').replace(/\n$/, '').split('\n')
   const classes = [...lines, ' '].flatMap((sign, at) => (WANTED.has(sign) ? [{ index: at + 1, sign }] : []))

@@ -9,7 +9,7 @@ export type Models = {
   /** Where text is. */
   readonly finder: InferenceSession
   /** What a line of it says. */
-  readonly reader: InferenceSession
+  readonly general: InferenceSession
   /** Whether a line stands on its head. */
   readonly turner: InferenceSession
 }
@@ -18,12 +18,12 @@ const ONE_THREAD = { intraOpNumThreads: 1, interOpNumThreads: 1, graphOptimizati
 
 /** The three networks of PP-OCRv4, from the package that carries them. */
 export async function loadModels(): Promise<Models> {
-  const [finder, reader, turner] = await Promise.all(
-    ['ch_PP-OCRv4_det_infer.onnx', 'ch_PP-OCRv4_rec_infer.onnx', 'ch_ppocr_mobile_v2.0_cls_infer.onnx'].map(
-      (file) => InferenceSession.create(join(assets, file), ONE_THREAD),
-    ),
-  )
-  return { finder: finder!, reader: reader!, turner: turner! }
+  const [finder, general, turner] = await Promise.all([
+    InferenceSession.create(join(assets, 'ch_PP-OCRv4_det_infer.onnx'), ONE_THREAD),
+    InferenceSession.create(join(assets, 'ch_PP-OCRv4_rec_infer.onnx'), ONE_THREAD),
+    InferenceSession.create(join(assets, 'ch_ppocr_mobile_v2.0_cls_infer.onnx'), ONE_THREAD),
+  ])
+  return { finder, general, turner }
 }
 
 export const dictionaryPath = join(assets, 'ppocr_keys_v1.txt')

@@ -1,18 +1,22 @@
 import type { Word } from '../../../reading/page-words.ts'
 import type { Picture } from '../image/picture.ts'
-import { type Alphabet, loadAlphabet } from './alphabet.ts'
+import { loadAlphabet } from './alphabet.ts'
 import { loadModels, type Models } from './models.ts'
+import type { LineReader } from './read-strips.ts'
 import { readWords, startWordReader } from './word-reader.ts'
 
-/** The first reader, loaded once in a process and only when a picture has to be read. */
-export type Readers = { readonly models: Models; readonly alphabet: Alphabet }
+/** The networks, loaded once in a process and only when a picture has to be read. */
+export type Readers = { readonly models: Models; readonly general: LineReader }
 
 let loading: Promise<Readers> | undefined
 let second: ReturnType<typeof startWordReader> | undefined
 
 export function readers(): Promise<Readers> {
   second ??= startWordReader()
-  loading ??= loadModels().then((models) => ({ models, alphabet: loadAlphabet() }))
+  loading ??= loadModels().then((models) => ({
+    models,
+    general: { session: models.general, alphabet: loadAlphabet(), channels: 3 },
+  }))
   return loading
 }
 

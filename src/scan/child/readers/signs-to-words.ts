@@ -1,27 +1,29 @@
 import type { Word } from '../../../reading/page-words.ts'
 import { widestGap } from '../image/gaps.ts'
 import type { Picture } from '../image/picture.ts'
-import type { ReadLine, Sign } from './read-lines.ts'
+import type { ReadLine, Sign } from './read-strips.ts'
+
+/** How likely a reader must call a space for two signs to stand apart: always, and with white between them on the picture. */
+export type Spacing = { readonly likely: number; readonly possible: number }
 
 /**
- * When two signs stand apart. The network rarely calls a space the likeliest, yet it gives it some chance where there
- * is one and hardly any where there is none; the white on the picture, in heights of the line, settles the rest. On
- * 9,595 pairs of signs (eight forms and five faces, clean to fair) this misses 3 spaces in 1,300 and makes up 8.
+ * The general network rarely calls a space the likeliest, yet it gives it some chance where there is one and hardly
+ * any where there is none; the white on the picture, in heights of the line, settles the rest. On 9,595 pairs of signs
+ * (eight forms and five faces, clean to fair) this misses 3 spaces in 1,300 and makes up 8.
  */
-const LIKELY = 0.05
-const POSSIBLE = 0.01
+export const GENERAL_SPACING: Spacing = { likely: 0.05, possible: 0.01 }
 const GAP = 0.15
 const WIDE_GAP = 0.5
 /** Share of the found box that is margin above and below the letters. */
 const MARGIN = 0.16
 
 /** A line's signs as words with boxes. */
-export function wordsOf({ box, signs }: ReadLine, page: Picture): Word[] {
+export function wordsOf({ box, signs }: ReadLine, page: Picture, spacing: Spacing): Word[] {
   const words: Sign[][] = []
   signs.forEach((sign, index) => {
     const open = words.at(-1)
     const before = signs[index - 1]
-    if (!open || !before || isApart(before, sign, widestGap(page, box, before.x, sign.x) / box.h))
+    if (!open || !before || isApart(before, sign, widestGap(page, box, before.x, sign.x) / box.h, spacing))
       words.push([sign])
     // A long dash or a broad mark is seen twice.
     else if (sign.sign !== before.sign || !/[-–—"'_]/.test(sign.sign)) open.push(sign)
@@ -43,7 +45,7 @@ export function wordsOf({ box, signs }: ReadLine, page: Picture): Word[] {
   })
 }
 
-const isApart = (before: Sign, sign: Sign, gap: number): boolean =>
-  sign.space > LIKELY ||
-  (sign.space > POSSIBLE && gap > GAP) ||
+const isApart = (before: Sign, sign: Sign, gap: number, { likely, possible }: Spacing): boolean =>
+  sign.space > likely ||
+  (sign.space > possible && gap > GAP) ||
   (gap > WIDE_GAP && before.sign !== '.' && sign.sign !== '.')

@@ -1,8 +1,7 @@
 import { type InferenceSession, Tensor } from 'onnxruntime-node'
-import sharp from 'sharp'
-import type { Picture } from '../image/picture.ts'
 import type { Alphabet } from './alphabet.ts'
 import type { LineBox } from './find-lines.ts'
+import { HEIGHT, type Strip } from './strip.ts'
 
 /** A sign as read: which, how sure, where its middle lies along the line in points of the page, and how likely a space is before it. */
 export type Sign = {
@@ -13,65 +12,39 @@ export type Sign = {
 }
 export type ReadLine = { readonly box: LineBox; readonly signs: readonly Sign[] }
 
-/** Height that the network reads at, and the points of width that one of its steps covers. */
-const HEIGHT = 48
-const STEP = 8
-const MOST_WIDTH = 3200
+/** A network that reads lines, the signs it knows, and in how many colors it wants them. */
+export type LineReader = {
+  readonly session: InferenceSession
+  readonly alphabet: Alphabet
+  readonly channels: 1 | 3
+}
 
-/** What each line says, sign by sign (CRNN with connectionist temporal classification, PP-OCRv4). */
-export async function readLines(
-  reader: InferenceSession,
-  alphabet: Alphabet,
-  page: Picture,
-  boxes: readonly LineBox[],
+/** What each line says, sign by sign: both networks answer by connectionist temporal classification (Graves et al. 2006). */
+export async function readStrips(
+  { session, alphabet, channels }: LineReader,
+  strips: readonly Strip[],
 ): Promise<ReadLine[]> {
   const lines: ReadLine[] = []
-  for (const box of boxes) {
-    const cut = cutOf(page, box)
-    if (!cut) continue
-    const width = Math.max(
-      16,
-      Math.min(MOST_WIDTH, Math.ceil((cut.width * HEIGHT) / cut.height / STEP) * STEP),
-    )
-    const line = await sharp(page.data, { raw: { width: page.width, height: page.height, channels: 1 } })
-      .extract(cut)
-      .resize(width, HEIGHT, { fit: 'fill', kernel: 'cubic' })
-      .grayscale()
-      .raw()
-      .toBuffer()
-    const { [reader.outputNames[0]!]: output } = await reader.run({
-      [reader.inputNames[0]!]: normalized(line, width),
+  for (const { box, gray, width, left, wide } of strips) {
+    const { [session.outputNames[0]!]: output } = await session.run({
+      [session.inputNames[0]!]: normalized(gray, width, channels),
     })
     const [, steps, classes] = output!.dims as [number, number, number]
     const signs = decoded(output!.data as Float32Array, steps, classes, alphabet)
     lines.push({
       box,
-      signs: signs.map(({ step, ...sign }) => ({
-        ...sign,
-        x: cut.left + ((step + 0.5) / steps) * cut.width,
-      })),
+      signs: signs.map(({ step, ...sign }) => ({ ...sign, x: left + ((step + 0.5) / steps) * wide })),
     })
   }
   return lines
 }
 
-type Cut = { left: number; top: number; width: number; height: number }
-
-function cutOf(page: Picture, box: LineBox): Cut | undefined {
-  const left = Math.max(0, Math.floor(box.x))
-  const top = Math.max(0, Math.floor(box.y))
-  const width = Math.min(page.width, Math.ceil(box.x + box.w)) - left
-  const height = Math.min(page.height, Math.ceil(box.y + box.h)) - top
-  return width >= 3 && height >= 3 ? { left, top, width, height } : undefined
-}
-
-function normalized(gray: Uint8Array, width: number): Tensor {
+function normalized(gray: Uint8Array, width: number, channels: 1 | 3): Tensor {
   const size = width * HEIGHT
-  const values = new Float32Array(3 * size)
+  const values = new Float32Array(channels * size)
   for (let at = 0; at < size; at++) values[at] = gray[at]! / 127.5 - 1
-  values.copyWithin(size, 0, size)
-  values.copyWithin(2 * size, 0, size)
-  return new Tensor('float32', values, [1, 3, HEIGHT, width])
+  for (let channel = 1; channel < channels; channel++) values.copyWithin(channel * size, 0, size)
+  return new Tensor('float32', values, [1, channels, HEIGHT, width])
 }
 
 /** The likeliest wanted sign of each step; repeats of one sign are one, blanks part them. */
