@@ -89,7 +89,7 @@ describe('the form without a script', () => {
       it.record.notes,
       it.record.components.map(({ outcome }: { outcome: string }) => outcome),
     ]).toEqual(['submitted', 'Two dogs.\nGate sticks.', ['found', 'not-reached']])
-    expect((await get(`${at}?step=sent`)).body).toContain('These findings are handed in')
+    expect((await get(`${at}?step=sent`)).body).toContain('Your findings are submitted')
   })
 
   test('what can’t be read comes back as it was typed, with the reason beside it, and nothing is saved', async () => {
@@ -166,7 +166,7 @@ describe('the form without a script', () => {
     const there = { step: 'added-1', outcome: 'found', label: 'old pit' }
     await post(at, { ...there, to: 'next', ...(await versionAt(at)) })
     const asks = await post(at, { ...there, to: 'remove', ...(await versionAt(at)) })
-    expect(asks.body).toContain('Take it off the list, with all that was noted of it?')
+    expect(asks.body).toContain('Remove it and everything noted about it?')
     expect((await findingsOf(number))[0].record.components[0].label).toBe('old pit')
     await post(at, { ...there, to: 'remove-sure', ...(await versionAt(at)) })
     expect((await findingsOf(number))[0].record.components).toEqual([])
@@ -226,7 +226,7 @@ describe('the form without a script', () => {
     const version = await versionAt(at)
     await ask('firm', { method: 'POST', url: `${api}/findings/${version.draft}/submission` })
     const late = await post(at, { ...TANK, ...version })
-    expect([late.statusCode, late.body]).toEqual([409, expect.stringContaining('was handed in meanwhile')])
+    expect([late.statusCode, late.body]).toEqual([409, expect.stringContaining('was already submitted')])
     expect(late.body).toContain('value="4&#39;-4&quot;"')
     expect(await findingsOf(number)).toHaveLength(1)
   })

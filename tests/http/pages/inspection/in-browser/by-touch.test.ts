@@ -130,7 +130,7 @@ inBrowser('a whole inspection on a phone, by touch', () => {
     expect(answers).toMatch(/Tank\s*Found, holds 71\d ± \d+ gal, 1 photo/)
     expect(answers).toMatch(/Old cesspool/)
     await next(page)
-    await page.getByRole('heading', { name: 'Sent' }).waitFor()
+    await page.getByRole('heading', { name: 'Submitted' }).waitFor()
     await sound(page, 'sent')
     expect(await shown(page, '.status')).toMatch(/Action|action/)
     expect(faults).toEqual([])
