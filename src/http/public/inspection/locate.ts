@@ -1,6 +1,6 @@
 export type PhonePlace = { readonly lat: number; readonly lon: number; readonly radiusFt: number }
 
-/** A metre in feet (the international foot, 0.3048 m). */
+/** A meter in feet (the international foot, 0.3048 m). */
 const FT_PER_M = 1 / 0.3048
 
 /**

@@ -58,7 +58,7 @@ const findingsOf = async (number: string) =>
   (await ask('firm', { url: `${api}/parcels/${number}/findings` })).body.items
 
 describe('the form without a script', () => {
-  test('a whole inspection: each step is saved and leads to the next; handed in, it counts', async () => {
+  test('a whole inspection: each step is saved and leads to the next; submitted, it counts', async () => {
     const { number, at } = await parcelWithPermit()
     const first = await get(at)
     expect([first.statusCode, first.body]).toEqual([200, expect.stringContaining('Never enter a tank')])
@@ -208,7 +208,7 @@ describe('the form without a script', () => {
     expect((await ask('firm', { url: `${api}/findings/${id}/photos` })).body.items).toHaveLength(1)
   })
 
-  test('handed in, it is amended by another', async () => {
+  test('submitted, it is amended by another', async () => {
     const { number, at } = await parcelWithPermit()
     await post(at, START)
     await post(at, { ...TANK, ...(await versionAt(at)) })
@@ -220,7 +220,7 @@ describe('the form without a script', () => {
     expect((await get(at)).body).toContain('This is an amendment')
   })
 
-  test('handed in from somewhere else meanwhile: said, what was typed stays, and no second inspection begins', async () => {
+  test('submitted from somewhere else meanwhile: said, what was typed stays, and no second inspection begins', async () => {
     const { number, at } = await parcelWithPermit()
     await post(at, START)
     const version = await versionAt(at)
@@ -263,7 +263,7 @@ describe('who, and what else', () => {
     expect((await post(at, START, 'reviewer')).statusCode).toBe(403)
   })
 
-  test('what another firm handed in does not travel to the phone, nor show on the page', async () => {
+  test('what another firm submitted does not travel to the phone, nor show on the page', async () => {
     const { number, at } = await parcelWithPermit()
     const body = { ...inspectionThatAgrees, inspectedOn: '2026-10-11', notes: 'seen by a rival' }
     const { body: draft } = await ask('rival', {

@@ -31,7 +31,7 @@ async function sound(page: Page, where: string): Promise<void> {
 }
 
 inBrowser('a whole inspection on a phone, by touch', () => {
-  test('one component at a time from the house outward, numbers as they go in, photos in place, handed in', async () => {
+  test('one component at a time from the house outward, numbers as they go in, photos in place, submitted', async () => {
     const { number, at } = await parcel()
     const { page, context, faults } = await phoneAt(at)
     await ready(page)

@@ -221,7 +221,7 @@ inBrowser('on the phone as on the service', () => {
   })
 })
 
-inBrowser('after it was handed in', () => {
+inBrowser('after it was submitted', () => {
   test('amended on the phone, it begins as it was; a draft that was begun elsewhere is gone on with', async () => {
     const { number, at } = await parcel()
     const { page, context } = await phoneAt(at)
@@ -313,7 +313,7 @@ inBrowser('two devices on one draft', () => {
     await Promise.all([one.context.close(), two.context.close()])
   })
 
-  test('handed in from one: the other is told, keeps what it has, and may amend', async () => {
+  test('submitted from one: the other is told, keeps what it has, and may amend', async () => {
     const { number, at } = await parcel()
     const one = await phoneAt(at)
     await ready(one.page)

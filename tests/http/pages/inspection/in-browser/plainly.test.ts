@@ -19,7 +19,7 @@ vi.setConfig({ testTimeout: 240_000 })
 const { parcel, findingsOf, photosOf } = await inspectionService()
 
 inBrowser('without scripts', () => {
-  test('a whole inspection: saved step by step, faults beside what was typed, a photo, handed in', async () => {
+  test('a whole inspection: saved step by step, faults beside what was typed, a photo, submitted', async () => {
     const { number, at } = await parcel()
     const { page, context } = await phoneAt(at, { ...HAND, javaScriptEnabled: false })
     const next = () => page.locator('.bar button[value="next"]').tap()
@@ -66,7 +66,7 @@ inBrowser('without scripts', () => {
 })
 
 inBrowser('with the keyboard alone', () => {
-  test('a component found, measured and handed in; the focus is never lost and never under the bar', async () => {
+  test('a component found, measured and submitted; the focus is never lost and never under the bar', async () => {
     const { number, at } = await parcel()
     const { page, context, faults } = await phoneAt(at, { viewport: DESK })
     await ready(page)
