@@ -32,7 +32,7 @@ async function main(): Promise<boolean> {
   const altered = saidBeside(beside, checked.value)
   if (altered.length > 0) {
     console.log(
-      `NOT GENUINE: ${file} says otherwise than what is signed, or what is not: ${altered.join(', ')}.`,
+      `NOT GENUINE: ${file} differs from what is signed, or says something that is not signed: ${altered.join(', ')}.`,
     )
     console.log(`What is signed:\n${JSON.stringify(checked.value, null, 2)}`)
     return false

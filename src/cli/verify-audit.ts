@@ -35,7 +35,7 @@ try {
   const fresh = report.faults.filter((fault) => !known.some(({ says }) => says === fault))
   for (const fault of fresh) console.error(`WRONG  ${fault}`)
   if (report.faults.length + known.length > 0) process.exitCode = 1
-  else console.log('All entries follow each other, and no record was changed afterwards.')
+  else console.log('All entries follow each other, and no record was changed afterward.')
   if (asked.note !== undefined && report.faults.length === 0) await note(asked.note, report.heads)
 } catch (fault) {
   explain(fault)

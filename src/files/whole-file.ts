@@ -10,7 +10,7 @@ export class DamagedOriginal extends OutsideFailure {
 
   constructor(hash: string) {
     super(
-      `The file ${hash} is damaged: its bytes are not those that came in. Send the same file again, or bring it back from a copy.`,
+      `The file ${hash} is damaged: its bytes are not those that were uploaded. Upload the same file again, or restore it from a copy.`,
     )
     this.hash = hash
   }

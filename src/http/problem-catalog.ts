@@ -83,9 +83,9 @@ const kinds = {
   },
   'quota-reached': {
     status: 429,
-    title: 'Your organization has as much of this as it may',
+    title: 'Your organization has reached its limit',
     about:
-      'So that none takes the room of all, each organization may have and send so much. The detail says what, and what to do.',
+      'Each organization may have or send a limited amount, so that there is room for all. `detail` says which limit and what to do.',
   },
   internal: {
     status: 500,
@@ -96,9 +96,9 @@ const kinds = {
   },
   'damaged-file': {
     status: 500,
-    title: 'A file that is kept here is damaged',
+    title: 'A stored file is damaged',
     about:
-      'Its bytes are not those that came in, so it is not given out. It was noted. Send the same file again where you have it, or tell whoever runs the service.',
+      'The stored bytes are not the bytes that were uploaded, so the file is not sent. The damage was recorded. Upload the same file again, or tell the people who run the service.',
   },
   unavailable: {
     status: 503,

@@ -29,18 +29,18 @@ export const USUAL_QUOTAS: Quotas = {
 }
 
 const SAYS: { readonly [Q in keyof Quotas]: (most: number) => string } = {
-  drafts: (most) =>
-    `Your organization has ${most} drafts open, which is as many as it may: hand some in first.`,
+  drafts: (most) => `Your organization has ${most} open drafts, the most it may have. Submit some first.`,
   subscriptions: (most) =>
-    `Your organization has ${most} subscriptions, which is as many as it may: end some first.`,
-  tokens: (most) => `Your organization has ${most} tokens, which is as many as it may: withdraw some first.`,
+    `Your organization has ${most} subscriptions, the most it may have. End some first.`,
+  tokens: (most) => `Your organization has ${most} tokens, the most it may have. Revoke some first.`,
   photos: (most) =>
-    `Your organization has sent ${most} photos today, which is as many as it may: go on tomorrow.`,
+    `Your organization has sent ${most} photos today, the most for one day. Send the rest tomorrow.`,
   papers: (most) =>
-    `Your organization has sent ${most} papers today, which is as many as it may: go on tomorrow.`,
+    `Your organization has uploaded ${most} documents today, the most for one day. Upload the rest tomorrow.`,
   imports: (most) =>
-    `Your organization has sent ${most} files to import today, which is as many as it may: go on tomorrow.`,
-  uploadMb: (most) => `Your organization may send ${most} MB a day, and this would be more: go on tomorrow.`,
+    `Your organization has sent ${most} import files today, the most for one day. Send the rest tomorrow.`,
+  uploadMb: (most) =>
+    `Your organization may send ${most} MB a day, and this would go over. Send it tomorrow.`,
 }
 
 /** How often each was met, in this process; for the metrics. */

@@ -7,7 +7,7 @@ import { readers, secondReading } from '../../src/scan/child/readers/readers.ts'
 import { stripsOf } from '../../src/scan/child/readers/strip.ts'
 
 /**
- * Both readers called bare on the page as it is: nothing cleaned, levelled or turned, spaces where the first one's
+ * Both readers called bare on the page as it is: nothing cleaned, leveled or turned, spaces where the first one's
  * network calls them likeliest. The words are the first reader's; the second one runs for the time that it takes.
  */
 export async function readBare(pdf: PDFDocumentProxy, page: PDFPageProxy): Promise<PageWords> {

@@ -84,10 +84,10 @@ test('a file that says anything otherwise than what is signed is no letter, what
   const kept = { state: 'valid', signature, statement }
   expect((await check(await file('kept.json', JSON.stringify(kept)), '--keys', keys)).code).toBe(0)
   const altered = [
-    { ...kept, statement: { ...statement, status: 'agrees' } },
-    { ...kept, statement: { ...statement, word: 'agrees' } },
+    { ...kept, statement: { ...statement, status: 'matches' } },
+    { ...kept, statement: { ...statement, word: 'matches' } },
     { ...kept, statement: { ...statement, parcel: { number: '07-0412-0032', address: null } } },
-    { ...kept, word: 'agrees' },
+    { ...kept, word: 'matches' },
     { ...kept, number: '2026-00018' },
     { ...kept, pdfSha256: '0'.repeat(64) },
   ]

@@ -12,9 +12,9 @@ type Damage = {
   /** Most degrees that the paper lay askew. */
   readonly skew: number
   readonly blur: number
-  /** Standard deviation of the noise, in steps of grey of 255. */
+  /** Standard deviation of the noise, in steps of gray of 255. */
   readonly noise: number
-  /** Grey of the paper, and how much darker it is at its darkest edge. */
+  /** Gray of the paper, and how much darker it is at its darkest edge. */
   readonly paper: number
   readonly shade: number
   /** How far the ink has faded toward the paper, 0 to 1. */
@@ -155,16 +155,16 @@ function worn({ data, width, height }: Raw, damage: Damage, roll: Dice): void {
   }
   for (let speck = 0; speck < damage.specks; speck++) {
     const [cx, cy, r] = [roll.whole(0, width - 1), roll.whole(0, height - 1), roll.unit() * 1.8]
-    const grey = roll.chance(0.7) ? 40 : 250
-    dab({ data, width, height }, cx, cy, r, grey)
+    const gray = roll.chance(0.7) ? 40 : 250
+    dab({ data, width, height }, cx, cy, r, gray)
   }
   for (let stamp = 0; stamp < damage.stamps; stamp++) ring({ data, width, height }, roll)
 }
 
-function dab({ data, width, height }: Raw, cx: number, cy: number, r: number, grey: number): void {
+function dab({ data, width, height }: Raw, cx: number, cy: number, r: number, gray: number): void {
   for (let y = Math.max(0, Math.floor(cy - r)); y <= Math.min(height - 1, cy + r); y++)
     for (let x = Math.max(0, Math.floor(cx - r)); x <= Math.min(width - 1, cx + r); x++)
-      if ((x - cx) ** 2 + (y - cy) ** 2 <= r * r) data[y * width + x] = grey
+      if ((x - cx) ** 2 + (y - cy) ** 2 <= r * r) data[y * width + x] = gray
 }
 
 /** A rubber stamp: two rings and bars, in half-strength ink, over whatever is there. */

@@ -50,7 +50,7 @@ export function answerMetrics(
   })
   new Gauge({
     name: 'asfound_quotas_met_total',
-    help: 'How often an organization was told that it has as much as it may, by what',
+    help: 'Requests refused because an organization reached a quota, by quota',
     labelNames: ['what'],
     registers: [registry],
     collect() {
@@ -68,7 +68,7 @@ export function answerMetrics(
     // Without a token they are for this machine alone: not for whoever comes through a proxy on it either.
     if (token === undefined && !isFromThisMachine(request)) {
       throw problem('not-allowed', {
-        detail: 'Metrics are for this machine alone, until METRICS_TOKEN is set.',
+        detail: 'Metrics are open to this machine only. Set METRICS_TOKEN to read them from another.',
       })
     }
     const allowed = token === undefined || (sent && timingSafeEqual(tokenHash(sent), tokenHash(token)))

@@ -95,7 +95,7 @@ export const changePerson = (
     if (!found.ok) return found
     const person = found.value
     const { event, unseats, letsIn, needed, work } = STEPS[change]
-    if (person.erasedAt !== null) return conflict('This account was erased: nobody can come in by it again.')
+    if (person.erasedAt !== null) return conflict('This account was erased and can’t be used again.')
     if (!needed(person)) return found
     const may = letsIn ? await mayLetIn(context, tx, within, asker) : ok(undefined)
     if (!may.ok) return may

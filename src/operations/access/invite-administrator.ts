@@ -33,7 +33,7 @@ export async function inviteAdministrator(
   const fault = signInNameFault(name)
   if (fault) return err(`The sign-in name ${fault}.`)
   return administer(context.database, async (tx) => {
-    if (await findSignIn(tx, name)) return err('Somebody signs in by that name already.')
+    if (await findSignIn(tx, name)) return err('That sign-in name is taken.')
     const known = await countyById(tx, county)
     if (!known && !begin)
       return err(`There is no county ${county} yet. Give its name, rule pack and parcel number format too.`)

@@ -66,14 +66,14 @@ export const mayAskForNames = (context: SignInContext, asker: Asker): Promise<An
     const seconds = await secondsToWait(tx, guardedNames(asker), context.clock())
     if (seconds === 0) return ok(undefined)
     return conflict(
-      `Your organization has asked for many names that others have. Wait ${seconds} seconds before the next.`,
+      `Your organization has tried many sign-in names that are taken. Wait ${seconds} seconds before the next try.`,
     )
   })
 
 /** The one thing an asker learns of other organizations: that a name is taken. Counted, so that it is learned seldom. */
 export async function nameTaken(context: SignInContext, asker: Asker) {
   await transact(context.database, DOORKEEPER, (tx) => beginTry(tx, guardedNames(asker), context.clock()))
-  return conflict('Somebody signs in by that name already. Take another one.')
+  return conflict('That sign-in name is taken. Choose another.')
 }
 
 /** What only the door may: nobody writes sign-ins and invitations in their own name. */

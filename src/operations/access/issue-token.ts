@@ -37,7 +37,7 @@ export const issueToken = (
     const found = await personAsked(tx, asker, asked.account)
     if (!found.ok) return found
     const person = found.value
-    if (person.suspendedAt !== null) return conflict('This account is suspended. Let it back in first.')
+    if (person.suspendedAt !== null) return conflict('This account is suspended. Restore its access first.')
     const issues = asked.scopes.flatMap(({ county, may }, at) => {
       const own = may === 'write' ? asker.writes : asker.counties
       return own.includes(county)

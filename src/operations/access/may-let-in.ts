@@ -46,7 +46,7 @@ export async function mayLetIn(
     )
     if (beyond)
       return notAllowed(
-        `People of your organization may write in ${beyond.county}, and this token may not: it lets nobody in who may do more than it.`,
+        `People in your organization may write in ${beyond.county}, and this token may not. A token can’t invite people who may do more than it can.`,
       )
   }
   return mayMakeWayIn(context, within, asker)

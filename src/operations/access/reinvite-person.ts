@@ -21,8 +21,8 @@ export const reinvitePerson = (
     const may = await mayLetIn(context, tx, within, asker)
     if (!may.ok) return may
     const { id: account, signInName, suspendedAt, organization } = found.value
-    if (suspendedAt !== null) return conflict('This account is suspended. Let it back in first.')
-    if (signInName === null) return conflict('Nobody signs in by this account: it works by tokens alone.')
+    if (suspendedAt !== null) return conflict('This account is suspended. Restore its access first.')
+    if (signInName === null) return conflict('This account has no sign-in name: it works with tokens only.')
     const invitation = await transact(within, DOORKEEPER, (door) =>
       invite(door, context, account, asker.account),
     )

@@ -66,18 +66,19 @@ async function cuttable(
 ): Promise<Answer<{ readonly document: Document; readonly starts: readonly number[] }>> {
   if (!document) return notFound()
   if (version !== undefined && version !== document.revision) return stale()
-  if (document.state !== 'proposed') return conflict('Only a paper that waits to be confirmed can be cut.')
+  if (document.state !== 'proposed')
+    return conflict('Only a document that is waiting for confirmation can be split.')
   if ((await transcriptionsOf(tx, county, document.id)).length > 0) {
-    return conflict('One of its permits is confirmed already: the cuts stand as that one was read from them.')
+    return conflict('One of its permits is already confirmed, so the document can’t be split differently.')
   }
   const pages = document.pages ?? 0
   const starts = [...new Set([1, ...begins])].sort((one, other) => one - other)
   const wrong = starts.find((page) => !Number.isInteger(page) || page < 1 || page > pages)
   if (wrong !== undefined) {
-    return invalid({ pointer: '/begins', message: `there is no page ${wrong}: the paper has ${pages}` })
+    return invalid({ pointer: '/begins', message: `there is no page ${wrong}: the document has ${pages}` })
   }
   if (starts.length > MOST_PERMITS) {
-    return invalid({ pointer: '/begins', message: `at most ${MOST_PERMITS} permits in one paper` })
+    return invalid({ pointer: '/begins', message: `at most ${MOST_PERMITS} permits in one document` })
   }
   return ok({ document, starts })
 }

@@ -44,8 +44,8 @@ export async function proposeFromWords(
 /** What a person is told of pages of which nothing could be proposed; null where there are none. */
 export function sayLeftOut({ leftOut, gaveUp }: ProposedTexts): string | null {
   if (gaveUp)
-    return 'Working out what this paper says took more time or memory than is allowed: type what it says, or split the file.'
+    return 'Reading this document took more time or memory than allowed. Type what it says, or split the file.'
   if (leftOut.length === 0) return null
   const which = leftOut.length === 1 ? `page ${leftOut[0]}` : `pages ${leftOut.join(', ')}`
-  return `Working out what ${which} says took more time or memory than is allowed: type it.`
+  return `Reading ${which} took more time or memory than allowed. Type what it says.`
 }

@@ -33,7 +33,7 @@ export const setAside = (
     to: 'set-aside',
     reason: why,
     kind: 'document-set-aside',
-    refusal: 'Only a paper that waits to be confirmed can be set aside.',
+    refusal: 'Only a document that is waiting for confirmation can be set aside.',
   })
 }
 
@@ -48,7 +48,7 @@ export const bringBack = (
     to: 'proposed',
     reason: null,
     kind: 'document-brought-back',
-    refusal: 'Only a paper that was set aside can be brought back.',
+    refusal: 'Only a document that was set aside can be brought back.',
   })
 
 type Move = {

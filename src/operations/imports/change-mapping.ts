@@ -29,7 +29,9 @@ export const changeMapping = (
     if (it.state === 'running' || it.state === 'trying') return conflict('This import is under way.')
     if (it.state === 'done') return conflict('This import is done.')
     if (it.readToLine > 0)
-      return conflict('Rows of this file landed by another mapping. Send the rest as a file of its own.')
+      return conflict(
+        'Rows of this file were imported with another mapping. Send the rest as a separate file.',
+      )
     const faults = mappingFaults(it.kind, it.head, mapping)
     if (faults.length > 0) return invalid(...faults)
     await saveMapping(

@@ -171,7 +171,7 @@ async function rowsOf(
   { format, contentHash, head }: Import,
 ): Promise<AsyncGenerator<Row>> {
   const bytes: Readable | undefined = await context.files.read(contentHash)
-  if (!bytes) throw new OutsideFailure('The file as it came in is not where it was kept')
+  if (!bytes) throw new OutsideFailure('The uploaded file is missing from storage')
   return format === 'csv' ? csvRows(bytes, head) : ndjsonRows(bytes, head)
 }
 

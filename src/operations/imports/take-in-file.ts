@@ -28,7 +28,7 @@ export async function takeInFile(
 ): Promise<Answer<Import>> {
   const head = await readHead(async () => {
     const bytes = await context.files.read(file.hash)
-    if (!bytes) throw new OutsideFailure('The file as it came in is not where it was kept')
+    if (!bytes) throw new OutsideFailure('The uploaded file is missing from storage')
     return bytes
   }, file.format)
   if (typeof head === 'string') return invalid({ pointer: '/file', message: head })

@@ -110,7 +110,7 @@ function isLikely({ a, b, d, e }: Affine): boolean {
 }
 
 /** Printed words around a place tell how far the paper is off just there. */
-const NEIGHBOURS = 5
+const NEIGHBORS = 5
 
 function mapped(box: Box, map: Affine, pairs: readonly Pair[], fromSize: Sized, toSize: Sized): Box {
   const [left, top] = [box.x * fromSize.widthPt, box.y * fromSize.heightPt]
@@ -118,7 +118,7 @@ function mapped(box: Box, map: Affine, pairs: readonly Pair[], fromSize: Sized, 
   const opposite = applied(map, { x: left + box.w * fromSize.widthPt, y: top + box.h * fromSize.heightPt })
   const near = [...pairs]
     .sort((p, q) => away(p, left, top) - away(q, left, top))
-    .slice(0, NEIGHBOURS)
+    .slice(0, NEIGHBORS)
     .map(({ from, to }) => {
       const here = applied(map, from)
       return { x: to.x - here.x, y: to.y - here.y }

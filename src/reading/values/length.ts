@@ -9,7 +9,7 @@ const FOOT_MARK =
   '`' +
   String.raw`]|\s?(?:feet|foot|ft|lf|l\.f|lin\.?\s*ft|lineal\s*f(?:ee)?t|linear\s*f(?:ee)?t)\b\.?)`
 const INCH_MARK = String.raw`(?:["”“″]|['’‘′´]{2}|\s?(?:inches|inch|ins?)\b\.?)`
-const METRE = String.raw`\s?(?:m|metres?|meters?|cm|mm)\b\.?`
+const METER = String.raw`\s?(?:m|metres?|meters?|cm|mm)\b\.?`
 
 const FEET_INCHES = new RegExp(
   String.raw`(?<![\d.,/])(\d{1,4})\s*${FOOT_MARK}\s*[-–—]?\s*(\d{1,2}(?:[\s-]+${FRACTION}|\.\d+|[¼½¾⅛⅜⅝⅞])?|${FRACTION})\s*(?:${INCH_MARK}|(?=$|[\s,;.xX)]))`,
@@ -26,7 +26,7 @@ const FEET = new RegExp(
   'i',
 )
 const INCHES = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})\s*-?${INCH_MARK}`, 'i')
-const METRES = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})${METRE}`, 'i')
+const METERS = new RegExp(String.raw`(?<![\d.,/'’])(${AMOUNT})${METER}`, 'i')
 const BARE = new RegExp(
   String.raw`(?<![\d.,/'’A-Za-z-])(${AMOUNT})(?![\dA-Za-z/'"’”%]|[.,]\d|-\d|\s?(?:gal|g\b|gpd|min|mpi|sq|%))`,
   'i',
@@ -50,7 +50,7 @@ export function findLengths(text: string, bare: BareUnit = () => null): Found<st
       Number(inches) < 12 ? checked(`${feet}'-${inches}"`, 0.9) : undefined,
     ),
   )
-  add(matches(text, METRES, ([written]) => checked(written.trim(), 0.95)))
+  add(matches(text, METERS, ([written]) => checked(written.trim(), 0.95)))
   add(matches(text, INCHES, ([, amount]) => checked(`${plainFraction(amount!)} in`, 1)))
   add(matches(text, FEET, ([, amount]) => checked(`${plainFraction(amount!)} ft`, 1)))
   add(

@@ -30,8 +30,8 @@ export async function proveTables(
   if (fresh.length > 0) throw new BackupRefusal(`The audit does not hold: ${fresh.join('; ')}`)
   if (faults.length > 0 && !asBroken)
     throw new BackupRefusal(
-      `The audit did not hold when this backup was made: ${faults.join('; ')}. An older backup may hold one that does. ` +
-        'To restore this one all the same, and have it say for good that it is broken: npm run restore -- FILE --broken',
+      `The audit did not hold when this backup was made: ${faults.join('; ')}. An older backup may be sound. ` +
+        'To restore this one anyway, marked as broken for good: npm run restore -- FILE --broken',
     )
   return faults
 }

@@ -16,7 +16,7 @@ import { play } from '../../corpus/play.ts'
 const folder = new URL('../../../src/cli/demonstration/papers/', import.meta.url)
 const parcels = readStories().flatMap((story) => story.parcels.map(({ parcel }) => parcel.number))
 
-test('every paper in the folder is handed in, for a parcel that is there', () => {
+test('every paper in the folder is submitted, for a parcel that is there', () => {
   expect(readdirSync(folder).sort()).toEqual(PAPERS.map(({ file }) => file).sort())
   expect(PAPERS.filter(({ parcel }) => !parcels.includes(parcel))).toEqual([])
 })

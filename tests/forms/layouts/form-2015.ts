@@ -1,7 +1,7 @@
 import type { Sheet } from '../sheet.ts'
 import { MATERIAL_WORDS } from './words.ts'
 
-/** A form made on a screen: grey labels above the values in columns, square boxes to tick. */
+/** A form made on a screen: gray labels above the values in columns, square boxes to tick. */
 export function form2015(sheet: Sheet): void {
   const v = (pointer: string): string => sheet.value(pointer)
   let y = 40

@@ -69,7 +69,7 @@ describe('published examples', () => {
     },
   )
   test.each(cylinder.metric)('lying cylinder: $name', ({ d, length, h, cubic, full, tolerance }) => {
-    // The formula knows no unit: metres in, cubic metres out.
+    // The formula knows no unit: meters in, cubic meters out.
     expect(Math.abs(gal(lying(d, length, h)) / GAL_PER_CU_FT - cubic)).toBeLessThanOrEqual(tolerance)
     expect(Math.abs(gal(lying(d, length, d)) / GAL_PER_CU_FT - full)).toBeLessThanOrEqual(
       Math.max(tolerance, 1),

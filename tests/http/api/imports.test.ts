@@ -224,7 +224,7 @@ describe('findings', () => {
 07-0412-0031,heron inspections,2026-10-12,3,6'-0",4'-0",4'-0",lid sound
 07-0412-0031,Nobody & Sons,2026-10-13,3,,,,
 `
-  test('land as handed in, in the name of the firm that made them', async () => {
+  test('land as submitted, in the name of the firm that made them', async () => {
     const { id } = await take('findings', INSPECTIONS)
     expect((await run(id)).rows).toMatchObject({ added: 1, rejected: 1 })
     expect((await rejections(id))[0].faults[0]).toMatchObject({ column: 'Firm', had: 'Nobody & Sons' })

@@ -112,7 +112,7 @@ describe('a photo of an inspection', () => {
     expect([other.status, other.body.type]).toEqual([422, '/problems/key-reused'])
   })
 
-  test('taken away from a draft; what was handed in keeps its own and may get more', async () => {
+  test('taken away from a draft; what was submitted keeps its own and may get more', async () => {
     const { id } = await draftOf()
     const photo = (await add('firm', id, await pictureWith())).body
     expect((await ask('firm', { method: 'DELETE', url: `${here}/photos/${photo.id}` })).status).toBe(204)
@@ -124,7 +124,7 @@ describe('a photo of an inspection', () => {
     expect((await add('firm', id, await pictureWith({}, 'png'))).status).toBe(201)
   })
 
-  test('its firm sees it; a reviewer once it is handed in, never the original; nobody else at all', async () => {
+  test('its firm sees it; a reviewer once it is submitted, never the original; nobody else at all', async () => {
     const { id } = await draftOf()
     const { id: photo } = (await add('firm', id, await pictureWith())).body
     const seen = async (size?: string) =>

@@ -46,9 +46,9 @@ describe('an organization that has as much as it may', () => {
     expect((await draft('firm', one.number)).status).toBe(201)
     const second = await draft('firm', two.number)
     expect(second.status).toBe(201)
-    expect(await draft('firm', three.number)).toMatchObject(met(/2 drafts open.* hand some in first/))
+    expect(await draft('firm', three.number)).toMatchObject(met(/2 open drafts.* Submit some first/))
     expect((await draft('rival', three.number)).status).toBe(201)
-    // One that is handed in makes room.
+    // One that is submitted makes room.
     await post('firm', `/findings/${second.body.id}/submission`, {})
     expect((await draft('firm', three.number)).status).toBe(201)
   })
@@ -97,7 +97,7 @@ describe('an organization that has as much as it may', () => {
     const form = (bytes: Buffer) => file('file', bytes, 'a.csv', { kind: 'parcels' })
     expect(await post('reviewer', '/imports', form(large))).toMatchObject(met(/1 MB a day/))
     expect((await post('reviewer', '/imports', form(small))).status).toBe(201)
-    expect(await post('reviewer', '/imports', form(small))).toMatchObject(met(/1 files to import today/))
+    expect(await post('reviewer', '/imports', form(small))).toMatchObject(met(/1 import files today/))
   })
 
   test('is counted for whoever watches', async () => {

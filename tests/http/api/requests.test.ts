@@ -17,7 +17,7 @@ const post = (who: keyof People, url: string, body?: object, headers: Record<str
 const pointers = (body: { errors: { in: string; pointer: string }[] }) =>
   body.errors.map(({ in: part, pointer }) => `${part} ${pointer}`)
 
-/** A parcel with a permit, and an inspection that differs handed in. */
+/** A parcel with a permit, and an inspection that differs submitted. */
 async function compared() {
   const { number } = await newParcel(services)
   const at = `${here}/parcels/${number}`

@@ -32,7 +32,7 @@ const page = async (who: keyof People): Promise<string> =>
 const small = (id: string) => `<img src="${here}/photos/${id}?size=small"`
 
 describe('photos on a parcel’s page', () => {
-  test('are not there before the inspection is handed in', async () => {
+  test('are not there before the inspection is submitted', async () => {
     expect(await page('reviewer')).toContain('No photos.')
     expect(await page('firm')).not.toContain(small(ofTank))
   })

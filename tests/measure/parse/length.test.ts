@@ -258,10 +258,10 @@ describe('printed and read back', () => {
   test('a length stated in any unit is the same length', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 30_000 }), (mm) => {
-        const metres = must(parseLength(`${(mm / 1000).toFixed(3)} m`)).ft
-        expect(must(parseLength(`${mm} mm`)).ft).toBeCloseTo(metres, 9)
-        expect(must(parseLength(`${(mm / 10).toFixed(1)} cm`)).ft).toBeCloseTo(metres, 9)
-        expect(must(parseLength(`${(metres * 12).toFixed(9)} in`)).ft).toBeCloseTo(metres, 9)
+        const meters = must(parseLength(`${(mm / 1000).toFixed(3)} m`)).ft
+        expect(must(parseLength(`${mm} mm`)).ft).toBeCloseTo(meters, 9)
+        expect(must(parseLength(`${(mm / 10).toFixed(1)} cm`)).ft).toBeCloseTo(meters, 9)
+        expect(must(parseLength(`${(meters * 12).toFixed(9)} in`)).ft).toBeCloseTo(meters, 9)
       }),
     )
   })

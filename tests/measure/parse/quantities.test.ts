@@ -110,7 +110,7 @@ describe('areas', () => {
     ['12 sq yd', 108],
     ['144 sq in', 1],
   ])('%s', (written, sqFt) => expect(must(parseArea(written)).sqFt).toBeCloseTo(sqFt, 9))
-  test('square metres as a unit library has them', () => {
+  test('square meters as a unit library has them', () => {
     const theirs = unit(55.7, 'm2').toNumber('sqft')
     expect(must(parseArea('55.7 m²')).sqFt / theirs).toBeCloseTo(1, 6)
   })

@@ -122,7 +122,7 @@ describe('a reading', () => {
     await readPaper(lost, { ...run, signal: new AbortController().signal })
     expect(await stateOf(id)).toMatchObject({
       state: 'failed',
-      reason: expect.stringMatching(/not where it was kept/),
+      reason: expect.stringMatching(/missing from storage/),
     })
   })
 

@@ -61,7 +61,7 @@ describe('a draft', () => {
   })
 })
 
-describe('findings that were handed in', () => {
+describe('findings that were submitted', () => {
   test('are never changed, not even past the operations', async () => {
     const { id: parcel } = await newParcel(context)
     const { id } = await handIn(parcel)
@@ -80,7 +80,7 @@ describe('findings that were handed in', () => {
     expect(await readFindings(context, rival, id)).toMatchObject({ error: { why: 'not-found' } })
   })
 
-  test('are amended once, by findings that take their place when they are handed in', async () => {
+  test('are amended once, by findings that take their place when they are submitted', async () => {
     const { id: parcel } = await newParcel(context)
     const first = await handIn(parcel)
     const amending = must(await amendFindings(context, firm, first.id, record('2026-10-13')))
@@ -106,7 +106,7 @@ describe('findings that were handed in', () => {
 })
 
 describe('a parcel is compared with', () => {
-  test('the newest inspection, whoever made it and whenever it was handed in', async () => {
+  test('the newest inspection, whoever made it and whenever it was submitted', async () => {
     const { id: parcel } = await newParcel(context)
     const newer = await handIn(parcel, rival, '2026-10-20')
     set('2026-11-03T15:00:00Z')
@@ -114,7 +114,7 @@ describe('a parcel is compared with', () => {
     expect(await compared(parcel)).toBe(newer.id)
   })
 
-  test('of two inspections on one day, the one handed in last', async () => {
+  test('of two inspections on one day, the one submitted last', async () => {
     const { id: parcel } = await newParcel(context)
     await handIn(parcel, firm)
     set('2026-11-04T15:00:00Z')

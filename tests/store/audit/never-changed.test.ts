@@ -129,7 +129,7 @@ describe('the audit', () => {
   })
 })
 
-describe('findings that were handed in', () => {
+describe('findings that were submitted', () => {
   const where = `where id = '${draft.id}'`
   test.each([
     `update findings set record = '{}' ${where}`,

@@ -213,7 +213,7 @@ describe('a planted change is found', () => {
       /^permit_revision [0-9a-f-]{36}\/1 is not as entry \d+/,
     ],
     [
-      'in findings that were handed in',
+      'in findings that were submitted',
       `update findings set record = jsonb_set(record, '{remarks}', '"all is well"') where id = '${draft.id}'`,
       /^findings [0-9a-f-]{36} is not as entry \d+/,
     ],
@@ -231,10 +231,10 @@ describe('a planted change is found', () => {
       `update parcel set address = '1 Other Rd' where id = '${parcel.id}'`,
       /^parcel .* is not as/,
     ],
-    ['in where it stands', `update parcel_status set word = 'agrees'`, /^parcel_status .* is not as/],
+    ['in where it stands', `update parcel_status set word = 'matches'`, /^parcel_status .* is not as/],
     [
       'in what its page says of that',
-      `update parcel_status set body = jsonb_set(body, '{word}', '"agrees"')`,
+      `update parcel_status set body = jsonb_set(body, '{word}', '"matches"')`,
       /^parcel_status .* is not as/,
     ],
     ['in what differs', `update discrepancy set severity = 'note'`, /^discrepancy .* is not as/],

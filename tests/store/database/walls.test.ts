@@ -35,7 +35,7 @@ await transact(database, asService(reviewer), async (tx) => {
   await insert('parcel_alias', { parcel, number: 'old', kind: 'renumbered', changed_on: null, note: null })
   await insert('parcel_status', {
     parcel,
-    word: 'agrees',
+    word: 'matches',
     good_until: null,
     derived_at: new Date(),
     body: '{}',
@@ -254,7 +254,7 @@ describe('who may write', () => {
     expect(changed.numUpdatedRows).toBe(0n)
   })
 
-  test('nothing: a photo of findings that were handed in is not taken away, nor another’s', async () => {
+  test('nothing: a photo of findings that were submitted is not taken away, nor another’s', async () => {
     const { draft, submitted } = findingsOf.get(firm)!
     const taken = async (who: Actor, findings: string): Promise<bigint> =>
       transact(database, who, async (tx) => {

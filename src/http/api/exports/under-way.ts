@@ -16,13 +16,13 @@ export function exportsUnderWay(): (
     const own = running.get(organization) ?? 0
     if (own >= MOST_EACH) {
       throw problem('too-many-requests', {
-        detail: `${own} exports of your organization are under way: read them to the end, or end them, and ask again.`,
+        detail: `Your organization has ${own} exports under way, the most it may have at once. Finish or cancel one, then try again.`,
         headers: { 'retry-after': '30' },
       })
     }
     if (all >= MOST) {
       throw problem('overloaded', {
-        detail: `${all} exports are under way, which is as many as there can be: ask again when one has ended.`,
+        detail: `${all} exports are under way, the most the service allows at once. Try again when one has finished.`,
         headers: { 'retry-after': '30' },
       })
     }

@@ -20,8 +20,7 @@ export const change = z
     before: z.string().nullable().meta({ description: 'What it came to before, in a sentence' }),
     after: z.string().nullable(),
     state: z.enum(DISCREPANCY_STATES).meta({
-      description:
-        'Its state afterwards: `ground-moved` if it was decided and its evidence has changed since',
+      description: 'Its state afterward: `ground-moved` if it was decided and its evidence has changed since',
     }),
     noticedAt: instant,
   })

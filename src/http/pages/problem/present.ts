@@ -74,9 +74,9 @@ const WORDS: { readonly [P in ProblemName]: ProblemWords } = {
     advice: 'Wait a minute and try again.',
   },
   'quota-reached': {
-    title: 'That is as much as your organization may have',
-    says: 'So that none takes the room of all, each organization may have and send so much.',
-    advice: 'End what is not needed any more, or go on tomorrow.',
+    title: 'Your organization has reached its limit',
+    says: 'Each organization may have or send a limited amount, so that there is room for all.',
+    advice: 'Remove what you no longer need, or continue tomorrow.',
   },
   internal: {
     title: 'Something went wrong',
@@ -84,9 +84,9 @@ const WORDS: { readonly [P in ProblemName]: ProblemWords } = {
     advice: 'Try again later. If it happens again, give the request number below to your administrator.',
   },
   'damaged-file': {
-    title: 'That file is damaged',
-    says: 'What is kept here is not what came in, so it is not shown. It was noted.',
-    advice: 'Send the same file again if you have it.',
+    title: 'This file is damaged',
+    says: 'The stored file is not the file that was uploaded, so it is not shown. The damage was recorded.',
+    advice: 'Upload the same file again if you have it.',
   },
   unavailable: {
     title: 'Not available right now',

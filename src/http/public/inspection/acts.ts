@@ -93,7 +93,7 @@ async function act(walk: Walk, form: HTMLFormElement, to: string): Promise<void>
     case 'add':
       return add(walk, form)
     case 'remove':
-      Object.assign(walk, { asks: true, notice: 'Take it off the list, with all that was noted of it?' })
+      Object.assign(walk, { asks: true, notice: 'Remove it and everything noted about it?' })
       return paint(walk)
     case 'remove-sure':
       walk.form = withoutPart(walk.form, walk.step)
@@ -147,8 +147,7 @@ function add(walk: Walk, form: HTMLFormElement): Promise<void> | void {
 async function handIn(walk: Walk): Promise<void> {
   const { faults, record } = readWalk(walk)
   if (walk.floors && record === null) {
-    walk.notice =
-      Object.keys(faults).length > 0 ? 'Something has to be mended first: it is listed here.' : null
+    walk.notice = Object.keys(faults).length > 0 ? 'Fix what is listed here first.' : null
     return paint(walk, true)
   }
   await change(walk, (it) => ({ ...changed(it, walk.form, new Date().toISOString()), handIn: true }))
@@ -180,7 +179,7 @@ async function change(walk: Walk, how: Parameters<typeof changeInspection>[1]): 
 /** The phone's own place into the fields, with how sure it is. */
 async function placeByPhone(walk: Walk): Promise<void> {
   const says = walk.root.querySelector('#located')
-  if (says) says.textContent = 'Asking the phone…'
+  if (says) says.textContent = 'Finding your location…'
   const place = await locate()
   const form = stepForm(walk)
   if (typeof place === 'string' || !form) {

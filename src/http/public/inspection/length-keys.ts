@@ -2,7 +2,7 @@ import { afterPress } from './after-press.ts'
 
 /**
  * Keys for feet, inches and halves under a length, where fingers type: with them a length is typed on the large
- * figures of the number pad. `abc` brings the letters back, for metres or "about 8 ft".
+ * figures of the number pad. `abc` brings the letters back, for meters or "about 8 ft".
  */
 const KEYS = ['′', '″', '½', '¼', '¾'] as const
 

@@ -1,6 +1,6 @@
 export type PhonePlace = { readonly lat: number; readonly lon: number; readonly radiusFt: number }
 
-/** A metre in feet (the international foot, 0.3048 m). */
+/** A meter in feet (the international foot, 0.3048 m). */
 const FT_PER_M = 1 / 0.3048
 
 /**
@@ -9,7 +9,7 @@ const FT_PER_M = 1 / 0.3048
  */
 export const locate = (): Promise<PhonePlace | string> =>
   new Promise((resolve) => {
-    if (!('geolocation' in navigator)) return resolve('This phone gives no place.')
+    if (!('geolocation' in navigator)) return resolve('This phone does not share its location.')
     navigator.geolocation.getCurrentPosition(
       ({ coords: { latitude, longitude, accuracy } }) =>
         resolve({
@@ -20,7 +20,7 @@ export const locate = (): Promise<PhonePlace | string> =>
       ({ code }) =>
         resolve(
           code === 1
-            ? 'The phone was not allowed to say where it is. You can allow it in the settings of this site.'
+            ? 'Location is turned off for this site. You can allow it in the site settings.'
             : 'No satellite fix yet. Step out from under trees and try again.',
         ),
       { enableHighAccuracy: true, timeout: 20_000, maximumAge: 10_000 },

@@ -110,7 +110,7 @@ async function bringFloors(walk: Walk): Promise<void> {
 const saysElse = (a: KeptInspection, b: KeptInspection): boolean =>
   JSON.stringify([a.form, a.other]) !== JSON.stringify([b.form, b.other])
 
-/** What this phone handed in is behind it once a draft was begun after it: an amendment, or another day's inspection. */
+/** What this phone submitted is behind it once a draft was begun after it: an amendment, or another day's inspection. */
 async function goOnWith(walk: Walk, fresh: InspectionFile): Promise<void> {
   const { inspection, shots } = walk
   const isWaiting = shots.some(({ trouble }) => trouble === null)

@@ -41,7 +41,7 @@ function bodyOf(walk: Walk): Html {
   if (inspection.other) {
     const { base, handedIn, at } = inspection.other
     const mine = tellingOf(walk).tidy(walk.form)
-    const other = `${handedIn ? 'handed in' : 'saved'} ${momentInWords(at)}`
+    const other = `${handedIn ? 'submitted' : 'saved'} ${momentInWords(at)}`
     return conflictView({
       sheet,
       clashes: clashes(mine, base.form, inspection.base?.form ?? null),
@@ -55,7 +55,7 @@ function bodyOf(walk: Walk): Html {
     const waiting = walk.shots.length
     const photos =
       waiting > 0
-        ? `Photos still on this phone: ${waiting}. They follow by themselves.`
+        ? `Photos still on this phone: ${waiting}. They are sent when you have signal.`
         : walk.sent.length > 0
           ? `Photos sent: ${walk.sent.length}.`
           : null

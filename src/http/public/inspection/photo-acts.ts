@@ -45,7 +45,10 @@ async function drop(walk: Walk, id: string): Promise<void> {
       () => null,
     )
     if (!gone || (!gone.ok && gone.status !== 404))
-      return tell(walk, 'It was sent already, and is not removed: try again with signal.')
+      return tell(
+        walk,
+        'The photo was already sent, so it is not removed yet. Try again when you have signal.',
+      )
     walk.sent = walk.sent.filter((photo) => photo.id !== id)
   }
   tell(walk, '')

@@ -93,13 +93,13 @@ export async function takeShot(
   try {
     await keepPhoto(photo)
   } catch {
-    return 'This phone has no room left for it: free some, or send what waits first.'
+    return 'This phone has no storage left for the photo. Free some space, or send what is waiting first.'
   }
   if (keepPlace) {
     const place = await locate()
     if (typeof place === 'string') {
       await loadShots(walk)
-      return `The photo is kept, without its place. ${place}`
+      return `The photo is saved without its location. ${place}`
     }
     await keepPhoto({ ...photo, place })
   }

@@ -7,7 +7,7 @@ import { send } from './sending.ts'
 import { loadShots, localIso } from './shots.ts'
 import type { Walk } from './walk.ts'
 
-/** Findings that will take the place of those that were handed in: they begin as those say. */
+/** Findings that will take the place of those that were submitted: they begin as those say. */
 export async function amendHere(walk: Walk): Promise<void> {
   const findings = walk.inspection.done?.findings
   if (!findings || isWaiting(walk)) return
@@ -28,7 +28,7 @@ function isWaiting(walk: Walk): boolean {
   if (waiting.length === 0) return false
   const kept = walk.root.querySelector('#kept')
   if (kept)
-    kept.textContent = `First the photos on this phone have to be sent: ${waiting.length}. They go by themselves when there is signal.`
+    kept.textContent = `The photos on this phone must be sent first: ${waiting.length}. They are sent when you have signal.`
   return true
 }
 

@@ -58,7 +58,7 @@ const findingsOf = async (number: string) =>
   (await ask('firm', { url: `${api}/parcels/${number}/findings` })).body.items
 
 describe('the form without a script', () => {
-  test('a whole inspection: each step is saved and leads to the next; handed in, it counts', async () => {
+  test('a whole inspection: each step is saved and leads to the next; submitted, it counts', async () => {
     const { number, at } = await parcelWithPermit()
     const first = await get(at)
     expect([first.statusCode, first.body]).toEqual([200, expect.stringContaining('Never enter a tank')])
@@ -89,7 +89,7 @@ describe('the form without a script', () => {
       it.record.notes,
       it.record.components.map(({ outcome }: { outcome: string }) => outcome),
     ]).toEqual(['submitted', 'Two dogs.\nGate sticks.', ['found', 'not-reached']])
-    expect((await get(`${at}?step=sent`)).body).toContain('These findings are handed in')
+    expect((await get(`${at}?step=sent`)).body).toContain('Your findings are submitted')
   })
 
   test('what can’t be read comes back as it was typed, with the reason beside it, and nothing is saved', async () => {
@@ -166,7 +166,7 @@ describe('the form without a script', () => {
     const there = { step: 'added-1', outcome: 'found', label: 'old pit' }
     await post(at, { ...there, to: 'next', ...(await versionAt(at)) })
     const asks = await post(at, { ...there, to: 'remove', ...(await versionAt(at)) })
-    expect(asks.body).toContain('Take it off the list, with all that was noted of it?')
+    expect(asks.body).toContain('Remove it and everything noted about it?')
     expect((await findingsOf(number))[0].record.components[0].label).toBe('old pit')
     await post(at, { ...there, to: 'remove-sure', ...(await versionAt(at)) })
     expect((await findingsOf(number))[0].record.components).toEqual([])
@@ -208,7 +208,7 @@ describe('the form without a script', () => {
     expect((await ask('firm', { url: `${api}/findings/${id}/photos` })).body.items).toHaveLength(1)
   })
 
-  test('handed in, it is amended by another', async () => {
+  test('submitted, it is amended by another', async () => {
     const { number, at } = await parcelWithPermit()
     await post(at, START)
     await post(at, { ...TANK, ...(await versionAt(at)) })
@@ -220,13 +220,13 @@ describe('the form without a script', () => {
     expect((await get(at)).body).toContain('This is an amendment')
   })
 
-  test('handed in from somewhere else meanwhile: said, what was typed stays, and no second inspection begins', async () => {
+  test('submitted from somewhere else meanwhile: said, what was typed stays, and no second inspection begins', async () => {
     const { number, at } = await parcelWithPermit()
     await post(at, START)
     const version = await versionAt(at)
     await ask('firm', { method: 'POST', url: `${api}/findings/${version.draft}/submission` })
     const late = await post(at, { ...TANK, ...version })
-    expect([late.statusCode, late.body]).toEqual([409, expect.stringContaining('was handed in meanwhile')])
+    expect([late.statusCode, late.body]).toEqual([409, expect.stringContaining('was already submitted')])
     expect(late.body).toContain('value="4&#39;-4&quot;"')
     expect(await findingsOf(number)).toHaveLength(1)
   })
@@ -263,7 +263,7 @@ describe('who, and what else', () => {
     expect((await post(at, START, 'reviewer')).statusCode).toBe(403)
   })
 
-  test('what another firm handed in does not travel to the phone, nor show on the page', async () => {
+  test('what another firm submitted does not travel to the phone, nor show on the page', async () => {
     const { number, at } = await parcelWithPermit()
     const body = { ...inspectionThatAgrees, inspectedOn: '2026-10-11', notes: 'seen by a rival' }
     const { body: draft } = await ask('rival', {

@@ -21,7 +21,7 @@ export type Request = {
   readonly change: number
 }
 
-/** What became of an inspection that was handed in. */
+/** What became of an inspection that was submitted. */
 export type Done = {
   readonly findings: string
   readonly status: StatusShown | null
@@ -41,7 +41,7 @@ export type KeptInspection = {
   readonly request: Request | null
   /** Made once with the inspection and kept with it. */
   readonly keys: { readonly begin: string; readonly handIn: string; readonly amend: string }
-  /** Somebody asked to hand it in. */
+  /** Somebody asked to submit it. */
   readonly handIn: boolean
   /** Another copy that says something else: nothing is sent until a person has chosen. */
   readonly other: { readonly base: Base; readonly handedIn: boolean; readonly at: string } | null

@@ -50,17 +50,17 @@ export async function sendInspection(
 }
 
 const before = ({ draft }: InspectionPrepared): string | null =>
-  draft?.amends ? 'This is an amendment: handed in, it takes the place of what was handed in before.' : null
+  draft?.amends ? 'This is an amendment. Once submitted, it replaces what was submitted before.' : null
 
 const handedIn = (
   { county, parcel }: InspectionSheet,
   { draft, submitted }: InspectionPrepared,
 ): Html | null =>
   submitted && !draft
-    ? html`<p class="soft">Your firm’s findings of ${submitted.record.inspectedOn} are handed in: <a href="${inspectionPath(county, parcel.number, 'sent')}">see or amend them</a>.</p>`
+    ? html`<p class="soft">Your firm submitted findings of ${submitted.record.inspectedOn}: <a href="${inspectionPath(county, parcel.number, 'sent')}">see or amend them</a>.</p>`
     : null
 
-/** What was handed in, and what it came to. */
+/** What was submitted, and what it came to. */
 export async function sendSent(
   { context, actor }: FastifyRequest,
   reply: FastifyReply,

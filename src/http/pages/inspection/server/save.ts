@@ -21,7 +21,7 @@ export async function save(
   return changeFindings(context, actor, { id: draft.id, version: draft.revision, record })
 }
 
-/** An amendment begins as what was handed in says. */
+/** An amendment begins as what was submitted says. */
 export const amend = (
   context: OperationContext,
   actor: Person,

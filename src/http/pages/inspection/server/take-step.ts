@@ -122,15 +122,15 @@ async function takeForm(
 }
 
 const HANDED_IN =
-  'This inspection was handed in meanwhile, from somewhere else. What you typed is not saved and still stands here: amend the inspection and write it there.'
-const ASKS_TO_REMOVE = 'Take it off the list, with all that was noted of it?'
+  'This inspection was already submitted from another device. What you typed is still here but not saved: amend the inspection and enter it there.'
+const ASKS_TO_REMOVE = 'Remove it and everything noted about it?'
 
 const body = (request: FastifyRequest): Readonly<Record<string, string>> =>
   (request.body ?? {}) as Readonly<Record<string, string>>
 
-/** What is wrong is on another step: saving waits until it is mended there. */
+/** What is wrong is on another step: saving waits until it is corrected there. */
 const elsewhere = (sheet: InspectionSheet, form: InspectionForm, faults: Faults): string =>
-  `Not saved yet. To be mended first: ${stepsOf(sheet, form)
+  `Not saved yet. Fix this first: ${stepsOf(sheet, form)
     .filter(({ name }) => faults[name])
     .map(({ name, title }) => `${title} (${Object.values(faults[name] ?? {}).join('; ')})`)
     .join(', ')}.`

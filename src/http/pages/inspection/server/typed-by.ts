@@ -12,7 +12,7 @@ export type Sent = {
 
 const LONGEST = 10_000
 
-/** Anything can be posted: what is no text, and names that no field has, are passed over when the form is read. */
+/** Anything can be posted: what is no text, and names that no field has, are skipped when the form is read. */
 export function sentBy(body: unknown): Sent {
   const all = Object.entries(typeof body === 'object' && body !== null ? body : {}).flatMap(
     ([name, value]) =>

@@ -29,7 +29,7 @@ export function stepsOf(sheet: Pick<InspectionSheet, 'parts'>, form: InspectionF
     ...recorded,
     ...others.map((part) => partStep(part, null)),
     { is: 'more', name: 'more', title: 'Not on record' },
-    { is: 'review', name: 'review', title: 'Look over and hand in' },
+    { is: 'review', name: 'review', title: 'Review and submit' },
   ]
 }
 

@@ -10,7 +10,7 @@ export type ConflictShown = {
   readonly other: string
   /** Goes with the answer: what was typed, and the version it is weighed against. */
   readonly carried: Readonly<Record<string, string>>
-  /** The other copy was handed in and can only be amended. */
+  /** The other copy was submitted and can only be amended. */
   readonly handedIn: boolean
 }
 
@@ -18,13 +18,13 @@ export type ConflictShown = {
 export const conflictView = ({ sheet, clashes, other, carried, handedIn }: ConflictShown): Html =>
   html`<h1 id="title" tabindex="-1"><span class="number">${sheet.parcel.number} ${sheet.parcel.address}</span>Two copies of this inspection</h1><p class="lead">${
     handedIn
-      ? 'This inspection was handed in from somewhere else, and yours says something different. Nothing was written over. What you choose goes into an amendment.'
-      : 'This inspection was also changed somewhere else. Nothing was written over: choose line by line which one stays.'
+      ? 'This inspection was submitted from another device, and yours is different. Nothing was overwritten. What you choose goes into an amendment.'
+      : 'This inspection was also changed on another device. Nothing was overwritten. Choose line by line which one to keep.'
   }</p><form class="step clashes" method="post" action="${inspectionPath(sheet.county, sheet.parcel.number)}" id="clashes">${Object.entries(
     carried,
   ).map(
     ([name, value]) => html`<input type="hidden" name="${name}" value="${value}">`,
-  )}${clashes.map(clashView)}<p class="soft">The other copy: ${other}.</p><div class="bar"><button class="quiet" name="to" value="keep-theirs" formnovalidate>Take all of the other</button><button name="to" value="settle">Keep what is chosen</button></div></form>`
+  )}${clashes.map(clashView)}<p class="soft">The other copy: ${other}.</p><div class="bar"><button class="quiet" name="to" value="keep-theirs" formnovalidate>Use the other copy for all</button><button name="to" value="settle">Save these choices</button></div></form>`
 
 const clashView = ({ id, where, question, mine, theirs, changed }: Clash): Html => {
   const radio = (side: 'mine' | 'theirs', title: string, says: string | null): Html =>

@@ -23,7 +23,7 @@ export const describes = (name: string, { faults }: Shown): Html | null =>
 const recorded = (name: string, { onRecord }: Shown): Html | null =>
   onRecord?.[name] ? html`<p class="rec"><span class="soft">on record</span> ${onRecord[name]}</p>` : null
 
-/** A choice among few, or one that is seen at a glance, is a row of buttons; a longer one is a list. */
+/** A choice among few, or one of what is seen on the spot, is a row of buttons; a longer one is a list. */
 const MOST_BUTTONS = 4
 const isButtons = ({ field, choices: all }: FormField): boolean =>
   field.value === 'flag' ||

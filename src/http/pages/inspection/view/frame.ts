@@ -17,7 +17,7 @@ export function stepHead({ sheet, form, step, kept, notice, faults }: Inspection
 }
 
 function standing(step: Step, faulty: boolean): Html | null {
-  if (faulty) return html`<span class="fault">to be mended</span>`
+  if (faulty) return html`<span class="fault">needs correction</span>`
   if (step.is !== 'part') return null
   const outcome = outcomeOf(step)
   return html`<span class="soft">${outcome ? OUTCOME_WORDS[outcome as keyof typeof OUTCOME_WORDS] : 'not answered'}</span>`

@@ -11,16 +11,16 @@ export function keptWords(
   faulty: readonly string[],
   photosWaiting: number,
 ): string {
-  if (change === 0 && !base) return 'Nothing written yet. What you write is kept on this phone.'
+  if (change === 0 && !base) return 'Nothing entered yet. What you enter is kept on this phone.'
   const photos =
     photosWaiting === 0 ? '' : `, ${photosWaiting} photo${photosWaiting === 1 ? '' : 's'} with it`
   const isSaved = base !== null && change === saved && photosWaiting === 0
-  if (isSaved) return 'Sent: the service has it as a draft.'
+  if (isSaved) return 'Sent and saved as a draft.'
   const here = `Kept on this phone, ${timeOf(keptAt)}${photos}.`
   if (trouble) return `${here} Not sent: ${trouble.says}`
-  if (other) return `${here} Not sent: another copy says something else.`
+  if (other) return `${here} Not sent: another copy is different.`
   if (faulty.length > 0 && change > saved)
-    return `${here} Not sent before this is mended: ${faulty.join(', ')}.`
+    return `${here} Not sent until this is fixed: ${faulty.join(', ')}.`
   if (going === 'no-signal') return `${here} Not sent yet: no signal.`
   return going === 'sending' ? `${here} Sending…` : here
 }

@@ -30,7 +30,7 @@ export function partView(shown: InspectionShown, { part, recorded, title, name }
     ...alsoNoted(fields, kind),
   ].map((group, index) =>
     groupView(group, fields, index === 0 ? kindField(part.kind, fields) : null),
-  )}${placeView(shown.sheet, fields)}</div>${search(fields)}${notReached(fields)}${fieldView(formField('component', 'note'), fields)}${photosView(shown, part.label)}<section class="live" aria-labelledby="live-title"><h2 id="live-title">What it comes to</h2><div id="live" aria-live="polite">${shown.live && liveView(shown.live, isVessel(kind) ? capacity : null)}</div></section>${
+  )}${placeView(shown.sheet, fields)}</div>${search(fields)}${notReached(fields)}${fieldView(formField('component', 'note'), fields)}${photosView(shown, part.label)}<section class="live" aria-labelledby="live-title"><h2 id="live-title">Results</h2><div id="live" aria-live="polite">${shown.live && liveView(shown.live, isVessel(kind) ? capacity : null)}</div></section>${
     !recorded &&
     html`<p>${shown.asks ? html`<button class="quiet" name="to" value="remove-sure">Yes, take it off the list</button>` : html`<button class="quiet" name="to" value="remove">Take this off the list</button>`}</p>`
   }`
@@ -78,7 +78,7 @@ const kindField = (onRecord: string, fields: Shown): Html =>
       ...COMPONENT_KINDS.filter((kind) => kind !== onRecord).map((value) => ({ value, says: headed(value) })),
     ],
     fields,
-  )}<noscript><p class="soft">Go on and come back to be asked what belongs to it.</p></noscript></div>`
+  )}<noscript><p class="soft">Press Next, then come back for the questions about that type.</p></noscript></div>`
 
 /** Whatever was noted of it and is not usually asked of its kind still shows, so that nothing is sent unseen. */
 function alsoNoted({ typed }: Shown, kind: PartStep['part']['kind']): readonly Group[] {

@@ -144,7 +144,7 @@ describe('a form and a record', () => {
   })
 })
 
-/** A metre is 1/0.3048 ft one way and 0.3048⁻¹ the other: they differ in the last digit that a computer keeps. */
+/** A meter is 1/0.3048 ft one way and 0.3048⁻¹ the other: they differ in the last digit that a computer keeps. */
 const rounded = (value: unknown): unknown =>
   JSON.parse(JSON.stringify(value), (_, it) => (typeof it === 'number' ? Number(it.toPrecision(12)) : it))
 

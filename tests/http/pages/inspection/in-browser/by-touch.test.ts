@@ -31,7 +31,7 @@ async function sound(page: Page, where: string): Promise<void> {
 }
 
 inBrowser('a whole inspection on a phone, by touch', () => {
-  test('one component at a time from the house outward, numbers as they go in, photos in place, handed in', async () => {
+  test('one component at a time from the house outward, numbers as they go in, photos in place, submitted', async () => {
     const { number, at } = await parcel()
     const { page, context, faults } = await phoneAt(at)
     await ready(page)
@@ -130,7 +130,7 @@ inBrowser('a whole inspection on a phone, by touch', () => {
     expect(answers).toMatch(/Tank\s*Found, holds 71\d ± \d+ gal, 1 photo/)
     expect(answers).toMatch(/Old cesspool/)
     await next(page)
-    await page.getByRole('heading', { name: 'Sent' }).waitFor()
+    await page.getByRole('heading', { name: 'Submitted' }).waitFor()
     await sound(page, 'sent')
     expect(await shown(page, '.status')).toMatch(/Action|action/)
     expect(faults).toEqual([])

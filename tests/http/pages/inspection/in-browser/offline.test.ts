@@ -96,13 +96,13 @@ inBrowser('without signal', () => {
       .locator('#sum')
       .getByText(/71\d ± \d+ gal/)
       .waitFor()
-    await goTo(again, 'Look over and hand in')
+    await goTo(again, 'Review and submit')
     await next(again)
-    await soon(() => title(again)).toBe('Ready to be handed in')
+    await soon(() => title(again)).toBe('Ready to submit')
     expect(await findingsOf(number)).toEqual([])
 
     await evening.setOffline(false)
-    await soon(() => title(again)).toBe('Sent')
+    await soon(() => title(again)).toBe('Submitted')
     await soon(() => kept(again)).toBe('Photos sent: 1.')
     const all = await findingsOf(number)
     expect(all.map(({ state }) => state)).toEqual(['submitted'])
@@ -159,9 +159,9 @@ inBrowser('without signal', () => {
     await soon(nudged(() => photosFor(number))).toBe(1)
     await page.locator('#f-length').fill('9 ft')
     await soon(nudged(() => kept(page))).toMatch(/^Sent/)
-    await goTo(page, 'Look over and hand in')
+    await goTo(page, 'Review and submit')
     await next(page)
-    await soon(nudged(() => title(page))).toBe('Sent')
+    await soon(nudged(() => title(page))).toBe('Submitted')
     proxy.lose(() => 'answered')
     expect([...lost.keys()].sort()).toEqual([
       'POST /v1/counties/quillback/findings/…/photos',
@@ -195,7 +195,7 @@ inBrowser('on the phone as on the service', () => {
       ['liquidDepth', '48 in'],
     ] as const)
       await page.locator(`#f-${field}`).fill(length)
-    await goTo(page, 'Look over and hand in')
+    await goTo(page, 'Review and submit')
     await soon(() => kept(page)).toMatch(/^Sent/)
     const reckoned = await page.evaluate<unknown>(`(async () => {
       const at = performance.getEntriesByType('resource').map(({ name }) => name).find((name) => /floors\\./.test(name))
@@ -214,29 +214,29 @@ inBrowser('on the phone as on the service', () => {
       return JSON.parse(JSON.stringify(floors.reckon(given, record)))
     })()`)
     await next(page)
-    await soon(() => title(page)).toBe('Sent')
+    await soon(() => title(page)).toBe('Submitted')
     const { body } = await ask('firm', { url: `/v1/counties/quillback/parcels/${number}/reconciliation` })
     expect(body.resultHash).toBe(hashOf(keptForm(reckoned as Reconciliation)))
     await context.close()
   })
 })
 
-inBrowser('after it was handed in', () => {
+inBrowser('after it was submitted', () => {
   test('amended on the phone, it begins as it was; a draft that was begun elsewhere is gone on with', async () => {
     const { number, at } = await parcel()
     const { page, context } = await phoneAt(at)
     await ready(page)
     await page.locator('#f-people').fill('4')
-    await goTo(page, 'Look over and hand in')
+    await goTo(page, 'Review and submit')
     await next(page)
-    await soon(() => title(page)).toBe('Sent')
+    await soon(() => title(page)).toBe('Submitted')
     await page.locator('button[value="amend"]').tap()
     await soon(() => title(page)).toBe('Before you begin')
     expect(await page.locator('#f-people').inputValue()).toBe('4')
     await soon(async () => (await findingsOf(number)).length).toBe(2)
-    await goTo(page, 'Look over and hand in')
+    await goTo(page, 'Review and submit')
     await next(page)
-    await soon(() => title(page)).toBe('Sent')
+    await soon(() => title(page)).toBe('Submitted')
 
     const last = (await findingsOf(number)).find(
       ({ amends, state }) => amends !== null && state === 'submitted',
@@ -313,7 +313,7 @@ inBrowser('two devices on one draft', () => {
     await Promise.all([one.context.close(), two.context.close()])
   })
 
-  test('handed in from one: the other is told, keeps what it has, and may amend', async () => {
+  test('submitted from one: the other is told, keeps what it has, and may amend', async () => {
     const { number, at } = await parcel()
     const one = await phoneAt(at)
     await ready(one.page)
@@ -324,12 +324,12 @@ inBrowser('two devices on one draft', () => {
     await two.context.setOffline(true)
     await two.page.locator('#f-bedroomsCounted').fill('5')
     await soon(() => kept(two.page)).toMatch(/no signal/)
-    await goTo(one.page, 'Look over and hand in')
+    await goTo(one.page, 'Review and submit')
     await next(one.page)
-    await soon(() => title(one.page)).toBe('Sent')
+    await soon(() => title(one.page)).toBe('Submitted')
     await two.context.setOffline(false)
     await soon(() => title(two.page)).toBe('Two copies of this inspection')
-    expect(await shown(two.page, '.lead')).toMatch(/handed in from somewhere else/)
+    expect(await shown(two.page, '.lead')).toMatch(/submitted from another device/)
     await two.page.locator('button[value="settle"]').tap()
     await soon(async () => (await findingsOf(number)).length).toBe(2)
     const all = await findingsOf(number)

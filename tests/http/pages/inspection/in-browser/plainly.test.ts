@@ -19,7 +19,7 @@ vi.setConfig({ testTimeout: 240_000 })
 const { parcel, findingsOf, photosOf } = await inspectionService()
 
 inBrowser('without scripts', () => {
-  test('a whole inspection: saved step by step, faults beside what was typed, a photo, handed in', async () => {
+  test('a whole inspection: saved step by step, faults beside what was typed, a photo, submitted', async () => {
     const { number, at } = await parcel()
     const { page, context } = await phoneAt(at, { ...HAND, javaScriptEnabled: false })
     const next = () => page.locator('.bar button[value="next"]').tap()
@@ -53,7 +53,7 @@ inBrowser('without scripts', () => {
     await page.locator('.shots img').waitFor()
     await page.goto(`${at}?step=review`)
     await next()
-    await soon(() => title(page)).toBe('Sent')
+    await soon(() => title(page)).toBe('Submitted')
     const [inspection] = await findingsOf(number)
     expect([inspection.state, inspection.record.inspectedOn, inspection.record.components.length]).toEqual([
       'submitted',
@@ -66,7 +66,7 @@ inBrowser('without scripts', () => {
 })
 
 inBrowser('with the keyboard alone', () => {
-  test('a component found, measured and handed in; the focus is never lost and never under the bar', async () => {
+  test('a component found, measured and submitted; the focus is never lost and never under the bar', async () => {
     const { number, at } = await parcel()
     const { page, context, faults } = await phoneAt(at, { viewport: DESK })
     await ready(page)
@@ -116,15 +116,15 @@ inBrowser('with the keyboard alone', () => {
     await soon(() => title(page)).toBe('Outlet baffle')
     await tabTo(/^Step 4 of/)
     await page.keyboard.press('Enter')
-    await tabTo('Look over and hand in')
+    await tabTo('Review and submit')
     await page.keyboard.press('Enter')
-    await soon(() => title(page)).toBe('Look over and hand in')
+    await soon(() => title(page)).toBe('Review and submit')
     await tabTo('notes')
     await tabTo('to')
-    while (!(await page.evaluate<string>('document.activeElement.textContent')).includes('Hand in'))
+    while (!(await page.evaluate<string>('document.activeElement.textContent')).includes('Submit'))
       await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
-    await soon(() => title(page)).toBe('Sent')
+    await soon(() => title(page)).toBe('Submitted')
     expect(faults).toEqual([])
     expect((await findingsOf(number))[0].state).toBe('submitted')
     await context.close()

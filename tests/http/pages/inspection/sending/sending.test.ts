@@ -66,7 +66,7 @@ function sendAll(
 }
 
 describe('sent once', () => {
-  test('whatever gets lost on the way, however often: one inspection, handed in once, saying what was typed last', () => {
+  test('whatever gets lost on the way, however often: one inspection, submitted once, saying what was typed last', () => {
     const edit = fc.constantFrom('7\'-10"', '8 ft', '94 in', '03')
     const fate = fc.constantFrom<Fate>('answered', 'answer-lost', 'lost')
     fc.assert(
@@ -207,7 +207,7 @@ describe('two phones on one inspection', () => {
     expect(joined.form.parts[0]?.typed.length).toBe('8 ft')
   })
 
-  test('handed in on one: the other’s changes go into an amendment, or nowhere', () => {
+  test('submitted on one: the other’s changes go into an amendment, or nowhere', () => {
     const { service, first, file } = begun()
     const second = meet(newInspection(), file(), telling)
     sendAll(service, { ...first, handIn: true })
