@@ -33,7 +33,7 @@ describe('moving the cuts', () => {
 
   test.each([
     [[0], 'there is no page 0'],
-    [[2, 7], 'there is no page 7: the paper has 2'],
+    [[2, 7], 'there is no page 7: the document has 2'],
     [[1.5], 'there is no page 1.5'],
   ])('to %j is refused, and nothing is changed', async (begins, says) => {
     const { id } = await waitingPaper(service, reviewer, 'form-1986', 'form-2015')
