@@ -27,12 +27,11 @@ export type Required =
   | { readonly by: 'decision'; readonly act: DecisionAction }
 
 /**
- * One thing that is open, in full, for whoever may know a parcel's status. It names its part by kind and mark and holds
- * nothing that a firm, a permit or a reviewer wrote, so that nothing of theirs can reach an agent by it.
+ * One thing that is open, in full, for whoever may know a parcel's status. It names its part by kind and mark. It holds
+ * nothing that a firm, a permit or a reviewer wrote, nor the id of the discrepancy, so that nothing of theirs can reach
+ * an agent by it.
  */
 export type OpenItem = {
-  /** The discrepancy's, stable over re-runs. */
-  readonly id: string
   readonly kind: DiscrepancyKind
   readonly part: OpenPart
   readonly detail: Detail
@@ -44,7 +43,6 @@ export type OpenItem = {
 
 /** A discrepancy as the status sees it: what it is, and what a reviewer has done about it. */
 export type Standing = {
-  readonly id: string
   readonly discrepancy: Discrepancy
   /** The decision in force; null while there is none, or when its ground has moved since. */
   readonly decided: DecisionAction | null
@@ -77,11 +75,10 @@ export function statusOf(input: StatusInput): ParcelStatus {
   return { word: wordFor(input, items), items }
 }
 
-export function itemOf({ id, discrepancy, decided }: Standing): OpenItem {
+export function itemOf({ discrepancy, decided }: Standing): OpenItem {
   const { kind, act, outcome } = discrepancy
   const awaits = decided === null ? null : AWAITS[decided]
   return {
-    id,
     kind,
     part: openPart(outcome.subject),
     detail: detailOf(outcome),

@@ -84,7 +84,7 @@ function statusBy(
     standing: discrepancies.map((it) => {
       const decision = decisions.findLast((made) => isTarget(it, made))
       const decided = decision && holds(file, decision, on, it, book) ? decision.action : null
-      return { id: it.key, discrepancy: it, decided }
+      return { discrepancy: it, decided }
     }),
     decidedBefore: decisions.some((decision) => !discrepancies.some((it) => isTarget(it, decision))),
   })

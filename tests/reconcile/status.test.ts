@@ -30,7 +30,7 @@ const standing = (
   kind: DiscrepancyKind,
   decided: DecisionAction | null = null,
   over: Partial<Discrepancy> = {},
-): Standing => ({ id: kind, discrepancy: differs(kind, over), decided })
+): Standing => ({ discrepancy: differs(kind, over), decided })
 const at = (over: Partial<StatusInput>, ...all: Standing[]): StatusInput => ({
   hasApprovedPermit: true,
   hasInspection: true,
@@ -77,13 +77,13 @@ describe('what is open', () => {
     const { items } = statusOf(
       at(
         {},
-        { id: '1', discrepancy: line('line 1'), decided: 'require-permit' },
-        { id: '2', discrepancy: line('line 2'), decided: null },
+        { discrepancy: line('line 1'), decided: 'require-permit' },
+        { discrepancy: line('line 2'), decided: null },
       ),
     )
-    expect(items.map(({ id, part, state }) => [id, part.mark, state])).toEqual([
-      ['1', '1', 'owner-must-act'],
-      ['2', '2', 'county-reviewing'],
+    expect(items.map(({ part, state }) => [part.mark, state])).toEqual([
+      ['1', 'owner-must-act'],
+      ['2', 'county-reviewing'],
     ])
   })
 

@@ -138,9 +138,7 @@ export function statusLetter(frame: LetterFrame, facts: StatusLetterFacts, room:
  */
 function byPart(items: readonly OpenItem[], language: Language): StatusLetter['open'] {
   const { by } = LETTER_COPY[language]
-  const alike = Map.groupBy(items, ({ id: _, part, ...rest }) =>
-    JSON.stringify([rest, { ...part, mark: null }]),
-  )
+  const alike = Map.groupBy(items, ({ part, ...rest }) => JSON.stringify([rest, { ...part, mark: null }]))
   const groups = new Map<OurText, Row[]>()
   for (const [first, ...others] of alike.values()) {
     if (!first) continue

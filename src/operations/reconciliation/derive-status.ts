@@ -51,7 +51,6 @@ function standingOf(it: StandingDiscrepancy, decisions: readonly Decision[]): St
   const decision = decisions.find(({ id }) => id === it.decision)
   return [
     {
-      id: it.id,
       discrepancy: it.body,
       decided: it.state === 'decided' && decision ? decision.action : null,
     },

@@ -65,7 +65,7 @@ describe('nothing is told as a code that is not known to be one', () => {
       ({ outcome }) => outcome.check === 'capacity-against-code' && outcome.facet !== 'today',
     )
     expect(short?.outcome.certainty.word).toBe('likely')
-    const item = itemOf({ id: '1', discrepancy: short!, decided: null })
+    const item = itemOf({ discrepancy: short!, decided: null })
     expect(itemWords(item, 'en').says).toContain('is thought to have required')
   })
 

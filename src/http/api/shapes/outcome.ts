@@ -227,7 +227,7 @@ export const presentBody = (it: Discrepancy) => ({
   sentences: {
     firm: discrepancyWords(it, 'firm'),
     reviewer: discrepancyWords(it, 'reviewer'),
-    agent: itemWords(itemOf({ id: it.key, discrepancy: it, decided: null }), 'en').says as string,
+    agent: itemWords(itemOf({ discrepancy: it, decided: null }), 'en').says as string,
   },
   next: { who: actorOf(it), act: it.act, what: actWords(it, it.outcome.subject) },
 })
