@@ -13,7 +13,7 @@ export type Target = {
 
 const PARCEL: Target = {
   to: 'parcel',
-  says: 'the parcel number, in any spelling; an old number does',
+  says: 'the parcel number, in any spelling; an old number works',
   headings: [
     'parcel',
     'parcel number',
@@ -53,7 +53,7 @@ const PARCELS: readonly Target[] = [
   ADDRESS,
   {
     to: 'oldNumbers',
-    says: 'numbers it bore before, with ; between them',
+    says: 'earlier numbers, separated by ;',
     headings: [
       'old number',
       'old numbers',
@@ -70,7 +70,7 @@ const PARCELS: readonly Target[] = [
   },
   {
     to: 'mergedFrom',
-    says: 'the numbers of the parcels it was made of, with ; between them',
+    says: 'the numbers of the parcels it was made from, separated by ;',
     headings: ['merged from', 'combined from'],
   },
   {
@@ -80,7 +80,7 @@ const PARCELS: readonly Target[] = [
   },
   {
     to: 'retiredOn',
-    says: 'the day from which it is no parcel any more',
+    says: 'the day it stopped being a parcel',
     headings: ['retired', 'retired on', 'inactive date'],
   },
 ]

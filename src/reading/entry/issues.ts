@@ -65,7 +65,7 @@ function unknownName(key: string, known: readonly string[]): string {
   if (near !== null) return `there is no field of this name here: did you mean "${near}"?`
   return known.length === 0 || known.length > MOST_NAMES
     ? 'there is no field of this name here'
-    : `there is no field of this name here; there are ${known.join(', ')}`
+    : `there is no field of this name here; the fields are ${known.join(', ')}`
 }
 
 /** How near a branch of a union came: a fault of our own wording beats a wrong type; a deeper fault beats one at the top. */

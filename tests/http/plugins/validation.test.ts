@@ -43,7 +43,11 @@ test('every fault of path, query and body is told at once, each with where and w
     { in: 'query', pointer: '/color', message: 'write one of: red, blue' },
     { in: 'body', pointer: '/parts/1/lengthFt', message: 'write a number' },
     { in: 'body', pointer: '/a~1b', message: expect.stringMatching(/^is missing/) },
-    { in: 'body', pointer: '/surplus', message: 'there is no field of this name here' },
+    {
+      in: 'body',
+      pointer: '/surplus',
+      message: 'there is no field of this name here; the fields are parts, a/b',
+    },
   ])
 })
 

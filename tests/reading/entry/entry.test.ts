@@ -183,7 +183,7 @@ describe('a name that no field has', () => {
   test('what is near to nothing is refused all the same; of few names all are told', () => {
     expect(named('chimney')[0]!.message).toBe('there is no field of this name here')
     expect(named('chimney', 'tie')[0]!.message).toBe(
-      'there is no field of this name here; there are a, b, side, sideWords',
+      'there is no field of this name here; the fields are a, b, side, sideWords',
     )
   })
 })

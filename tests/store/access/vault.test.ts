@@ -54,7 +54,7 @@ describe('the key', () => {
     await expect(openVault({ ...none, file, dataFolder: folder })).rejects.toThrow(/holds no key of 32 bytes/)
     await expect(openVault({ ...none, file, dataFolder: folder })).rejects.not.toThrow(/dG9v/)
     await expect(openVault({ ...none, file: `${file}-none`, dataFolder: folder })).rejects.toThrow(
-      /can’t be read/,
+      /cannot be read/,
     )
     expect(await readFile(file, 'utf8')).toBe('dG9vIHNob3J0')
   })

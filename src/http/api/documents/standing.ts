@@ -10,7 +10,7 @@ import { documentInList, presentDocumentInList } from './shapes.ts'
 
 const tags = ['Documents']
 const config = { access: ['reviewer' as const], idempotent: true }
-const IF_MATCH = 'With If-Match, only the version that was looked at is changed.'
+const IF_MATCH = 'With If-Match, only the version that was read is changed.'
 
 /** What becomes of a paper that waits, beside being confirmed: set aside, brought back, cut into its permits. */
 export const documentStanding: FastifyPluginAsyncZod = async (app) => {

@@ -123,8 +123,8 @@ export const imports: FastifyPluginAsyncZod = async (app) => {
   )
 
   for (const [word, trial, summary, operationId] of [
-    ['trial', true, 'Try an import: everything is looked at and nothing is written', 'tryImport'],
-    ['run', false, 'Run an import, or go on with one that broke off', 'runImport'],
+    ['trial', true, 'Try an import: everything is checked and nothing is written', 'tryImport'],
+    ['run', false, 'Run an import, or resume one that was interrupted', 'runImport'],
   ] as const) {
     app.post(
       `/counties/:county/imports/:id/${word}`,

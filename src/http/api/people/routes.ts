@@ -89,8 +89,8 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     {
       config: administering,
       schema: {
-        summary: 'A new link to choose a password by',
-        description: 'For who lost the first one, or the password. Earlier links are over.',
+        summary: 'A new link to choose a password',
+        description: 'For someone who lost the first link or the password. Earlier links stop working.',
         tags,
         operationId: 'reinvitePerson',
         params: personPath,
@@ -129,7 +129,7 @@ export const people: FastifyPluginAsyncZod = async (app) => {
     'Suspend a person: their tokens and sessions stop working',
     'suspend',
   )
-  change('DELETE', 'suspension', 'let-back-in', 'Let somebody back in who was suspended', 'letBackIn')
+  change('DELETE', 'suspension', 'let-back-in', 'Restore the access of a suspended person', 'letBackIn')
   change(
     'PUT',
     'administration',

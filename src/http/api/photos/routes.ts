@@ -102,7 +102,7 @@ export const photos: FastifyPluginAsyncZod = async (app) => {
     {
       config: { access: ['firm'] },
       schema: {
-        summary: 'Take a photo away from a draft',
+        summary: 'Remove a photo from a draft',
         description: 'Findings that were submitted keep theirs (409).',
         tags,
         operationId: 'removePhoto',
