@@ -41,11 +41,11 @@ describe('settings', () => {
     const both = readSettings({ DATABASE_URL_FILE: file, DATABASE_URL: 'postgresql://u@db/x' })
     expect(both).toEqual({
       ok: false,
-      error: ['DATABASE_URL and DATABASE_URL_FILE are both given: give one'],
+      error: ['DATABASE_URL and DATABASE_URL_FILE are both set: set only one'],
     })
     expect(readSettings({ METRICS_TOKEN_FILE: path.join(folder, 'none') })).toEqual({
       ok: false,
-      error: ['METRICS_TOKEN_FILE names a file that can’t be read, or is empty'],
+      error: ['METRICS_TOKEN_FILE names a file that is empty or cannot be read'],
     })
     writeFileSync(file, 'mysql://u:pa55word@db/x')
     expect(JSON.stringify(readSettings({ DATABASE_URL_FILE: file }))).not.toContain('pa55word')
