@@ -46,7 +46,7 @@ describe('readers who take nothing', () => {
     expect(third.headers.get('retry-after')).toBe('30')
     expect(await third.json()).toMatchObject({
       type: '/problems/too-many-requests',
-      detail: expect.stringContaining('2 exports of your organization are under way'),
+      detail: expect.stringContaining('Your organization has 2 exports under way'),
     })
     const firms = await fetch(`${origin}/v1/counties/quillback/exports/discrepancies.csv`, {
       headers: { authorization: `Bearer ${people.firm.token}` },
