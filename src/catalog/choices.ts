@@ -74,6 +74,24 @@ export const CONDITIONS = [
 ] as const
 export type Condition = (typeof CONDITIONS)[number]
 
+/** How far a part was opened. A port shows a liquid level and hides baffles, walls and roots. */
+export const OPENINGS_MADE = ['cover-off', 'port-only', 'not-opened'] as const
+export type OpeningMade = (typeof OPENINGS_MADE)[number]
+
+export const TEST_RESULTS = ['works', 'does-not-work', 'not-tested'] as const
+export type TestResult = (typeof TEST_RESULTS)[number]
+
+/** What the ground over the drainfield and around the tank looked like, from best to worst. */
+export const GROUND = ['dry', 'lush', 'wet', 'surfacing'] as const
+export type Ground = (typeof GROUND)[number]
+
+/** Where sewage or effluent goes that no drainfield takes. */
+export const DISCHARGES = ['none', 'ground', 'ditch-or-drain', 'water'] as const
+export type Discharge = (typeof DISCHARGES)[number]
+
+export const DYE = ['no-dye', 'not-seen', 'seen'] as const
+export type Dye = (typeof DYE)[number]
+
 export const OCCUPANCY = ['occupied', 'vacant', 'unknown'] as const
 
 /** What share of fixes a receiver says lie inside its radius. */

@@ -1,6 +1,23 @@
-import { CONDITIONS, NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from './choices.ts'
+import {
+  CONDITIONS,
+  NOT_REACHED_REASONS,
+  OPENINGS_MADE,
+  SEARCH_METHODS,
+  SEARCH_OUTCOMES,
+  TEST_RESULTS,
+} from './choices.ts'
 import type { Fields } from './field.ts'
-import { COMPONENT_KINDS, LINES, OPENINGS, PITS, VESSELS } from './kinds.ts'
+import {
+  COMPONENT_KINDS,
+  FIELDS_OF_SOIL,
+  LINES,
+  OPENED,
+  OPENINGS,
+  PITS,
+  POWERED,
+  VESSELS,
+  WITH_OUTLET,
+} from './kinds.ts'
 import { FIX } from './places.ts'
 import { CAMERA, DEPTH, GROUND, INVERT } from './ways.ts'
 
@@ -62,6 +79,46 @@ export const FOUND = {
     example: '2.5 ft',
     on: [{ kinds: LINES }],
   },
+  opened: {
+    value: 'choice',
+    choices: OPENINGS_MADE,
+    by: 'inspection',
+    section: 'what',
+    aliases: ['opened'],
+    on: [{ kinds: OPENED }],
+  },
+  notOpenedBecause: {
+    value: 'choice',
+    choices: NOT_REACHED_REASONS,
+    by: 'inspection',
+    section: 'what',
+    on: [{ kinds: OPENED }],
+  },
+  /** Liquid surface above (+) or below (−) the inlet invert, or the pipe in the gravel, feet. */
+  levelAboveInlet: {
+    value: 'level',
+    unit: 'ft',
+    ways: INVERT,
+    possible: [-100, 100],
+    plausible: [-12, 4],
+    by: 'inspection',
+    section: 'contents',
+    on: [{ kinds: [...PITS, ...FIELDS_OF_SOIL, 'observation-port'] }],
+  },
+  pumpWorks: {
+    value: 'choice',
+    choices: TEST_RESULTS,
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: ['pump-chamber', 'treatment-unit'] }],
+  },
+  alarmWorks: {
+    value: 'choice',
+    choices: TEST_RESULTS,
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: POWERED }],
+  },
   /** Liquid surface above (+) or below (−) the outlet invert, feet. */
   levelAboveOutlet: {
     value: 'level',
@@ -71,7 +128,7 @@ export const FOUND = {
     plausible: [-8, 4],
     by: 'inspection',
     section: 'contents',
-    on: INSIDE_A_TANK,
+    on: [{ kinds: [...WITH_OUTLET, 'distribution-box'] }],
   },
   scumThickness: { ...LAYER, example: '3 in', aliases: ['scum'] },
   /** Bottom of the scum below the liquid's surface. */

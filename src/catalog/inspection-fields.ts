@@ -1,4 +1,4 @@
-import { OCCUPANCY } from './choices.ts'
+import { DISCHARGES, DYE, GROUND, NOT_REACHED_REASONS, OCCUPANCY } from './choices.ts'
 import type { Fields } from './field.ts'
 import { REFERENCE } from './places.ts'
 
@@ -40,6 +40,22 @@ export const INSPECTION_FIELDS = {
     example: '2024-05-01',
     aliases: ['pumped', 'last pumped', 'pump date'],
   },
+  /** Days nobody had lived there by the day of the inspection. */
+  daysVacant: {
+    value: 'whole',
+    possible: [0, 20_000],
+    plausible: [0, 3650],
+    by: 'inspection',
+    aliases: ['days vacant'],
+  },
+  /** The worst seen walking the drainfield and around the tank. */
+  ground: { value: 'choice', choices: GROUND, by: 'inspection', aliases: ['ground', 'surface'] },
+  notWalkedBecause: { value: 'choice', choices: NOT_REACHED_REASONS, by: 'inspection' },
+  backup: { value: 'flag', by: 'inspection', aliases: ['backup', 'sewage backup'] },
+  discharge: { value: 'choice', choices: DISCHARGES, by: 'inspection', aliases: ['discharge'] },
+  /** Liquid came back out of the outlet while the tank was pumped. */
+  runBack: { value: 'flag', by: 'inspection', aliases: ['run back', 'backflow'] },
+  dye: { value: 'choice', choices: DYE, by: 'inspection', aliases: ['dye test', 'dye'] },
   reference: REFERENCE,
   notes: { value: 'prose', most: 10_000, by: 'inspection', aliases: ['remarks', 'comments'] },
 } as const satisfies Fields

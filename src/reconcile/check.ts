@@ -23,6 +23,8 @@ export type Decision = {
   readonly wouldSettle?: Settle | null
   /** Of a rule that the check looked up itself; those of `rules` are added by the runner. */
   readonly citations?: readonly Citation[]
+  /** Of `rules`, those that this answer does not rest on: they are not cited. */
+  readonly unasked?: readonly string[]
 }
 
 type RuleNeed<S> = {
@@ -136,8 +138,10 @@ export function check<
       exhibits: [...exhibits, ...(decision.exhibits ?? [])],
       steps: decision.steps ?? [],
       citations: [
-        ...rules.flatMap(([, need, answer]) =>
-          answer.state === 'in-force' ? answer.citations.map((it) => ({ ...it, rule: need.name })) : [],
+        ...rules.flatMap(([name, need, answer]) =>
+          answer.state === 'in-force' && !decision.unasked?.includes(name)
+            ? answer.citations.map((it) => ({ ...it, rule: need.name }))
+            : [],
         ),
         ...(decision.citations ?? []).map((it) => ({ ...it, rule: null })),
       ],

@@ -24,10 +24,16 @@ export const ACTS = [
   'settle-the-papers',
   'remeasure',
   'inspect-again',
+  'finish-inspection',
+  'refill-and-read',
   'replace-part',
   'repair-or-replace',
   'secure-cover',
   'fix-flow',
+  'stop-discharge',
+  'stop-use-and-fix',
+  'repair-equipment',
+  'check-drainfield',
   'test-for-leaks',
   'pump',
   'test-water',
@@ -53,10 +59,16 @@ export const ACTOR_OF: { readonly [A in Act]: Actor } = {
   'settle-the-papers': 'reviewer',
   remeasure: 'firm',
   'inspect-again': 'firm',
+  'finish-inspection': 'firm',
+  'refill-and-read': 'firm',
   'replace-part': 'owner',
   'repair-or-replace': 'owner',
   'secure-cover': 'owner',
   'fix-flow': 'owner',
+  'stop-discharge': 'owner',
+  'stop-use-and-fix': 'owner',
+  'repair-equipment': 'owner',
+  'check-drainfield': 'reviewer',
   'test-for-leaks': 'owner',
   pump: 'owner',
   'test-water': 'owner',
@@ -78,7 +90,9 @@ const HURTS_WHEN_MISSING: readonly string[] = ['outlet-baffle', 'inlet-baffle', 
 
 /** Parts whose place matters to more than whoever looks for them next. */
 const PLACE_MATTERS = (kind: ComponentKind | 'system'): boolean =>
-  kind !== 'system' && (['tank', 'pump-chamber', 'cesspool', 'well'].includes(kind) || isAbsorption(kind))
+  kind !== 'system' &&
+  (['tank', 'pump-chamber', 'treatment-unit', 'holding-tank', 'cesspool', 'well'].includes(kind) ||
+    isAbsorption(kind))
 
 /** Parts that are work without a permit where no permit shows them. What keeps its distance from a well needs the well known. */
 const PERMIT_MATTERS = (kind: ComponentKind | 'system'): boolean =>
@@ -128,7 +142,15 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
     case 'level-high':
       return consequence('action', 'fix-flow')
     case 'level-low':
-      return consequence('action', 'test-for-leaks')
+      return reason.is === 'low-level' && reason.comes === 'read-again'
+        ? consequence('review', 'refill-and-read')
+        : consequence('action', 'test-for-leaks')
+    case 'failure-sign':
+      return sign(reason)
+    case 'equipment-failed':
+      return consequence('action', 'repair-equipment')
+    case 'inspection-incomplete':
+      return consequence('review', 'finish-inspection')
     case 'solids-high':
       // Due under a rule whose own text was read: it obliges. Under practice or a rule at second hand: advice on record.
       return reason.is === 'solids' && reason.source === 'read'
@@ -146,6 +168,24 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
 }
 
 const isToday = (reason: Reason): boolean => 'occasion' in reason && reason.occasion === 'today'
+
+function sign(reason: Reason): Consequence {
+  if (reason.is !== 'sign') return consequence('review', 'check-drainfield')
+  switch (reason.sign) {
+    case 'backup':
+      return consequence('action', 'stop-use-and-fix')
+    case 'discharge':
+    case 'dye':
+      return consequence('action', 'stop-discharge')
+    case 'surfacing':
+    case 'run-back':
+      return consequence('action', 'fix-flow')
+    case 'wet-ground':
+      return consequence('review', 'check-drainfield')
+    case 'lush-ground':
+      return consequence('note', 'nothing')
+  }
+}
 
 function poor(reason: Reason): Consequence {
   switch (reason.is) {

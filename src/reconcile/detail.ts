@@ -3,8 +3,9 @@ import type { Condition } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { OurText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
+import type { Step } from '../rules/values/protocol.ts'
 import type { Outcome } from './outcome.ts'
-import type { Occasion } from './reason.ts'
+import type { Occasion, Sign } from './reason.ts'
 
 /** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */
 export type OpenPart = {
@@ -23,6 +24,12 @@ export type Detail = {
   readonly workSince: boolean
   /** Whether the rule was read; null where none is involved. */
   readonly source: Verified | null
+  readonly sign: Sign | null
+  readonly device: 'pump' | 'alarm' | null
+  /** What an inspection left out. */
+  readonly step: Step | null
+  /** A level that may be a leak or only an empty house: it has to be read again. */
+  readonly readAgain: boolean
   /** Of a measurement that can't tell: what it was held against. */
   readonly against: 'record' | 'code' | null
 }
@@ -39,6 +46,10 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
           : null,
   neverApproved: reason.is === 'never-approved',
   workSince: reason.is === 'work-since',
+  sign: reason.is === 'sign' ? reason.sign : null,
+  device: reason.is === 'equipment' ? reason.device : null,
+  step: reason.is === 'protocol' ? reason.step : null,
+  readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
   source: 'source' in reason ? reason.source : null,
   against: check === 'capacity-against-code' ? 'code' : check === 'capacity-against-record' ? 'record' : null,
 })

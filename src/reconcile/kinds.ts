@@ -19,6 +19,9 @@ export const DISCREPANCY_KINDS = [
   'condition-poor',
   'record-absent',
   'record-unclear',
+  'failure-sign',
+  'equipment-failed',
+  'inspection-incomplete',
   'measurement-unclear',
   'findings-stale',
 ] as const

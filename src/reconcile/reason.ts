@@ -1,16 +1,30 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PlainDate } from '../base/plain-date.ts'
+import type { TestResult } from '../catalog/choices.ts'
 import type { Material } from '../records/component.ts'
-import type { Condition, SearchMethod } from '../records/findings.ts'
+import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
+import type { Step as ProtocolStep } from '../rules/values/protocol.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 
 /** Which day's rules and house a code question is asked for. */
 export const OCCASIONS = ['when permitted', 'today'] as const
 export type Occasion = (typeof OCCASIONS)[number]
+
+/** Signs of a system that fails, in the order of how bad they are. */
+export const SIGNS = [
+  'backup',
+  'discharge',
+  'surfacing',
+  'dye',
+  'run-back',
+  'wet-ground',
+  'lush-ground',
+] as const
+export type Sign = (typeof SIGNS)[number]
 
 /** How a figure stands to the least that is required. */
 export type AgainstLeast = 'enough' | 'short' | 'too-close'
@@ -162,10 +176,13 @@ export type Reason =
   // State.
   | {
       readonly is: 'level'
-      /** Above the outlet invert; below it where negative. */
+      /** Above the invert; below it where negative. */
       readonly height: Quantity
       readonly tolerance: Quantity
-      readonly comes: 'at' | 'high' | 'low' | 'near'
+      /** What it is read against. */
+      readonly against: 'outlet' | 'inlet'
+      /** `room`: below an inlet, so there is room left. */
+      readonly comes: 'at' | 'high' | 'low' | 'near' | 'room'
     }
   | {
       readonly is: 'solids'
@@ -176,6 +193,28 @@ export type Reason =
     }
   | { readonly is: 'condition'; readonly seen: Condition; readonly words: FirmText | null }
   | { readonly is: 'cover'; readonly secured: boolean }
+  /** What shows outside that the system does not take its flow. */
+  | { readonly is: 'sign'; readonly sign: Sign; readonly seen: boolean }
+  | { readonly is: 'equipment'; readonly device: 'pump' | 'alarm'; readonly result: TestResult }
+  | {
+      readonly is: 'protocol'
+      readonly step: ProtocolStep
+      readonly needed: boolean
+      readonly end: 'done' | 'left-out'
+      readonly why: NotReachedReason | null
+    }
+  /** A level below the outlet, against what could have flowed in since. */
+  | {
+      readonly is: 'low-level'
+      readonly height: Quantity
+      readonly missing: Quantity
+      /** What the people living there could have sent in since it was last pumped; null where nobody knows. */
+      readonly inflow: Quantity | null
+      readonly vacant: boolean
+      readonly comes: 'leaks' | 'refilling' | 'read-again'
+      /** Of the flow per person; null where it was not needed. */
+      readonly source: Verified | null
+    }
   | {
       readonly is: 'metal-age'
       readonly permitted: number

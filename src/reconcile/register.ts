@@ -6,7 +6,10 @@ import { capacityAgainstRecord } from './checks/capacity-against-record.ts'
 import { componentOnRecord } from './checks/component-on-record.ts'
 import { componentPresence } from './checks/component-presence.ts'
 import { condition } from './checks/condition.ts'
+import { equipment } from './checks/equipment.ts'
+import { failureSigns } from './checks/failure-signs.ts'
 import { findingsAge } from './checks/findings-age.ts'
+import { inspectionCompleteness } from './checks/inspection-completeness.ts'
 import { level } from './checks/level.ts'
 import { lid } from './checks/lid.ts'
 import { lineMaterial } from './checks/line-material.ts'
@@ -15,6 +18,7 @@ import { metalTankAge } from './checks/metal-tank-age.ts'
 import { position } from './checks/position.ts'
 import { recordClarity } from './checks/record-clarity.ts'
 import { recordPresence } from './checks/record-presence.ts'
+import { requiredDevice } from './checks/required-device.ts'
 import { setback } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
 import { typeOfComponent } from './checks/type-of-component.ts'
@@ -23,18 +27,22 @@ import { typeOfComponent } from './checks/type-of-component.ts'
 export const CHECKS: readonly Check[] = [
   recordPresence,
   recordClarity,
+  inspectionCompleteness,
   capacityAgainstRecord,
   capacityAgainstCode,
   absorptionAgainstCode,
   bedrooms,
   componentPresence,
+  requiredDevice,
   componentOnRecord,
   lineMaterial,
   material,
   typeOfComponent,
   position,
   setback,
+  failureSigns,
   level,
+  equipment,
   solids,
   condition,
   lid,

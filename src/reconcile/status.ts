@@ -11,6 +11,7 @@ export const STATUS_WORDS = [
   'no-record',
   'not-inspected',
   'out-of-date',
+  'incomplete',
   'under-review',
   'resolved',
   'matches',
@@ -115,6 +116,7 @@ function wordFor(input: StatusInput, items: readonly OpenItem[]): StatusWord {
   if (!input.hasApprovedPermit && has(NO_RECORD)) return 'no-record'
   if (!input.hasInspection) return 'not-inspected'
   if (has(['findings-stale'])) return 'out-of-date'
+  if (has(['inspection-incomplete'])) return 'incomplete'
   if (items.length > 0) return 'under-review'
   const decided = input.standing.some(
     ({ discrepancy: { severity }, decided: action }) => counts(severity) && action !== null,

@@ -66,13 +66,23 @@ function standingsOf(layers: readonly Layer[]): PlaceRules['standings'] {
   return standings
 }
 
+/** Our own conventions lie beneath every place, whether its packs name them or not: a check that needs one can ask. */
+const below = (reached: readonly Layer[], packs: ReadonlyMap<PackId, Pack>): readonly Layer[] =>
+  [...packs.values()]
+    .filter(({ pack }) => placeOf(pack) === CONVENTIONS && !reached.some((it) => it.pack.pack === pack))
+    .map((pack) => ({ pack, during: ALWAYS }))
+
+/** The place of the conventions. */
+const CONVENTIONS = 'conventions'
+
 /** Lays out packs that are already known to be sound (see `parse/parse-packs.ts`); unknown pack ids are skipped. */
 export function ruleBook(list: readonly Pack[]): RuleBook {
   const packs = new Map(list.map((pack) => [pack.pack, pack]))
   const places = new Map<PlaceId, PlaceRules>()
   for (const place of new Set(list.map(({ pack }) => placeOf(pack)))) {
     const own = list.filter(({ pack }) => placeOf(pack) === place)
-    const layers = byNearness(own.flatMap((pack) => reach(pack, packs, ALWAYS, [pack.pack])))
+    const reached = own.flatMap((pack) => reach(pack, packs, ALWAYS, [pack.pack]))
+    const layers = byNearness([...reached, ...below(reached, packs)])
     places.set(place, { layers, standings: standingsOf(layers) })
   }
   return { packs, places }

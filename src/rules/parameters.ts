@@ -4,6 +4,7 @@ import { compartments } from './values/compartments.ts'
 import { designFlow } from './values/design-flow.ts'
 import { eraFacts, expectations } from './values/gathered.ts'
 import { percTable } from './values/perc-table.ts'
+import { protocol } from './values/protocol.ts'
 import { pumpOutYears } from './values/pump-out-years.ts'
 import { quantity, range } from './values/quantity.ts'
 import { requirement } from './values/requirement.ts'
@@ -86,6 +87,8 @@ export const PARAMETERS = {
     transferWindow,
     'how old an inspection may be at a transfer of property',
   ),
+  'inspection.protocol': nearest(protocol, 'what an inspection has to locate, open, see, read, walk and ask'),
+  'household.flow-per-person': nearest(quantity('gpd'), 'wastewater that one person makes in a day'),
   'era-facts': gathered(eraFacts, 'what was built, allowed or ended when'),
   expectations: gathered(expectations, 'what is usual where the record is silent; never a record'),
 } as const satisfies Record<string, Definition>

@@ -48,6 +48,18 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return remeasure ? remeasureWords(remeasure) : 'measure again with a better method'
     case 'inspect-again':
       return 'inspect the system again'
+    case 'finish-inspection':
+      return 'finish the inspection, or a reviewer waives what was left out'
+    case 'refill-and-read':
+      return 'fill the tank with water to its outlet, and read the level again after a day'
+    case 'stop-discharge':
+      return 'stop the discharge, keep people and animals away from it, and have the system repaired under a permit'
+    case 'stop-use-and-fix':
+      return 'use as little water as possible, and have the system checked by a licensed installer at once'
+    case 'repair-equipment':
+      return `have the pump, blower or alarm of ${the(about)} repaired by a licensed electrician or service provider`
+    case 'check-drainfield':
+      return 'decide whether the drainfield must be tested'
     case 'replace-part':
       return `have ${the(about)} replaced by a licensed installer`
     case 'repair-or-replace':

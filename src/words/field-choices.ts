@@ -1,9 +1,17 @@
 import {
   CONDITIONS,
+  DISCHARGES,
+  type Discharge,
+  DYE,
+  type Dye,
+  GROUND,
+  type Ground,
   MATERIALS,
   NOT_REACHED_REASONS,
   type NotReachedReason,
   OCCUPANCY,
+  OPENINGS_MADE,
+  type OpeningMade,
   PERMIT_ACTIONS,
   PERMIT_KINDS,
   type PermitAction,
@@ -14,6 +22,8 @@ import {
   type SearchOutcome,
   SIDES,
   type Side,
+  TEST_RESULTS,
+  type TestResult,
   VESSEL_SHAPES,
   WALLS,
 } from '../catalog/choices.ts'
@@ -60,6 +70,38 @@ export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
   'no-time': 'No time',
   unsafe: 'Not safe to reach',
   other: 'Another reason (write it below)',
+}
+
+export const OPENED_WORDS: { readonly [O in OpeningMade]: string } = {
+  'cover-off': 'Cover off, seen inside',
+  'port-only': 'Only through an inspection port',
+  'not-opened': 'Not opened',
+}
+
+export const TEST_WORDS: { readonly [T in TestResult]: string } = {
+  works: 'Works',
+  'does-not-work': 'Does not work',
+  'not-tested': 'Not tested',
+}
+
+export const GROUND_WORDS: { readonly [G in Ground]: string } = {
+  dry: 'Dry',
+  lush: 'Unusually green or lush',
+  wet: 'Wet or spongy',
+  surfacing: 'Sewage or effluent on the surface',
+}
+
+export const DISCHARGE_WORDS: { readonly [D in Discharge]: string } = {
+  none: 'No',
+  ground: 'Onto the ground',
+  'ditch-or-drain': 'Into a ditch or storm drain',
+  water: 'Into a stream, pond or lake',
+}
+
+export const DYE_WORDS: { readonly [D in Dye]: string } = {
+  'no-dye': 'No dye was used',
+  'not-seen': 'Dye was used and not seen',
+  seen: 'Dye was seen',
 }
 
 export const OCCUPANCY_WORDS: { readonly [O in (typeof OCCUPANCY)[number]]: string } = {
@@ -124,6 +166,11 @@ const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }
   [SEARCH_OUTCOMES, OUTCOME_WORDS],
   [SEARCH_METHODS, SEARCH_WORDS],
   [NOT_REACHED_REASONS, NOT_REACHED_WORDS],
+  [OPENINGS_MADE, OPENED_WORDS],
+  [TEST_RESULTS, TEST_WORDS],
+  [GROUND, GROUND_WORDS],
+  [DISCHARGES, DISCHARGE_WORDS],
+  [DYE, DYE_WORDS],
   [OCCUPANCY, OCCUPANCY_WORDS],
   [SIDES, SIDE_WORDS],
   [WALLS, WALL_WORDS],

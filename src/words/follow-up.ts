@@ -58,7 +58,9 @@ function toFirm(it: Discrepancy): string {
     case 'level-high':
       return 'The outlet or what lies beyond it does not take the flow. Check before it is pumped.'
     case 'level-low':
-      return 'Ask when it was last pumped. If not lately, it leaks. Keep away from the edges of a leaking tank.'
+      return reason.is === 'low-level' && reason.comes === 'read-again'
+        ? 'Ask when it was last pumped and who lives there.'
+        : 'Keep away from the edges of a leaking tank.'
     case 'solids-high':
       return 'Tell the owner to have it pumped.'
     case 'condition-poor':
@@ -71,6 +73,12 @@ function toFirm(it: Discrepancy): string {
       return reason.is === 'never-approved'
         ? 'Measure and tie in all you find.'
         : 'A measurement on site can settle it.'
+    case 'failure-sign':
+      return 'Keep people and animals away from sewage. Photograph it and say where it is.'
+    case 'equipment-failed':
+      return 'Leave wiring to a licensed electrician. Tell the owner before you leave.'
+    case 'inspection-incomplete':
+      return 'Do it while you are there, or state why it cannot be done.'
     case 'findings-stale':
       return 'A transfer needs a new inspection.'
   }
@@ -121,7 +129,9 @@ function toReviewer(it: Discrepancy): string {
     case 'level-high':
       return 'The outlet is blocked, or the drainfield does not take the flow.'
     case 'level-low':
-      return 'Unless it was pumped shortly before, it leaks below its outlet.'
+      return reason.is === 'low-level' && reason.comes === 'read-again'
+        ? 'It may leak, or only have lost water while nobody lived there.'
+        : 'It leaks below its outlet.'
     case 'solids-high':
       return act === 'pump'
         ? 'Pumping is due under that rule.'
@@ -134,6 +144,12 @@ function toReviewer(it: Discrepancy): string {
       return reason.is === 'never-approved'
         ? 'Look for the approval, or have someone see what was built.'
         : 'Compare the permits and correct the record.'
+    case 'failure-sign':
+      return 'The system does not take its flow, whatever its sizes are.'
+    case 'equipment-failed':
+      return 'Without it the chamber can overflow, or nobody is warned.'
+    case 'inspection-incomplete':
+      return 'Ask the firm to finish it, or waive it with a reason.'
     case 'findings-stale':
       return 'Ask for a new inspection before you rely on the findings.'
   }

@@ -1,9 +1,17 @@
 import type { Outcome } from '../reconcile/outcome.ts'
 import type { Quantity } from '../reconcile/quantity.ts'
-import type { AgainstLeast, Occasion, ReasonOf, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
+import type { AgainstLeast, Occasion, ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
+import type { Step } from '../rules/values/protocol.ts'
 import { printDate } from './date.ts'
 import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'
-import { CONDITION_WORDS, choiceWords, KIND_ROLES, MATERIAL_NOUNS, SEARCH_NOUNS } from './nouns.ts'
+import {
+  CONDITION_WORDS,
+  choiceWords,
+  KIND_ROLES,
+  MATERIAL_NOUNS,
+  NOT_REACHED_WORDS,
+  SEARCH_NOUNS,
+} from './nouns.ts'
 import { isOrAre, itOrThem, the, wasOrWere } from './part.ts'
 import { figure, ruleFeet } from './quantity.ts'
 import { sourceNote } from './rules.ts'
@@ -75,7 +83,7 @@ export function reasonWords({ subject, reason }: Told): string {
     case 'setback':
       return setback(name, isOrAre(subject), reason)
     case 'level':
-      return `the liquid in ${name} is ${levelWords(reason.height)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}`
+      return `the liquid in ${name} is ${levelWords(reason.height, reason.against)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}`
     case 'solids':
       return `${name}, by the rule “${reason.rule}”${sourceNote(reason.source)}: ${reason.conditions.map(conditionWords).join('; ')}`
     case 'condition':
@@ -84,6 +92,14 @@ export function reasonWords({ subject, reason }: Told): string {
       return reason.secured
         ? `the cover of ${name} is secured`
         : `the cover of ${name} is not secured: someone can fall in`
+    case 'sign':
+      return reason.seen ? choiceWords(reason.sign) : NO_SIGN[reason.sign]
+    case 'equipment':
+      return `the ${reason.device === 'pump' ? 'pump or blower' : 'alarm'} of ${name} ${choiceWords(reason.result)}`
+    case 'protocol':
+      return protocolWords(name, reason)
+    case 'low-level':
+      return lowLevel(name, reason)
     case 'metal-age':
       return `${name} is steel and was permitted in ${reason.permitted}; the rule presumes failure after ${figure(reason.limit)}${sourceNote(reason.source)}`
     case 'work-since':
@@ -162,10 +178,67 @@ function setback(
   return `${name} ${is} ${figure(distance)} from ${the(from)}; the rule requires ${ruleFeet(least)}${sourceNote(source)}${notes}`
 }
 
-const levelWords = ({ value, unit }: Quantity): string =>
+const levelWords = ({ value, unit }: Quantity, against: 'outlet' | 'inlet'): string =>
   Math.abs(value * 12) < 0.05
-    ? 'at the outlet invert'
-    : `${figure({ value: Math.abs(value), unit })} ${value > 0 ? 'above' : 'below'} the outlet invert`
+    ? `at the ${against} invert`
+    : `${figure({ value: Math.abs(value), unit })} ${value > 0 ? 'above' : 'below'} the ${against} invert`
+
+const NO_SIGN: { readonly [S in Sign]: string } = {
+  backup: 'no sewage has backed up into the house',
+  discharge: 'no sewage discharges but to the drainfield',
+  surfacing: 'no sewage or effluent is on the surface',
+  dye: 'dye was used and not seen',
+  'run-back': 'no liquid ran back from the outlet during pumping',
+  'wet-ground': 'the ground over the drainfield is not wet',
+  'lush-ground': 'the ground over the drainfield is not unusually green',
+}
+
+/** What a step of the protocol is, as something done to a part. */
+export const STEP_DONE: { readonly [S in Step]: string } = {
+  locate: 'located',
+  open: 'opened',
+  'read-level': 'read for its liquid level',
+  'see-outlet-device': 'looked into for its outlet device',
+  'check-cover': 'checked for its cover',
+  'test-pump': 'tested for its pump or blower',
+  'test-alarm': 'tested for its alarm',
+  'walk-ground': 'walked',
+  'count-bedrooms': 'counted',
+  'ask-occupancy': 'asked',
+  'ask-pumping': 'asked',
+}
+
+/** What a step of the protocol is where it is done once for the whole system. */
+const OF_SYSTEM: { readonly [S in Step]?: string } = {
+  'walk-ground': 'the ground over the drainfield was',
+  'count-bedrooms': 'the bedrooms were',
+  'ask-occupancy': 'whether anyone lives there was',
+  'ask-pumping': 'when it was last pumped was',
+}
+
+function protocolWords(name: string, { step, end, why }: ReasonOf<'protocol'>): string {
+  const subject = OF_SYSTEM[step] ?? `${name} was`
+  const not = end === 'done' ? '' : 'not '
+  const because = end === 'done' || why === null ? '' : `: ${NOT_REACHED_WORDS[why]}`
+  return `${subject} ${not}${STEP_DONE[step]}${because}`
+}
+
+function lowLevel(
+  name: string,
+  { height, missing, inflow, vacant, comes, source }: ReasonOf<'low-level'>,
+): string {
+  const is = `the liquid in ${name} is ${levelWords(height, 'outlet')}, about ${figure(missing)} short`
+  const since =
+    inflow === null ? '' : `; about ${figure(inflow)} flowed in since it was pumped${sourceNote(source)}`
+  switch (comes) {
+    case 'leaks':
+      return `${is}${since}${inflow === null ? '' : ', which should have filled it'}`
+    case 'refilling':
+      return `${is}${since}: it has not had time to refill`
+    case 'read-again':
+      return `${is}${since}: ${vacant ? 'the house is empty, so' : 'too little is known to say whether it leaks;'} refill it and read it again`
+  }
+}
 
 const SOLIDS_COMES: { readonly [C in SolidsAnswer['comes']]: string } = {
   due: 'due',

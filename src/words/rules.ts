@@ -31,6 +31,8 @@ export const RULE_NOUNS: { readonly [P in ParameterName]: string } = {
   'position.record-accuracy-ft': 'the accuracy of record drawings',
   'position.significance': 'when two positions differ',
   'transfer.inspection-window-days': 'how long an inspection counts for a transfer',
+  'inspection.protocol': 'what an inspection has to do',
+  'household.flow-per-person': 'wastewater per person',
   'era-facts': 'what was built when',
   expectations: 'what is usual',
 }

@@ -13,6 +13,9 @@ type OwnThing = Exclude<Thing, MeasureName | SystemField>
 
 /** What is no field of the catalog, or is called otherwise where it is evidence. */
 const OWN: { readonly [T in OwnThing]: string } = {
+  sign: 'sign of failure',
+  pump: 'pump or blower',
+  alarm: 'alarm',
   'inside-length': 'inside length',
   'inside-width': 'inside width',
   'inside-diameter': 'inside diameter',

@@ -64,7 +64,9 @@ describe('npm run demo', () => {
     const lines = text.split('\n').filter((line) => line.startsWith('curl '))
     expect(lines).toHaveLength(3)
     const [trial, queue, status] = await Promise.all(lines.map(paste))
-    expect(trial).toContain('action: The liquid in the tank is 7" below the outlet invert.')
+    expect(trial).toContain(
+      'action: The liquid in the tank is 7" below the outlet invert, about 109 gal short.',
+    )
     expect(trial).toContain('review: The tank holds 751 ± 21 gal; the record says 1,000 gal')
     expect(queue!.trim().split('\n')).toHaveLength(5)
     expect(JSON.parse(status!)).toMatchObject({ status: { word: 'action-needed' } })

@@ -57,6 +57,12 @@ describe('the status word', () => {
     ['resolved', at({}, standing('material-differs', 'accept'))],
     ['resolved', at({ decidedBefore: true })],
     ['out-of-date', at({}, standing('findings-stale'), review)],
+    ['out-of-date', at({}, standing('findings-stale'), standing('inspection-incomplete'))],
+    ['incomplete', at({}, standing('inspection-incomplete'))],
+    ['incomplete', at({}, standing('inspection-incomplete'), review)],
+    ['incomplete', at({ decidedBefore: true }, standing('inspection-incomplete'))],
+    ['resolved', at({}, standing('inspection-incomplete', 'accept'))],
+    ['action-needed', at({}, standing('inspection-incomplete'), standing('equipment-failed'))],
     ['action-needed', at({}, standing('findings-stale'), standing('level-high'))],
   ]
   test.each(cases)('%s', (word, input) => {

@@ -65,12 +65,15 @@ export const permit1974: PermitEntry = {
 export const inspectionThatAgrees: FindingsEntry = {
   inspectedOn: '2026-10-12',
   occupancy: 'occupied',
+  ground: 'dry',
   bedroomsCounted: 3,
   components: [
     {
       label: 'tank',
       kind: 'tank',
       outcome: 'found',
+      opened: 'cover-off',
+      levelAboveOutlet: { above: '0 in' },
       shape: 'rectangular',
       length: '7\'-10"',
       width: '4\'-4"',
@@ -98,6 +101,8 @@ export const inspectionThatDiffers: FindingsEntry = {
       label: 'tank',
       kind: 'tank',
       outcome: 'found',
+      opened: 'cover-off',
+      levelAboveOutlet: { above: '0 in' },
       shape: 'rectangular',
       length: '6\'-0"',
       width: '4\'-0"',

@@ -31,6 +31,8 @@ const trialOf = (today: PlainDate) => ({
   ],
   findings: {
     inspectedOn: today,
+    occupancy: 'occupied',
+    ground: 'dry',
     bedroomsCounted: 3,
     components: [
       {
@@ -38,6 +40,7 @@ const trialOf = (today: PlainDate) => ({
         label: 'tank',
         kind: 'tank',
         outcome: 'found',
+        opened: 'cover-off',
         material: 'concrete',
         length: '84 in',
         width: '43 in',

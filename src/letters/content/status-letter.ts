@@ -209,7 +209,10 @@ function agreeing(outcomes: readonly Outcome[], labels: number, language: Langua
 
 const leftOpen = (outcomes: readonly Outcome[], labels: number, language: Language): readonly Line[] =>
   byTopic(
-    outcomes.filter(({ verdict, check }) => OPEN.includes(verdict) && check !== 'component-presence'),
+    outcomes.filter(
+      ({ verdict, check }) =>
+        OPEN.includes(verdict) && check !== 'component-presence' && check !== 'inspection-completeness',
+    ),
     'open',
     labels,
     language,
@@ -240,6 +243,10 @@ function unseen(
 ): readonly OurText[] {
   if (file?.answer.findings == null) return [copy.noInspection]
   return outcomes.flatMap(({ reason, subject }) => {
+    if (reason.is === 'protocol')
+      return reason.end === 'left-out' && reason.step !== 'locate'
+        ? [copy.leftOut(openPart(subject), reason.step, reason.why)]
+        : []
     if (reason.is !== 'unknown') return []
     return reason.gaps.flatMap((gap) => {
       if (gap.gap === 'not-looked-for') return [copy.notLookedFor(openPart(subject))]

@@ -9,7 +9,7 @@ import { lockParcel } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
-import { inspectionAhead } from './findings-faults.ts'
+import { inspectionAhead, notReady } from './findings-faults.ts'
 
 export type FindingsSubmitted = { readonly findings: Findings; readonly reconciled: Reconciled }
 
@@ -31,7 +31,7 @@ export const submitFindings = (
     if (!draft) return notFound()
     if (draft.state === 'submitted') return conflict('These findings are already submitted.')
     if (version !== undefined && version !== draft.revision) return stale()
-    const issues = inspectionAhead(draft.record, dayOf(at))
+    const issues = [...inspectionAhead(draft.record, dayOf(at)), ...notReady(draft.record)]
     if (issues.length > 0) return invalid(...issues)
     const revision = draft.revision + 1
     await markSubmitted(tx, county, id, revision, { by: account, at })

@@ -1,4 +1,4 @@
-import { COMPONENT_KINDS } from '../../records/component.ts'
+import type { ComponentKind } from '../../records/component.ts'
 
 /**
  * What a word can be part of, in the order in which the model numbers it. `none` is a label or nothing that is wanted;
@@ -49,8 +49,34 @@ export const FIELDS = [
 ] as const
 export type Field = (typeof FIELDS)[number]
 
-/** Of what a value is told: the permit itself, a component, a drainfield not named more closely, or what is no part. */
-export const TOLD_OF = ['permit', ...COMPONENT_KINDS, 'absorption', 'other'] as const
+/**
+ * Of what a value is told: the permit itself, a component, a drainfield not named more closely, or what is no part. The
+ * model answers by these places: a kind that the catalog has gained since is no answer of it before it is trained again.
+ */
+export const TOLD_OF = [
+  'permit',
+  'tank',
+  'pump-chamber',
+  'cesspool',
+  'distribution-box',
+  'building-sewer',
+  'effluent-line',
+  'seepage-pit',
+  'trench',
+  'bed',
+  'chambers',
+  'mound',
+  'drip-field',
+  'inlet-baffle',
+  'outlet-baffle',
+  'effluent-filter',
+  'access-opening',
+  'riser',
+  'observation-port',
+  'well',
+  'absorption',
+  'other',
+] as const satisfies readonly (ComponentKind | 'permit' | 'absorption' | 'other')[]
 export type ToldOf = (typeof TOLD_OF)[number]
 
 /** The unit of a number: written beside it, or given by the label, a heading or custom. */

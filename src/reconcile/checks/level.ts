@@ -1,96 +1,121 @@
-import { daysBetween } from '../../base/plain-date.ts'
+import { FIELDS_OF_SOIL, PITS, WITH_OUTLET } from '../../catalog/kinds.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { expanded } from '../../measure/uncertain.ts'
-import { isVessel } from '../../records/component.ts'
-import { aboutSeen, firm, open, seen } from '../about.ts'
-import { check } from '../check.ts'
-import { beside, known, lacking } from '../fact.ts'
+import type { FoundComponent } from '../../records/findings.ts'
+import { aboutSeen, firm, open, seen, sourceOf } from '../about.ts'
+import type { Case } from '../case.ts'
+import { check, type InForceNow } from '../check.ts'
+import { known, lacking } from '../fact.ts'
 import { reading } from '../facts/found-length.ts'
+import { refill } from '../facts/refill.ts'
+import type { Certainty } from '../outcome.ts'
 import { exactly } from '../quantity.ts'
+import type { ReasonOf } from '../reason.ts'
 
-/** A tank pumped so lately may not have filled again: a low level then says nothing (common practice). */
-const REFILL_DAYS = 14
+type LevelComes = ReasonOf<'level'>['comes']
 
-/** The level is a finding of its own and changes no capacity: above the outlet it backs up, below it leaks or is empty. */
+const BY_INLET: readonly string[] = [...PITS, ...FIELDS_OF_SOIL, 'observation-port']
+
+/**
+ * Where the liquid is, against what it is read from. Over an outlet, in a tank or a box, what lies beyond takes too little.
+ * At or over the inlet of a pit, a field or a port there is no room left. Under a tank's outlet it leaks, unless what
+ * flowed in since it was pumped could not have filled it. It changes no capacity.
+ */
 export const level = check({
   id: 'level',
   raises: ['level-high', 'level-low'],
   subjects: ({ findings, former }) =>
     (findings?.record.components ?? [])
-      .filter(({ kind, outcome }) => kind !== 'pump-chamber' && isVessel(kind) && outcome === 'found')
+      .filter((found) => found.outcome === 'found' && (asked(found) || required(found)))
       .filter((found) => !former.some((old) => old.found === found)),
   about: aboutSeen,
   facts: {
     level: (found, given) => {
       const part = aboutSeen(found, given)
-      const { findings } = given
-      const taken = found.levelAboveOutlet
+      const taken = taking(found)
       if (!taken) return lacking({ gap: 'not-measured', things: ['level'], part })
-      const pumped = findings?.record.lastPumpedOn ?? null
-      const days = pumped && findings ? daysBetween(pumped, findings.record.inspectedOn) : null
-      if (days !== null && days >= 0 && days <= REFILL_DAYS && taken.ft < 0)
-        return beside({ aside: 'just-pumped', part, days })
-      const { length } = reading(taken, 'level', {
-        part,
-        of: found.label,
-        findings: findings?.id ?? '',
-        alone: () => true,
-      })
+      const findings = given.findings?.id ?? ''
+      const { length } = reading(taken, 'level', { part, of: found.label, findings, alone: () => true })
       return known(
         length,
-        seen(
-          found,
-          part,
-          findings?.id ?? '',
-          'level',
-          exactly(taken.ft, 'ft'),
-          taken.method,
-          taken.asWritten,
-        ),
+        seen(found, part, findings, 'level', exactly(taken.ft, 'ft'), taken.method, taken.asWritten),
       )
     },
   },
-  rules: { tolerance: { name: 'level.tolerance-in', on: (_, { asBuilt }) => asBuilt.on } },
-  decide({ level: height }, { tolerance }) {
+  rules: {
+    tolerance: { name: 'level.tolerance-in', on: (_, { asBuilt }) => asBuilt.on },
+    perPerson: { name: 'household.flow-per-person', on: (_, { asBuilt }) => asBuilt.on, optional: true },
+  },
+  decide({ level: height }, { tolerance, perPerson }, found, given) {
     const inches = height.value * 12
     const U = expanded(height) * 12
     const limit = tolerance.value.amount
+    const against = BY_INLET.includes(found.kind) ? 'inlet' : 'outlet'
     const off = Math.abs(inches) - U > limit
-    const comes = off ? (inches > 0 ? 'high' : 'low') : Math.abs(inches) <= limit ? 'at' : 'near'
     const steps = [
       {
-        says: 'Level against the outlet invert',
+        says: `Level against the ${against} invert`,
         formula: '|h| − U > tolerance',
         numbers: `${printSignificant(Math.abs(inches), 3)} − ${printSignificant(U, 2)} > ${limit} in`,
         result: off ? 'off the invert' : Math.abs(inches) + U <= limit ? 'at the invert' : 'near the invert',
       },
     ]
-    const reason = {
-      is: 'level',
-      height: { value: height.value, unit: 'ft', U: expanded(height) },
-      tolerance: exactly(limit, 'in'),
-      comes,
-    } as const
-    switch (comes) {
-      case 'high':
-      case 'low':
-        return {
-          verdict: 'differs',
-          raises: comes === 'high' ? 'level-high' : 'level-low',
-          reason,
-          certainty: firm('beyond-tolerance'),
-          steps,
-        }
-      case 'at':
-        return { verdict: 'agrees', raises: null, reason, certainty: firm('within-tolerance'), steps }
-      case 'near':
-        return {
-          verdict: 'too-close-to-call',
-          raises: null,
-          reason,
-          certainty: open('within-uncertainty'),
-          steps,
-        }
-    }
+    const ft = { value: height.value, unit: 'ft', U: expanded(height) } as const
+    const says = <V extends 'agrees' | 'differs' | 'too-close-to-call'>(
+      verdict: V,
+      comes: LevelComes,
+      certainty: Certainty,
+    ) =>
+      ({
+        verdict,
+        raises: verdict === 'differs' ? 'level-high' : null,
+        reason: { is: 'level', height: ft, tolerance: exactly(limit, 'in'), against, comes },
+        certainty,
+        steps,
+        unasked: ['perPerson'],
+      }) as const
+    const high = inches > 0 && off
+    // At the inlet is as bad as above it: nothing more goes in.
+    if (against === 'inlet' && !high)
+      return inches < -limit ? says('agrees', 'room', firm('seen')) : says('differs', 'high', firm('seen'))
+    if (high) return says('differs', 'high', firm('beyond-tolerance'))
+    if (off && found.kind === 'distribution-box') return says('agrees', 'room', firm('seen'))
+    if (off) return lowLevel(found, given, ft, perPerson, steps)
+    return Math.abs(inches) <= limit
+      ? says('agrees', 'at', firm('within-tolerance'))
+      : says('too-close-to-call', 'near', open('within-uncertainty'))
   },
 })
+
+/** What a low level means hangs on what could have filled it. */
+function lowLevel(
+  found: FoundComponent,
+  given: Case,
+  height: { readonly value: number; readonly unit: 'ft'; readonly U: number },
+  perPerson: InForceNow<'household.flow-per-person'> | null,
+  steps: readonly { says: string; formula: string; numbers: string; result: string }[],
+) {
+  const { missing, inflow, vacant, comes, working } = refill(
+    found,
+    given,
+    -height.value,
+    perPerson?.value.amount ?? null,
+  )
+  const source = inflow === null || perPerson === null ? null : sourceOf(perPerson)
+  const reason = { is: 'low-level', height, missing, inflow, vacant, comes, source } as const
+  const leaks = comes !== 'refilling'
+  return {
+    verdict: leaks ? 'differs' : 'agrees',
+    raises: leaks ? 'level-low' : null,
+    reason,
+    certainty: comes === 'leaks' ? firm('beyond-tolerance') : leaks ? open('undecided') : firm('by-dates'),
+    steps: [...steps, ...working],
+    unasked: source === null ? ['perPerson'] : [],
+  } as const
+}
+
+const taking = (found: FoundComponent) =>
+  BY_INLET.includes(found.kind) ? found.levelAboveInlet : found.levelAboveOutlet
+const asked = (found: FoundComponent): boolean => taking(found) !== null
+/** A tank's level is asked for even where nobody read it. */
+const required = ({ kind }: FoundComponent): boolean => (WITH_OUTLET as readonly string[]).includes(kind)

@@ -1,8 +1,10 @@
 import type { OpenPart } from '../../reconcile/detail.ts'
+import type { Sign } from '../../reconcile/reason.ts'
 import type { OpenItem } from '../../reconcile/status.ts'
 import { type ComponentKind, isLine } from '../../records/component.ts'
 import type { Condition } from '../../records/findings.ts'
 import type { OurText } from '../../records/whose.ts'
+import type { Step } from '../../rules/values/protocol.ts'
 import { ours, oursCapital } from '../ours.ts'
 import type { AgentVoice } from './voice.ts'
 
@@ -10,6 +12,8 @@ const NOUNS: { readonly [K in ComponentKind | 'system']: OurText } = {
   system: ours`septic system`,
   tank: ours`septic tank`,
   'pump-chamber': ours`pump chamber`,
+  'treatment-unit': ours`aerobic treatment unit`,
+  'holding-tank': ours`holding tank`,
   cesspool: ours`cesspool`,
   'distribution-box': ours`distribution box`,
   'building-sewer': ours`sewer line from the house`,
@@ -40,6 +44,7 @@ const AN: readonly OpenPart['kind'][] = [
   'effluent-filter',
   'access-opening',
   'observation-port',
+  'treatment-unit',
 ]
 const a = ({ kind }: OpenPart): OurText =>
   AN.includes(kind) ? ours`an ${NOUNS[kind]}` : ours`a ${NOUNS[kind]}`
@@ -58,6 +63,46 @@ const CONDITIONS: { readonly [C in Condition]: OurText } = {
 const required = ({ detail: { source } }: OpenItem): OurText =>
   source === 'from-memory' ? ours`is thought to have required` : ours`required`
 
+const SIGNS: { readonly [S in Sign]: OurText } = {
+  backup: ours`Sewage has backed up into the house.`,
+  discharge: ours`Sewage goes onto the ground, into a ditch or into water.`,
+  surfacing: ours`Sewage or wastewater is on the ground. It can make people sick.`,
+  dye: ours`Dye from the house came out on the ground or in water.`,
+  'run-back': ours`Wastewater ran back into the tank when it was pumped. The drainfield is full.`,
+  'wet-ground': ours`The ground over the drainfield is wet.`,
+  'lush-ground': ours`The grass over the drainfield is unusually green.`,
+}
+
+/** What an inspection left out, in a short sentence. */
+function leftOut(part: OpenPart, step: Step): OurText {
+  switch (step) {
+    case 'locate':
+      return ours`The inspector did not find or look for ${the(part)}.`
+    case 'open':
+      return ours`${The(part)} was not opened and seen inside.`
+    case 'read-level':
+      return ours`The liquid level in ${the(part)} was not read.`
+    case 'see-outlet-device':
+      return ours`The outlet baffle was not looked at.`
+    case 'check-cover':
+      return ours`The cover of ${the(part)} was not checked.`
+    case 'test-pump':
+      return ours`The pump or blower of ${the(part)} was not tested.`
+    case 'test-alarm':
+      return ours`The alarm of ${the(part)} was not tested.`
+    case 'walk-ground':
+      return ours`The ground over the drainfield was not walked.`
+    case 'count-bedrooms':
+      return ours`The bedrooms were not counted.`
+    case 'ask-occupancy':
+      return ours`Nobody asked who lives there.`
+    case 'ask-pumping':
+      return ours`Nobody asked when the tank was last pumped.`
+  }
+}
+
+export { leftOut as leftOutEn }
+
 const NOW = ours`The owner does not have to do anything about this now.`
 
 export const EN: AgentVoice = {
@@ -66,6 +111,7 @@ export const EN: AgentVoice = {
     'no-record': ours`No record`,
     'not-inspected': ours`Not inspected`,
     'out-of-date': ours`Inspection too old`,
+    incomplete: ours`Inspection incomplete`,
     'under-review': ours`Under review`,
     resolved: ours`Resolved`,
     matches: ours`Matches the record`,
@@ -75,6 +121,7 @@ export const EN: AgentVoice = {
     'no-record': ours`The county has no approved record of a septic system on this parcel.`,
     'not-inspected': ours`No inspection has been compared with the county’s record yet.`,
     'out-of-date': ours`The last inspection is too old. A new inspection is needed.`,
+    incomplete: ours`The last inspection left out something that it has to look at.`,
     'under-review': ours`The county is reviewing questions about the septic system.`,
     resolved: ours`The county has reviewed and resolved every difference. No action is needed.`,
     matches: ours`The last inspection matches the county’s record.`,
@@ -115,8 +162,10 @@ export const EN: AgentVoice = {
         : ours`The drainfield is smaller than the code ${required(item)} when it was permitted.`,
     'level-high': ({ part }) =>
       ours`The liquid level in ${the(part)} is too high. Wastewater is not draining as it should.`,
-    'level-low': ({ part }) =>
-      ours`The liquid level in ${the(part)} is too low. Unless it was pumped lately, it leaks.`,
+    'level-low': ({ part, detail }) =>
+      detail.readAgain
+        ? ours`The liquid level in ${the(part)} is low. It may leak, or the house may have been empty.`
+        : ours`The liquid level in ${the(part)} is too low. It leaks.`,
     'solids-high': ({ part }) => ours`${The(part)} is due to be pumped.`,
     'condition-poor': ({ part, detail: { condition } }) => {
       switch (condition) {
@@ -132,6 +181,14 @@ export const EN: AgentVoice = {
           return ours`${The(part)} is ${CONDITIONS[condition]}.`
       }
     },
+    'failure-sign': ({ detail: { sign } }) =>
+      sign === null ? ours`The system shows signs of failure.` : SIGNS[sign],
+    'equipment-failed': ({ part, detail: { device } }) =>
+      device === 'alarm'
+        ? ours`The alarm of ${the(part)} does not work.`
+        : ours`The pump or blower of ${the(part)} does not work.`,
+    'inspection-incomplete': ({ part, detail: { step } }) =>
+      step === null ? ours`The inspection is not complete.` : leftOut(part, step),
     'record-absent': () => ours`The county has no record of a septic system on this parcel.`,
     'record-unclear': ({ detail: { neverApproved } }) =>
       neverApproved
@@ -164,6 +221,14 @@ export const EN: AgentVoice = {
     'settle-the-papers': () => ours`The county will check its permits and correct the record.`,
     remeasure: () => ours`An inspector must take one measurement again.`,
     'inspect-again': () => ours`Have a licensed inspector inspect the system again.`,
+    'finish-inspection': () => ours`An inspector must finish the inspection.`,
+    'refill-and-read': () => ours`Fill the tank with water. An inspector must read the level again.`,
+    'stop-discharge': () =>
+      ours`Stop the discharge. Keep people and animals away from it. Have the system repaired under a permit.`,
+    'stop-use-and-fix': () =>
+      ours`Use as little water as you can. Have a licensed installer check the system at once.`,
+    'repair-equipment': () => ours`Have a licensed electrician or service provider repair it.`,
+    'check-drainfield': () => ours`The county will decide whether the drainfield must be tested.`,
     'replace-part': (part) => ours`Have a licensed installer replace ${the(part)}.`,
     'repair-or-replace': (part) => ours`Have a licensed installer repair or replace ${the(part)}.`,
     'secure-cover': () => ours`Have the cover secured at once.`,

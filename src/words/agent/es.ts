@@ -1,8 +1,10 @@
 import type { OpenPart } from '../../reconcile/detail.ts'
+import type { Sign } from '../../reconcile/reason.ts'
 import type { OpenItem } from '../../reconcile/status.ts'
 import type { ComponentKind } from '../../records/component.ts'
 import type { Condition } from '../../records/findings.ts'
 import type { OurText } from '../../records/whose.ts'
+import type { Step } from '../../rules/values/protocol.ts'
 import { ours, oursCapital } from '../ours.ts'
 import type { AgentVoice } from './voice.ts'
 
@@ -16,6 +18,8 @@ const NOUNS: { readonly [K in ComponentKind | 'system']: Noun } = {
   system: m(ours`sistema séptico`),
   tank: m(ours`tanque séptico`),
   'pump-chamber': f(ours`cámara de bombeo`),
+  'treatment-unit': f(ours`planta de tratamiento aeróbico`),
+  'holding-tank': m(ours`tanque de retención`),
   cesspool: m(ours`pozo negro`),
   'distribution-box': f(ours`caja de distribución`),
   'building-sewer': f(ours`tubería de la casa al tanque`),
@@ -63,6 +67,46 @@ const CONDITIONS: { readonly [C in Condition]: readonly [OurText, OurText] } = {
 const required = ({ detail: { source } }: OpenItem): OurText =>
   source === 'from-memory' ? ours`se cree que exigía` : ours`exigía`
 
+const SIGNS: { readonly [S in Sign]: OurText } = {
+  backup: ours`Las aguas negras regresaron a la casa.`,
+  discharge: ours`Las aguas negras salen al suelo, a una zanja o al agua.`,
+  surfacing: ours`Hay aguas negras sobre el suelo. Pueden enfermar a la gente.`,
+  dye: ours`El tinte puesto en la casa salió al suelo o al agua.`,
+  'run-back': ours`Al vaciar el tanque, el agua regresó. El campo de drenaje está lleno.`,
+  'wet-ground': ours`El suelo sobre el campo de drenaje está mojado.`,
+  'lush-ground': ours`El pasto sobre el campo de drenaje está demasiado verde.`,
+}
+
+/** Lo que la inspección dejó fuera. */
+function leftOut(part: OpenPart, step: Step): OurText {
+  switch (step) {
+    case 'locate':
+      return ours`El inspector no buscó ${the(part)}.`
+    case 'open':
+      return ours`${The(part)} no se abrió para ver adentro.`
+    case 'read-level':
+      return ours`No se midió el nivel del líquido ${ofThe(part)}.`
+    case 'see-outlet-device':
+      return ours`No se miró el deflector de salida.`
+    case 'check-cover':
+      return ours`No se revisó la tapa ${ofThe(part)}.`
+    case 'test-pump':
+      return ours`No se probó la bomba o el soplador ${ofThe(part)}.`
+    case 'test-alarm':
+      return ours`No se probó la alarma ${ofThe(part)}.`
+    case 'walk-ground':
+      return ours`No se recorrió el suelo sobre el campo de drenaje.`
+    case 'count-bedrooms':
+      return ours`No se contaron los dormitorios.`
+    case 'ask-occupancy':
+      return ours`Nadie preguntó quién vive allí.`
+    case 'ask-pumping':
+      return ours`Nadie preguntó cuándo se vació el tanque.`
+  }
+}
+
+export { leftOut as leftOutEs }
+
 const NOW = ours`El dueño no tiene que hacer nada por ahora.`
 
 export const ES: AgentVoice = {
@@ -71,6 +115,7 @@ export const ES: AgentVoice = {
     'no-record': ours`Sin registro`,
     'not-inspected': ours`Sin inspección`,
     'out-of-date': ours`Inspección vencida`,
+    incomplete: ours`Inspección incompleta`,
     'under-review': ours`En revisión`,
     resolved: ours`Resuelto`,
     matches: ours`Coincide con el registro`,
@@ -80,6 +125,7 @@ export const ES: AgentVoice = {
     'no-record': ours`El condado no tiene un registro aprobado de un sistema séptico en esta parcela.`,
     'not-inspected': ours`Aún no se ha comparado ninguna inspección con el registro del condado.`,
     'out-of-date': ours`La última inspección es muy vieja. Hace falta una nueva.`,
+    incomplete: ours`La última inspección dejó fuera algo que debe mirar.`,
     'under-review': ours`El condado revisa preguntas sobre el sistema séptico.`,
     resolved: ours`El condado revisó y resolvió cada diferencia. No hay que hacer nada.`,
     matches: ours`La última inspección coincide con el registro del condado.`,
@@ -121,8 +167,10 @@ export const ES: AgentVoice = {
         : ours`El campo de drenaje es menor de lo que ${required(item)} la norma cuando se autorizó.`,
     'level-high': ({ part }) =>
       ours`El nivel del líquido ${ofThe(part)} es muy alto. El agua no sale como debe.`,
-    'level-low': ({ part }) =>
-      ours`El nivel del líquido ${ofThe(part)} es muy bajo. Si no se vació hace poco, tiene fugas.`,
+    'level-low': ({ part, detail }) =>
+      detail.readAgain
+        ? ours`El nivel del líquido ${ofThe(part)} es bajo. Puede haber fugas, o la casa estuvo vacía.`
+        : ours`El nivel del líquido ${ofThe(part)} es muy bajo. Tiene fugas.`,
     'solids-high': ({ part }) => ours`Ya toca vaciar ${the(part)}.`,
     'condition-poor': ({ part, detail: { condition } }) => {
       switch (condition) {
@@ -136,6 +184,14 @@ export const ES: AgentVoice = {
           return ours`${The(part)} está ${by(part, ...CONDITIONS[condition])}.`
       }
     },
+    'failure-sign': ({ detail: { sign } }) =>
+      sign === null ? ours`El sistema muestra señales de falla.` : SIGNS[sign],
+    'equipment-failed': ({ part, detail: { device } }) =>
+      device === 'alarm'
+        ? ours`La alarma ${ofThe(part)} no funciona.`
+        : ours`La bomba o el soplador ${ofThe(part)} no funciona.`,
+    'inspection-incomplete': ({ part, detail: { step } }) =>
+      step === null ? ours`La inspección no está completa.` : leftOut(part, step),
     'record-absent': () => ours`El condado no tiene registro de un sistema séptico en esta parcela.`,
     'record-unclear': ({ detail: { neverApproved } }) =>
       neverApproved
@@ -168,6 +224,14 @@ export const ES: AgentVoice = {
     'settle-the-papers': () => ours`El condado revisará sus permisos y corregirá el registro.`,
     remeasure: () => ours`Un inspector debe tomar otra vez una medida.`,
     'inspect-again': () => ours`Pida que un inspector con licencia vuelva a inspeccionar el sistema.`,
+    'finish-inspection': () => ours`Un inspector debe terminar la inspección.`,
+    'refill-and-read': () => ours`Llene el tanque con agua. Un inspector debe medir el nivel otra vez.`,
+    'stop-discharge': () =>
+      ours`Detenga la descarga. Aleje a personas y animales. Haga reparar el sistema con permiso.`,
+    'stop-use-and-fix': () =>
+      ours`Use la menor agua posible. Pida que un instalador con licencia revise el sistema de inmediato.`,
+    'repair-equipment': () => ours`Pida que un electricista o técnico con licencia lo repare.`,
+    'check-drainfield': () => ours`El condado decidirá si hay que probar el campo de drenaje.`,
     'replace-part': (part) => ours`Pida que un instalador con licencia cambie ${the(part)}.`,
     'repair-or-replace': (part) => ours`Pida que un instalador con licencia repare o cambie ${the(part)}.`,
     'secure-cover': () => ours`Haga asegurar la tapa de inmediato.`,

@@ -2,10 +2,11 @@ import type { OpenPart } from '../../reconcile/detail.ts'
 import type { DecisionAction } from '../../records/decision.ts'
 import type { NotReachedReason } from '../../records/findings.ts'
 import type { OurText } from '../../records/whose.ts'
+import type { Step } from '../../rules/values/protocol.ts'
 import type { Language } from '../language.ts'
 import { ours } from '../ours.ts'
-import { EN } from './en.ts'
-import { ES } from './es.ts'
+import { EN, leftOutEn } from './en.ts'
+import { ES, leftOutEs } from './es.ts'
 
 /** What a status letter says around its answer, in one language. */
 export type LetterCopy = LetterText & LetterSentences
@@ -56,6 +57,8 @@ export type LetterSentences = {
   readonly notes: (count: number) => OurText
   readonly notLookedFor: (part: OpenPart) => OurText
   readonly notReached: (part: OpenPart, why: NotReachedReason) => OurText
+  /** What the protocol asks and nobody did, with the reason where one was given. */
+  readonly leftOut: (part: OpenPart, step: Step, why: NotReachedReason | null) => OurText
   readonly how: { readonly [A in DecisionAction]: OurText }
 }
 
@@ -118,6 +121,8 @@ const en: LetterCopy = {
   comparedWith: ours`compared with the inspection of`,
   notLookedFor: (part) => ours`${EN.part(part)}: the inspector did not look for it.`,
   notReached: (part, why) => ours`${EN.part(part)}: not reached, because ${EN_REASONS[why]}.`,
+  leftOut: (part, step, why) =>
+    why === null ? leftOutEn(part, step) : ours`${leftOutEn(part, step)} Reason: ${EN_REASONS[why]}.`,
   how: EN.decided,
 }
 
@@ -162,6 +167,8 @@ const es: LetterCopy = {
   comparedWith: ours`comparado con la inspección del`,
   notLookedFor: (part) => ours`${ES.part(part)}: el inspector no lo buscó.`,
   notReached: (part, why) => ours`${ES.part(part)}: no se alcanzó: ${ES_REASONS[why]}.`,
+  leftOut: (part, step, why) =>
+    why === null ? leftOutEs(part, step) : ours`${leftOutEs(part, step)} Razón: ${ES_REASONS[why]}.`,
   how: ES.decided,
 }
 

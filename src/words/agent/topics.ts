@@ -11,6 +11,13 @@ type Topics = Readonly<Record<string, Topic>>
 
 /** By check; where a check asks twice, by check and facet. A test holds that every check has its words. */
 const EN: Topics = {
+  'inspection-completeness': topic(
+    ours`The inspection did what it has to do`,
+    ours`what the inspection left out`,
+  ),
+  'required-device': topic(ours`Baffles in place`, ours`whether a baffle is there`),
+  'failure-signs': topic(ours`No sign of failure seen`, ours`signs of failure`),
+  equipment: topic(ours`Pump and alarm work`, ours`pump and alarm`),
   'record-presence': topic(ours`An approved permit is on file`, ours`whether a permit is on file`),
   'record-clarity': topic(ours`The file is clear`, ours`what the file says`),
   'capacity-against-record': topic(ours`Capacity as recorded`, ours`capacity against the record`),
@@ -40,7 +47,7 @@ const EN: Topics = {
   'type-of-component': topic(ours`Type as recorded`, ours`type`),
   position: topic(ours`Where the record puts it`, ours`location against the record`),
   setback: topic(ours`Far enough from the well`, ours`distance from the well`),
-  level: topic(ours`Liquid at the outlet level`, ours`liquid level`),
+  level: topic(ours`Liquid where it should be`, ours`liquid level`),
   solids: topic(ours`No pumping due`, ours`scum and sludge`),
   condition: topic(ours`Sound as seen`, ours`condition`),
   lid: topic(ours`Cover secured`, ours`cover`),
@@ -49,6 +56,13 @@ const EN: Topics = {
 }
 
 const ES: Topics = {
+  'inspection-completeness': topic(
+    ours`La inspección hizo lo que debe`,
+    ours`lo que dejó fuera la inspección`,
+  ),
+  'required-device': topic(ours`Deflectores en su lugar`, ours`si hay deflector`),
+  'failure-signs': topic(ours`No se vieron señales de falla`, ours`señales de falla`),
+  equipment: topic(ours`La bomba y la alarma funcionan`, ours`la bomba y la alarma`),
   'record-presence': topic(ours`Hay un permiso aprobado`, ours`si hay un permiso`),
   'record-clarity': topic(ours`El archivo es claro`, ours`qué dice el archivo`),
   'capacity-against-record': topic(ours`Capacidad según el registro`, ours`la capacidad según el registro`),

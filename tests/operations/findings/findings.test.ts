@@ -6,6 +6,7 @@ import { draftFindings } from '../../../src/operations/findings/draft-findings.t
 import { listFindings, readFindings } from '../../../src/operations/findings/read-findings.ts'
 import { submitFindings } from '../../../src/operations/findings/submit-findings.ts'
 import { readNewestReconciliation } from '../../../src/operations/reconciliation/read-reconciliation.ts'
+import type { FindingsEntry } from '../../../src/reading/entry/findings.ts'
 import { transact } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
 import type { Enrolled } from '../../support/people.ts'
@@ -58,6 +59,33 @@ describe('a draft', () => {
     expect(await draftFindings(context, firm, parcel, record('2026-11-03'))).toMatchObject({
       error: { why: 'invalid', issues: [{ pointer: '/inspectedOn' }] },
     })
+  })
+})
+
+describe('what a submission has to say', () => {
+  const submitted = async (entry: FindingsEntry) => {
+    const { id: parcel } = await newParcel(context)
+    const { id } = must(await draftFindings(context, firm, parcel, findingsRecord(entry)))
+    return submitFindings(context, firm, id, undefined)
+  }
+  const tank = { label: 'tank', kind: 'tank', outcome: 'found', opened: 'port-only' } as const
+
+  test('nothing inspected is no inspection', async () => {
+    const inspectedOn = '2026-10-12'
+    for (const components of [[], [{ label: 'tank', kind: 'tank', outcome: 'not-looked-for' } as const]])
+      expect(await submitted({ inspectedOn, components })).toMatchObject({
+        error: { why: 'invalid', issues: [{ pointer: '/components' }] },
+      })
+    expect(await submitted({ inspectedOn, components: [], ground: 'surfacing' })).toMatchObject({ ok: true })
+  })
+
+  test('a cover that stayed on says why', async () => {
+    const inspectedOn = '2026-10-12'
+    expect(await submitted({ inspectedOn, components: [tank] })).toMatchObject({
+      error: { why: 'invalid', issues: [{ pointer: '/components/0/notOpenedBecause' }] },
+    })
+    const components = [{ ...tank, notOpenedBecause: 'paved-over' } as const]
+    expect(await submitted({ inspectedOn, components })).toMatchObject({ ok: true })
   })
 })
 

@@ -60,7 +60,7 @@ describe('absence of evidence is no evidence', () => {
           searchedBy: ['excavation'],
         },
       ],
-    ).discrepancies
+    ).discrepancies.filter(({ kind }) => kind === 'component-missing')
     expect(missing).toMatchObject({ severity: 'review', act: 'correct-or-search-again' })
   })
 })

@@ -24,7 +24,9 @@ describe('position by ties', () => {
     expect(kindsOf(asked([record], found('30.4 ft', '35.3 ft'), { reference }))).toEqual([])
     const answer = asked([record], found('30 ft', '41 ft'), { reference })
     expect(kindsOf(answer)).toEqual(['position-differs'])
-    expect(reasonWords(answer.discrepancies[0]!.outcome)).toMatch(/^tank 1 was found 6'-\d/)
+    expect(
+      reasonWords(answer.discrepancies.find(({ kind }) => kind === 'position-differs')!.outcome),
+    ).toMatch(/^tank 1 was found 6'-\d/)
   })
 
   test('with no side on record the mirror place counts too, and the answer says so', () => {

@@ -27,6 +27,7 @@ export const permitExample: z.input<typeof permitEntry> = {
 export const findingsExample: z.input<typeof findingsEntry> = {
   inspectedOn: '2026-10-12',
   occupancy: 'occupied',
+  ground: 'dry',
   bedroomsCounted: 3,
   reference: { a: 'rear left corner', b: 'rear right corner', baseline: '36\'-1"' },
   components: [
@@ -34,6 +35,7 @@ export const findingsExample: z.input<typeof findingsEntry> = {
       label: 'tank',
       kind: 'tank',
       outcome: 'found',
+      opened: 'cover-off',
       shape: 'rectangular',
       length: '7\'-10"',
       width: { length: '52 in', method: 'inside-tape' },

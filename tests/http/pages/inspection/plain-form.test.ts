@@ -37,6 +37,7 @@ const START = {
   to: 'next',
   inspectedOn: '2026-10-12',
   bedroomsCounted: '3',
+  ground: 'dry',
   'reference.a': 'rear left corner',
   'reference.b': 'rear right corner',
   'reference.wall': 'rear',

@@ -30,6 +30,8 @@ export function readForm(form: InspectionForm): ReadForm {
   return { record: read.success && own.length === 0 ? read.data : null, entry, faults }
 }
 
+const LEVELS = ['levelAboveOutlet', 'levelAboveInlet'] as const
+
 type Placed = { readonly step: string; readonly field: string; readonly says: string }
 
 /** What only the form can know: that a pair of fields was filled by half. */
@@ -38,14 +40,14 @@ function unfinished({ id, typed }: PartForm): readonly Placed[] {
   const fault = (field: string, says: string): Placed => ({ step: id, field, says })
   if (said.outcome === undefined) return [fault('outcome', 'say first whether it was found')]
   if (said.outcome !== 'found') return []
-  const level = said.levelAboveOutlet !== undefined
-  const side = said['levelAboveOutlet.side']
   const oneTie = (said['tie.a'] === undefined) !== (said['tie.b'] === undefined)
   return [
-    ...(level && !side ? [fault('levelAboveOutlet', 'say whether it stands above or below the invert')] : []),
-    ...(!level && side && side !== 'at'
-      ? [fault('levelAboveOutlet', `say how far ${side} the invert it stands`)]
-      : []),
+    ...LEVELS.flatMap((level) => {
+      const side = said[`${level}.side`]
+      if (said[level] !== undefined)
+        return side ? [] : [fault(level, 'say whether it stands above or below the invert')]
+      return side && side !== 'at' ? [fault(level, `say how far ${side} the invert it stands`)] : []
+    }),
     ...(oneTie
       ? [fault(said['tie.a'] ? 'tie.b' : 'tie.a', 'a place needs both ties: write this one too')]
       : []),

@@ -42,7 +42,7 @@ export function livePart(
   const mine = outcomes.filter(own)
   return {
     holds: capacity?.state === 'known' ? printGalWithU(capacity.value.gal) : null,
-    differences: discrepancies.filter(({ outcome }) => own(outcome)).map(difference),
+    differences: inTurn(discrepancies.filter(({ outcome }) => own(outcome))),
     agrees: found?.outcome === 'found' ? agreeing(mine) : [],
     again: tooRough(mine),
     next: found?.outcome === 'found' ? nextWanted(wanted, part.key, part.typed) : null,
@@ -58,7 +58,7 @@ export function liveSystem(
   const own = ({ subject }: Outcome): boolean => subject.key === 'system'
   return {
     holds: null,
-    differences: discrepancies.filter(({ outcome }) => own(outcome)).map(difference),
+    differences: inTurn(discrepancies.filter(({ outcome }) => own(outcome))),
     agrees: agreeing(outcomes.filter(own)),
     again: tooRough(outcomes.filter(own)),
     next: nextWanted(wanted, null, start),
@@ -66,7 +66,13 @@ export function liveSystem(
 }
 
 export const allDifferences = ({ discrepancies }: Reconciliation): readonly Difference[] =>
-  discrepancies.map(difference)
+  inTurn(discrepancies)
+
+/** What was found comes first; what is still to be done, while the inspection goes on, after it. */
+const inTurn = (all: readonly Discrepancy[]): readonly Difference[] => {
+  const left = ({ kind }: Discrepancy): boolean => kind === 'inspection-incomplete'
+  return [...all.filter((it) => !left(it)), ...all.filter(left)].map(difference)
+}
 
 const difference = (it: Discrepancy): Difference => ({
   severity: it.severity,

@@ -1,7 +1,7 @@
-import type { SubjectKind } from '../../../../reading/asks.ts'
+import type { ToldOf } from '../../../../reading/association/fields.ts'
 
 /** Names that papers give to what is in the ground (common practice; abbreviations of the trade). */
-export const MENTIONS: Record<SubjectKind, string> = {
+export const MENTIONS: Record<Exclude<ToldOf, 'permit' | 'other'>, string> = {
   tank: 'septic tank|tank|septic tk|sewage tank|treatment tank|s t|st tank|settling tank|holding tank',
   'pump-chamber':
     'pump chamber|pump tank|dosing chamber|dosing tank|dose tank|lift station|lift tank|siphon chamber|dosing siphon|p c|pump basin|pump pit|pump vault',

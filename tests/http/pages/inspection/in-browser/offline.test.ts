@@ -25,6 +25,9 @@ const { parcel, findingsOf, photosOf, proxy, ask } = await inspectionService()
 const press = (page: Page, words: string | RegExp) =>
   page.locator('.big label, .tick').filter({ hasText: words, visible: true }).first().tap()
 const next = (page: Page) => page.locator('.bar button[value="next"]').tap()
+/** The ground was walked and is dry: an inspection of nothing is not taken. */
+const dry = (page: Page) =>
+  page.locator('label', { has: page.locator('input[name="ground"][value="dry"]') }).tap()
 const kept = (page: Page) => shown(page, '#kept')
 const goTo = async (page: Page, step: string) => {
   await page.locator('.walk summary').tap()
@@ -227,6 +230,7 @@ inBrowser('after it was submitted', () => {
     const { page, context } = await phoneAt(at)
     await ready(page)
     await page.locator('#f-people').fill('4')
+    await dry(page)
     await goTo(page, 'Review and submit')
     await next(page)
     await soon(() => title(page)).toBe('Submitted')
@@ -318,6 +322,7 @@ inBrowser('two devices on one draft', () => {
     const one = await phoneAt(at)
     await ready(one.page)
     await one.page.locator('#f-people').fill('2')
+    await dry(one.page)
     await soon(() => kept(one.page)).toMatch(/^Sent/)
     const two = await phoneAt(at)
     await ready(two.page)

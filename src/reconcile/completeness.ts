@@ -1,0 +1,106 @@
+import type { ComponentKind } from '../catalog/kinds.ts'
+import type { FindingsRecord, FoundComponent, NotReachedReason } from '../records/findings.ts'
+import { type Part, partOnRecord, SYSTEM } from '../records/part.ts'
+import type { Protocol, ProtocolItem, Step } from '../rules/values/protocol.ts'
+import { aboutSeen } from './about.ts'
+import type { Case } from './case.ts'
+
+/** One thing of the protocol with one part: done, or left out and why as far as the inspection says. */
+export type ProtocolAnswer = {
+  readonly item: ProtocolItem
+  readonly part: Part
+  readonly end: 'done' | 'left-out'
+  readonly why: NotReachedReason | null
+}
+
+type Ended = Pick<ProtocolAnswer, 'end' | 'why'>
+const done: Ended = { end: 'done', why: null }
+const leftOut = (why: NotReachedReason | null): Ended => ({ end: 'left-out', why })
+
+/**
+ * What the protocol requires of this system, part by part, and how each thing ended. A part that was searched for and
+ * not found has nothing that could be opened: its absence is a question of its own. One that nobody reached was not
+ * opened either, and says why.
+ */
+export function completeness(given: Case, protocol: Protocol): readonly ProtocolAnswer[] {
+  const record = given.findings?.record
+  if (!record) return []
+  const parts = partsOf(given)
+  return protocol.flatMap((item) =>
+    item.kinds === null
+      ? [{ item, part: SYSTEM, ...ofSystem(item.step, record) }]
+      : parts
+          .filter(({ kind }) => item.kinds!.includes(kind))
+          .flatMap(({ part, found }) => {
+            const ended = ofPart(item.step, found, record)
+            return ended ? [{ item, part, ...ended }] : []
+          }),
+  )
+}
+
+type Inspected = {
+  readonly kind: ComponentKind
+  readonly part: Part
+  readonly found: FoundComponent | null
+}
+
+/** What is on record in service, and what was found and is not. */
+const partsOf = (given: Case): readonly Inspected[] => [
+  ...given.pairings.map(({ built, found }) => ({
+    kind: found?.kind ?? built.kind,
+    part: partOnRecord(built),
+    found,
+  })),
+  ...given.unrecorded
+    .filter(({ outcome }) => outcome === 'found')
+    .map((found) => ({ kind: found.kind, part: aboutSeen(found, given), found })),
+]
+
+function ofSystem(step: Step, record: FindingsRecord): Ended {
+  switch (step) {
+    case 'walk-ground':
+      return record.ground === null ? leftOut(record.notWalkedBecause) : done
+    case 'count-bedrooms':
+      return record.bedroomsCounted === null ? leftOut(null) : done
+    case 'ask-occupancy':
+      return record.occupancy === 'unknown' ? leftOut(null) : done
+    case 'ask-pumping':
+      return record.lastPumpedOn === null ? leftOut(null) : done
+    default:
+      return done
+  }
+}
+
+/** Null where it can't be asked of this part. */
+function ofPart(step: Step, found: FoundComponent | null, record: FindingsRecord): Ended | null {
+  if (found === null || found.outcome === 'not-looked-for') return leftOut(null)
+  if (found.outcome === 'not-reached') return leftOut(found.notReachedBecause ?? 'other')
+  if (found.outcome === 'not-found') return null
+  switch (step) {
+    case 'open':
+      return found.opened === 'cover-off' ? done : leftOut(found.notOpenedBecause)
+    case 'read-level':
+      return (found.levelAboveOutlet ?? found.levelAboveInlet) === null
+        ? leftOut(found.notOpenedBecause)
+        : done
+    case 'see-outlet-device':
+      return found.outletDeviceBelow !== null || seesOutlet(record) ? done : leftOut(found.notOpenedBecause)
+    case 'check-cover':
+      return found.lidSecured === null ? leftOut(null) : done
+    case 'test-pump':
+      return tested(found.pumpWorks)
+    case 'test-alarm':
+      return tested(found.alarmWorks)
+    default:
+      return done
+  }
+}
+
+const tested = (result: FoundComponent['pumpWorks']): Ended =>
+  result === null || result === 'not-tested' ? leftOut(null) : done
+
+/** The outlet device was looked for by itself. */
+const seesOutlet = ({ components }: FindingsRecord): boolean =>
+  components.some(
+    ({ kind, outcome }) => kind === 'outlet-baffle' && (outcome === 'found' || outcome === 'not-found'),
+  )
