@@ -2,6 +2,7 @@ import type { NonEmpty } from '../../base/non-empty.ts'
 import { openPart } from '../../reconcile/detail.ts'
 import type { Answer } from '../../reconcile/kept.ts'
 import type { Outcome, Verdict } from '../../reconcile/outcome.ts'
+import type { Reason } from '../../reconcile/reason.ts'
 import {
   isOpen,
   itemOf,
@@ -200,7 +201,9 @@ function agreeing(outcomes: readonly Outcome[], labels: number, language: Langua
     `${topicOf(language, check, facet)?.agrees} | ${subject.key}`
   const denied = new Set(outcomes.filter(({ verdict }) => BADLY.includes(verdict)).map(askedOf))
   return byTopic(
-    outcomes.filter((it) => WELL.includes(it.verdict) && !denied.has(askedOf(it))),
+    outcomes.filter(
+      (it) => WELL.includes(it.verdict) && !denied.has(askedOf(it)) && it.check !== 'inspection-completeness',
+    ),
     'agrees',
     labels,
     language,
@@ -225,9 +228,12 @@ function byTopic(
   language: Language,
 ): readonly Line[] {
   const topics = new Map<OurText, Set<OurText>>()
-  for (const { check, facet, subject } of outcomes) {
-    const words = topicOf(language, check, facet)?.[side]
-    if (words === undefined) continue
+  for (const outcome of outcomes) {
+    const { check, facet, subject } = outcome
+    const topic = topicOf(language, check, facet)?.[side]
+    if (topic === undefined) continue
+    const words =
+      side === 'agrees' && byRecordAlone(outcome) ? ours`${topic} (${LETTER_COPY[language].byRecord})` : topic
     const labels = topics.get(words) ?? new Set<OurText>()
     if (subject.kind !== 'system') labels.add(VOICES[language].part(openPart(subject)))
     topics.set(words, labels)
@@ -235,16 +241,22 @@ function byTopic(
   return [...topics].map(([what, labels]) => ({ what, labels: listedLabels([...labels], most) }))
 }
 
-/** Not looked for and not reached, with the reason from a closed list. */
+/** A size that suffices as recorded was not seen to: whoever reads the letter must not take it for measured. */
+const byRecordAlone = ({ check, exhibits }: Outcome): boolean =>
+  (check === 'capacity-against-code' || check === 'absorption-against-code') &&
+  !exhibits.some(({ from }) => from.kind === 'inspection')
+
+/** Not looked for, not reached and not done, with the reason from a closed list. What nobody reached is told once. */
 function unseen(
   outcomes: readonly Outcome[],
   file: StatusLetterFacts['file'],
   copy: LetterCopy,
 ): readonly OurText[] {
   if (file?.answer.findings == null) return [copy.noInspection]
+  const away = new Set(outcomes.filter(({ reason }) => isAway(reason)).map(({ subject }) => subject.key))
   return outcomes.flatMap(({ reason, subject }) => {
     if (reason.is === 'protocol')
-      return reason.end === 'left-out' && reason.step !== 'locate'
+      return reason.end === 'left-out' && reason.step !== 'locate' && !away.has(subject.key)
         ? [copy.leftOut(openPart(subject), reason.step, reason.why)]
         : []
     if (reason.is !== 'unknown') return []
@@ -254,6 +266,9 @@ function unseen(
     })
   })
 }
+
+const isAway = (reason: Reason): boolean =>
+  reason.is === 'unknown' && reason.gaps.some(({ gap }) => gap === 'not-looked-for' || gap === 'not-reached')
 
 function listedLabels(labels: readonly OurText[], most: number): OurText {
   const { shown, left } = cut(labels, most)

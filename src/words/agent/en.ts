@@ -121,7 +121,7 @@ export const EN: AgentVoice = {
     'no-record': ours`The county has no approved record of a septic system on this parcel.`,
     'not-inspected': ours`No inspection has been compared with the county’s record yet.`,
     'out-of-date': ours`The last inspection is too old. A new inspection is needed.`,
-    incomplete: ours`The last inspection left out something that it has to look at.`,
+    incomplete: ours`The last inspection left out something it must look at.`,
     'under-review': ours`The county is reviewing questions about the septic system.`,
     resolved: ours`The county has reviewed and resolved every difference. No action is needed.`,
     matches: ours`The last inspection matches the county’s record.`,

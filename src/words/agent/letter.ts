@@ -27,6 +27,8 @@ export type LetterText = {
   readonly by: OurText
   readonly resolved: OurText
   readonly matches: OurText
+  /** Of a size that was not measured. */
+  readonly byRecord: OurText
   readonly nothingCompared: OurText
   readonly notInspected: OurText
   readonly everythingLookedFor: OurText
@@ -95,6 +97,7 @@ const en: LetterCopy = {
   by: ours`By`,
   resolved: ours`Closed items:`,
   matches: ours`What matches the record`,
+  byRecord: ours`by the record, not measured`,
   nothingCompared: ours`Nothing was compared.`,
   notInspected: ours`What was not inspected`,
   everythingLookedFor: ours`The inspector looked for everything on record.`,
@@ -141,6 +144,7 @@ const es: LetterCopy = {
   by: ours`Antes del`,
   resolved: ours`Asuntos cerrados:`,
   matches: ours`Qué coincide con el registro`,
+  byRecord: ours`según el registro, sin medir`,
   nothingCompared: ours`No se comparó nada.`,
   notInspected: ours`Qué no se inspeccionó`,
   everythingLookedFor: ours`El inspector buscó todo lo registrado.`,
