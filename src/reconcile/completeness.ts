@@ -64,6 +64,8 @@ function ofSystem(step: Step, record: FindingsRecord): Ended {
       return record.bedroomsCounted === null ? leftOut(null) : done
     case 'ask-occupancy':
       return record.occupancy === 'unknown' ? leftOut(null) : done
+    case 'ask-backup':
+      return record.backup === null ? leftOut(null) : done
     case 'ask-pumping':
       return record.lastPumpedOn === null ? leftOut(null) : done
     default:

@@ -206,6 +206,7 @@ export const STEP_DONE: { readonly [S in Step]: string } = {
   'count-bedrooms': 'counted',
   'ask-occupancy': 'asked',
   'ask-pumping': 'asked',
+  'ask-backup': 'asked',
 }
 
 /** What a step of the protocol is where it is done once for the whole system. */
@@ -214,6 +215,7 @@ const OF_SYSTEM: { readonly [S in Step]?: string } = {
   'count-bedrooms': 'the bedrooms were',
   'ask-occupancy': 'whether anyone lives there was',
   'ask-pumping': 'when it was last pumped was',
+  'ask-backup': 'whether sewage came up in the house was',
 }
 
 function protocolWords(name: string, { step, end, why }: ReasonOf<'protocol'>): string {

@@ -60,6 +60,7 @@ export const parcelOfTwelve: Omit<ReconcileInput, 'book'> = {
       inspectedOn: '2026-05-20',
       ground: 'dry',
       lastPumpedOn: '2024-05-06',
+      backup: false,
       occupancy: 'occupied',
       bedroomsCounted: 4,
       reference: { a: 'SW corner', b: 'SE corner', baseline: '44 ft', wall: 'rear' },

@@ -15,6 +15,7 @@ export const STEPS = [
   'count-bedrooms',
   'ask-occupancy',
   'ask-pumping',
+  'ask-backup',
 ] as const
 export type Step = (typeof STEPS)[number]
 

@@ -98,6 +98,8 @@ function leftOut(part: OpenPart, step: Step): OurText {
       return ours`Nobody asked who lives there.`
     case 'ask-pumping':
       return ours`Nobody asked when the tank was last pumped.`
+    case 'ask-backup':
+      return ours`Nobody asked if sewage ever came up in the house.`
   }
 }
 

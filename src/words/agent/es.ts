@@ -102,6 +102,8 @@ function leftOut(part: OpenPart, step: Step): OurText {
       return ours`Nadie preguntó quién vive allí.`
     case 'ask-pumping':
       return ours`Nadie preguntó cuándo se vació el tanque.`
+    case 'ask-backup':
+      return ours`Nadie preguntó si subieron aguas negras en la casa.`
   }
 }
 
