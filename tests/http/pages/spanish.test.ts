@@ -1,3 +1,4 @@
+import { PDFParse } from 'pdf-parse'
 import { describe, expect, test } from 'vitest'
 import { testApp } from '../../support/app.ts'
 import type { People } from '../../support/people.ts'
@@ -86,6 +87,32 @@ describe('in Spanish', () => {
       expect(body).toContain(words)
     }
     expect((await get(`${here}/changes`, { as: 'agent', wants })).body).toContain('Aún no hay cambios.')
+  })
+
+  test('a letter that is asked for there is a Spanish one', async () => {
+    const { body } = await get(`${here}/parcels/${parcel.number}`, { as: 'agent', wants })
+    const hidden = (name: string) => new RegExp(`name="${name}" value="([^"]*)"`).exec(body)![1]!
+    const made = await app.inject({
+      method: 'POST',
+      url: `${here}/parcels/${parcel.number}/letters`,
+      headers: {
+        authorization: `Bearer ${people.agent.token}`,
+        'content-type': 'application/x-www-form-urlencoded',
+      },
+      payload: new URLSearchParams({
+        kind: 'status',
+        newest: hidden('newest'),
+        language: hidden('language'),
+      }).toString(),
+    })
+    expect(made.statusCode).toBe(303)
+    const pdf = await app.inject({
+      url: made.headers.location!,
+      headers: { authorization: `Bearer ${people.agent.token}` },
+    })
+    const { text } = await new PDFParse({ data: pdf.rawPayload }).getText()
+    expect(text).toContain('Carta de estado')
+    expect(text).toContain('rige la carta en inglés')
   })
 
   test('anyone checks a letter', async () => {

@@ -25,11 +25,13 @@ export const letter: FastifyPluginAsyncZod = async (app) => {
       if (wanted === undefined) throw problem('unreadable-request')
       const { letters } = answered(await listLetters(context, actor, parcel))
       const [last] = letters
+      // Of the letters, the status letter alone is in other languages.
+      const inLanguage = wanted === 'status' ? languageOf(language) : 'en'
       // Pressed twice: the letter that the first press made is the one that was asked for.
       const again = last && last.id !== newest && last.kind === wanted && last.issuedBy === actor.account
       const made = again
         ? last
-        : answered(await issueLetter(context, actor, parcel, wanted, languageOf(language))).letter
+        : answered(await issueLetter(context, actor, parcel, wanted, inLanguage)).letter
       return reply.redirect(letterPdfPath(made.id), 303)
     },
   )

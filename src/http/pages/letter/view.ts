@@ -19,6 +19,7 @@ export function lettersPart(
     ${lines.length > 0 && html`<ul class="papers">${lines.map((it) => line(it, language))}</ul>`}
     <form method="post" action="${lettersPath(county, parcel)}">
       <input type="hidden" name="newest" value="${newest}">
+      <input type="hidden" name="language" value="${language}">
       <p class="offers">
         ${offers.map(
           (kind) => html`
