@@ -33,16 +33,13 @@
  *   turned into one by an exhaustive switch in the route.
  */
 import multipart from '@fastify/multipart'
-import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify'
+import fastify, { type FastifyInstance } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
 import helmet from 'helmet'
 import { uuidv7 } from 'uuidv7'
-import type { Traces } from '../net/tracing/traces.ts'
-import type { OperationContext } from '../operations/context.ts'
-import type { OpenDatabase } from '../store/database/database.ts'
 import { turningAway } from '../store/database/turn-away.ts'
 import { callerFinder } from './access/caller.ts'
-import { type Door, standAtDoor } from './access/door.ts'
+import { standAtDoor } from './access/door.ts'
 import { requireCaller } from './access/require-caller.ts'
 import { answerWithPages } from './pages/page-reply.ts'
 import { pages } from './pages/pages.ts'
@@ -69,25 +66,7 @@ import { limitUploads } from './plugins/upload-bodies.ts'
 import { validateWithZod } from './plugins/validation.ts'
 import { problemSchema } from './problem.ts'
 import { registerRoutes } from './routes.ts'
-
-/** The settings that are about answering; docs/settings.md says what each is for. */
-export type HttpSettings = {
-  readonly ANSWERS: 'fast' | 'checked'
-  readonly BODY_LIMIT_KB: number
-  readonly UPLOAD_LIMIT_MB: number
-  readonly REQUESTS_PER_MINUTE: number
-  readonly TRUST_PROXY: false | number | string[]
-  readonly METRICS_TOKEN?: string | undefined
-}
-
-/** What the service stands on. */
-export type Services = OperationContext & {
-  readonly database: OpenDatabase
-  readonly settings: HttpSettings
-  readonly door: Door
-  readonly logger?: FastifyBaseLogger
-  readonly traces?: Traces | undefined
-}
+import type { HttpSettings, Services } from './services.ts'
 
 export type App = FastifyInstance
 

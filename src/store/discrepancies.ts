@@ -3,7 +3,7 @@ import type { DiscrepancyState } from '../reconcile/projection.ts'
 import type { Discrepancy } from '../reconcile/reconcile.ts'
 import { discrepancyWords } from '../words/follow-up.ts'
 import type { Tx } from './database/database.ts'
-import { queueHeads } from './queue-heads.ts'
+import { type QueueFilter, type QueueKey, queueHeads } from './queue-heads.ts'
 import { RANKS } from './queue-ranks.ts'
 
 /** A difference as it stands now. */
@@ -30,17 +30,6 @@ export type InQueue = StandingDiscrepancy & {
   readonly parcelAddress: string | null
 }
 
-export type QueueFilter = {
-  readonly states: readonly DiscrepancyState[]
-  readonly kinds: readonly DiscrepancyKind[]
-  readonly severities: readonly Severity[]
-  /** Changed at that instant or later. */
-  readonly since: Date | undefined
-  readonly parcel: string | undefined
-}
-
-/** Where a page of the queue ended: worst first, then oldest first. */
-export type QueueKey = { readonly rank: number; readonly raisedAt: Date; readonly id: string }
 export const queueKeyOf = ({ severity, raisedAt, id }: StandingDiscrepancy): QueueKey => ({
   rank: RANKS[severity],
   raisedAt,

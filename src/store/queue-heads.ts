@@ -1,7 +1,19 @@
 import { type RawBuilder, sql } from 'kysely'
-import { DISCREPANCY_STATES } from '../reconcile/projection.ts'
-import type { QueueFilter, QueueKey } from './discrepancies.ts'
+import type { DiscrepancyKind, Severity } from '../reconcile/kinds.ts'
+import { DISCREPANCY_STATES, type DiscrepancyState } from '../reconcile/projection.ts'
 import { RANKS } from './queue-ranks.ts'
+
+export type QueueFilter = {
+  readonly states: readonly DiscrepancyState[]
+  readonly kinds: readonly DiscrepancyKind[]
+  readonly severities: readonly Severity[]
+  /** Changed at that instant or later. */
+  readonly since: Date | undefined
+  readonly parcel: string | undefined
+}
+
+/** Where a page of the queue ended: worst first, then oldest first. */
+export type QueueKey = { readonly rank: number; readonly raisedAt: Date; readonly id: string }
 
 /** More ways than this through the indexes, and kinds are looked at row by row after all. */
 const MOST_ARMS = 100

@@ -4,8 +4,9 @@
  */
 
 import { transact } from '../../src/store/database/transact.ts'
-import { discrepancyQueue, type QueueFilter } from '../../src/store/discrepancies.ts'
+import { discrepancyQueue } from '../../src/store/discrepancies.ts'
 import { searchParcels } from '../../src/store/parcels.ts'
+import type { QueueFilter } from '../../src/store/queue-heads.ts'
 import { benchService } from './county/bench-service.ts'
 import { dice } from './county/dice.ts'
 import { numberOf } from './county/make-county.ts'

@@ -5,12 +5,8 @@ import { DISCREPANCY_KINDS, SEVERITIES } from '../../src/reconcile/kinds.ts'
 import { DISCREPANCY_STATES } from '../../src/reconcile/projection.ts'
 import { serviceIn } from '../../src/store/database/actor.ts'
 import { transact } from '../../src/store/database/transact.ts'
-import {
-  discrepancyQueue,
-  type QueueFilter,
-  type QueueKey,
-  queueKeyOf,
-} from '../../src/store/discrepancies.ts'
+import { discrepancyQueue, queueKeyOf } from '../../src/store/discrepancies.ts'
+import type { QueueFilter, QueueKey } from '../../src/store/queue-heads.ts'
 import { testDatabase } from '../support/database.ts'
 import { COUNTY, enrolPeople } from '../support/people.ts'
 

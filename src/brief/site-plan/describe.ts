@@ -1,6 +1,7 @@
 import { printLength } from '../../measure/print/length.ts'
 import type { PlanLine } from './lines.ts'
-import type { Mark, SitePlan } from './plan.ts'
+import type { Mark } from './mark.ts'
+import type { SitePlan } from './plan.ts'
 import type { Ring, Within } from './rings.ts'
 
 /** The plan in words, line by line: the same that the drawing shows, for those who can't see it. */

@@ -4,7 +4,8 @@ import { house, houseBoxes, north } from './drawing/house.ts'
 import { type Box, type Placed, placeLabels, SIZE, type Wanted } from './drawing/labels.ts'
 import { DASH, ellipseOf, FND, INK, REC, SOFT, symbol } from './drawing/symbols.ts'
 import { pipeLabels, pipes, ringLabels, rings } from './drawing/under.ts'
-import type { Mark, SitePlan } from './plan.ts'
+import type { Mark } from './mark.ts'
+import type { SitePlan } from './plan.ts'
 
 /**
  * The plan as SVG, to scale, the reference wall along the top of the open ground (turned so that the front of the

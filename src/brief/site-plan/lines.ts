@@ -5,7 +5,7 @@ import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { MATERIAL_NOUNS } from '../../words/nouns.ts'
 import { figure } from '../../words/quantity.ts'
-import type { Mark } from './plan.ts'
+import type { Mark } from './mark.ts'
 
 type Spot = { readonly x: number; readonly y: number }
 

@@ -1,4 +1,4 @@
-import { type Ellipse, errorEllipse } from '../../geometry/position/ellipse.ts'
+import { errorEllipse } from '../../geometry/position/ellipse.ts'
 import type { Point } from '../../geometry/position/point.ts'
 import type { Case } from '../../reconcile/case.ts'
 import { foundPlace, recordedPlace } from '../../reconcile/facts/place.ts'
@@ -8,22 +8,8 @@ import type { Fix, SubmittedFindings } from '../../records/findings.ts'
 import { partFound } from '../../records/part.ts'
 import type { StatedLength } from '../../records/quantity.ts'
 import { type PlanLine, planLines } from './lines.ts'
+import type { Mark } from './mark.ts'
 import { type Ring, setbackRings, type Within } from './rings.ts'
-
-/**
- * A thing drawn where it is on record or was found. Two ties with no side named give two marks, each the other's
- * mirror. Feet in the local frame: origin at corner A, x toward B, y away from the house.
- */
-export type Mark = {
-  readonly label: string
-  readonly kind: ComponentKind
-  readonly by: 'recorded' | 'found'
-  readonly x: number
-  readonly y: number
-  readonly ellipse: Ellipse
-  /** One of two places that the ties meet at, because no side is named. */
-  readonly mirror: boolean
-}
 
 export type SitePlan = {
   readonly reference: Pick<Reference<unknown>, 'a' | 'b' | 'wall' | 'bearingDeg'> & {

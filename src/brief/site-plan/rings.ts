@@ -3,7 +3,7 @@ import { permitDate } from '../../reconcile/case.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
 import { inForce } from '../../rules/in-force.ts'
-import type { Mark } from './plan.ts'
+import type { Mark } from './mark.ts'
 
 type Spot = { readonly x: number; readonly y: number }
 

@@ -1,6 +1,9 @@
-import { standardUncertainty } from '../../measure/uncertain.ts'
+import { standardUncertainty, type Uncertain } from '../../measure/uncertain.ts'
+import type { Point } from './point.ts'
 import { inverse } from './solve-2x2.ts'
-import type { CornerTie } from './ties.ts'
+
+/** A taped distance, in ft, from a corner whose place in the frame is known. */
+export type CornerTie = { readonly corner: string; readonly at: Point; readonly tie: Uncertain }
 
 /** A fitted place, feet, with what the propagation needs: unit vectors from each corner, residuals, and the gain. */
 export type Fit = {

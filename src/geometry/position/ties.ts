@@ -1,12 +1,9 @@
 import { err, ok, type Result } from '../../base/result.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
-import { propagate, standardUncertainty, type Uncertain } from '../../measure/uncertain.ts'
-import { type Fit, fitTies } from './fit-ties.ts'
+import { propagate, standardUncertainty } from '../../measure/uncertain.ts'
+import { type CornerTie, type Fit, fitTies } from './fit-ties.ts'
 import { covariance, drms, type Point } from './point.ts'
-
-/** A taped distance, in ft, from a corner whose place in the frame is known. */
-export type CornerTie = { readonly corner: string; readonly at: Point; readonly tie: Uncertain }
 
 export type TieResidual = {
   readonly corner: string

@@ -2,8 +2,8 @@ import { setTimeout as wait } from 'node:timers/promises'
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import { OutsideFailure } from '../../base/outside-failure.ts'
-import type { Services } from '../app.ts'
 import { problem } from '../problem.ts'
+import type { Services } from '../services.ts'
 
 const state = z.object({ state: z.literal('ok') })
 

@@ -4,8 +4,8 @@ import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom
 import { quotasMet, USUAL_QUOTAS } from '../../operations/quotas.ts'
 import { tokenHash } from '../../store/access/token.ts'
 import { bearerToken } from '../access/require-caller.ts'
-import type { Services } from '../app.ts'
 import { problem } from '../problem.ts'
+import type { Services } from '../services.ts'
 import { watchWork } from './work-metrics.ts'
 
 const THIS_MACHINE = /^(?:127\.|::1$|::ffff:127\.)/

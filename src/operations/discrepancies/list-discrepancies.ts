@@ -2,13 +2,8 @@ import { ok } from '../../base/result.ts'
 import type { Severity } from '../../reconcile/kinds.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
-import {
-  discrepancyQueue,
-  type InQueue,
-  type QueueFilter,
-  type QueueKey,
-  queueCounts,
-} from '../../store/discrepancies.ts'
+import { discrepancyQueue, type InQueue, queueCounts } from '../../store/discrepancies.ts'
+import type { QueueFilter, QueueKey } from '../../store/queue-heads.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import type { Answer } from '../refusal.ts'

@@ -1,5 +1,5 @@
 import type { ComponentKind } from '../../../records/component.ts'
-import type { Mark } from '../plan.ts'
+import type { Mark } from '../mark.ts'
 import { type Frame, r } from './frame.ts'
 
 export const REC = '#0b4f8a'

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { isPlainDate } from '../../../base/plain-date.ts'
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../../reconcile/kinds.ts'
 import { DISCREPANCY_STATES, type DiscrepancyState } from '../../../reconcile/projection.ts'
-import type { QueueFilter } from '../../../store/discrepancies.ts'
+import type { QueueFilter } from '../../../store/queue-heads.ts'
 
 /** What a reviewer can filter the queue by, each with the states it means. */
 export const SHOWN_STATES = {

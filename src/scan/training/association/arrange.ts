@@ -1,6 +1,13 @@
-import type { Item } from './items.ts'
 import { labelPart, type Region } from './parts.ts'
-import type { Sheet } from './sheet.ts'
+import type { Said, Sheet } from './sheet.ts'
+
+/** A label and what stands for it: a value, something that is not wanted, or nothing. */
+export type Item = {
+  readonly label: string
+  readonly id: number
+  readonly said: readonly Said[]
+  readonly wide: boolean
+}
 
 const MARKS = [':', ':', '', '.', ' -', ':', '=', ' ....', '?', ' __']
 

@@ -1,18 +1,10 @@
-import { layout } from './arrange.ts'
+import { type Item, layout } from './arrange.ts'
 import { cased, labelOf, nameOf } from './labels.ts'
 import { type Block, factOf, nothing, tagOf, valueParts } from './parts.ts'
 import type { Component, Fact, Permit } from './permit.ts'
 import type { Said, Sheet } from './sheet.ts'
 import { sides } from './sides.ts'
 import { ASIDE, SECTIONS } from './words.ts'
-
-/** A label and what stands for it: a value, something that is not wanted, or nothing. */
-export type Item = {
-  readonly label: string
-  readonly id: number
-  readonly said: readonly Said[]
-  readonly wide: boolean
-}
 
 const LONG = new Set(['address', 'remarks', 'cornerA', 'cornerB', 'owner', 'installer'])
 

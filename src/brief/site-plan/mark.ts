@@ -1,0 +1,17 @@
+import type { Ellipse } from '../../geometry/position/ellipse.ts'
+import type { ComponentKind } from '../../records/component.ts'
+
+/**
+ * A thing drawn where it is on record or was found. Two ties with no side named give two marks, each the other's
+ * mirror. Feet in the local frame: origin at corner A, x toward B, y away from the house.
+ */
+export type Mark = {
+  readonly label: string
+  readonly kind: ComponentKind
+  readonly by: 'recorded' | 'found'
+  readonly x: number
+  readonly y: number
+  readonly ellipse: Ellipse
+  /** One of two places that the ties meet at, because no side is named. */
+  readonly mirror: boolean
+}
