@@ -1,5 +1,5 @@
+import { BackupRefusal } from '../backup/backup-refusal.ts'
 import { OutsideFailure } from '../base/outside-failure.ts'
-import { BackupRefusal } from '../store/backup/backup-refusal.ts'
 import { MigrationRefusal } from '../store/database/migrate.ts'
 
 /** Tells a person why a program could not do its work: in a sentence where we have one, in full where we have none. */

@@ -5,9 +5,9 @@
  */
 import path from 'node:path'
 import { parseArgs } from 'node:util'
+import { BackupRefusal } from '../backup/backup-refusal.ts'
+import { type Restored, restoreBackup } from '../backup/restore-backup.ts'
 import { settingsOrExit } from '../config.ts'
-import { BackupRefusal } from '../store/backup/backup-refusal.ts'
-import { type Restored, restoreBackup } from '../store/backup/restore-backup.ts'
 import { reachServer } from '../store/database/server.ts'
 import { explain } from './explain.ts'
 import { keysApart } from './keys-apart.ts'

@@ -10,7 +10,9 @@ const FLOORS: readonly (readonly string[])[] = [
   ['reading', 'reconcile'],
   ['words'],
   ['brief'],
-  ['store', 'scan', 'files', 'letters', 'jobs', 'net'],
+  ['store', 'scan', 'files', 'letters', 'net'],
+  ['jobs'],
+  ['backup'],
   ['operations'],
   ['http'],
 ]

@@ -31,12 +31,12 @@ const AS_TEXT: Readonly<Record<string, string>> = {
   'src/store/audit/known-breaks.ts': 'a constant',
   'src/store/audit/read-entries.ts': 'constants',
   'src/store/audit/verify-audit.ts': 'constants',
-  'src/store/backup/copy-table.ts': 'statements of tables.ts',
-  'src/store/backup/fill-tables.ts': 'statements of tables.ts',
-  'src/store/backup/prepare-target.ts': 'names of tables as the catalog has them',
-  'src/store/backup/restore-backup.ts': 'constants, and what the catalog quotes by itself',
-  'src/store/backup/tables.ts': 'names of tables and columns as the catalog has them',
-  'src/store/backup/write-backup.ts': 'constants',
+  'src/backup/copy-table.ts': 'statements of tables.ts',
+  'src/backup/fill-tables.ts': 'statements of tables.ts',
+  'src/backup/prepare-target.ts': 'names of tables as the catalog has them',
+  'src/backup/restore-backup.ts': 'constants, and what the catalog quotes by itself',
+  'src/backup/tables.ts': 'names of tables and columns as the catalog has them',
+  'src/backup/write-backup.ts': 'constants',
   'src/cli/verify-audit.ts': 'constants',
   'src/jobs/carry-over.ts': 'the schema of the queue, a constant; the queue’s own statements',
   'src/jobs/install.ts': 'the schema of the queue, a constant',
@@ -85,9 +85,9 @@ describe('what stands in a statement that is a text', () => {
     ],
     // In the server's configuration file, which no statement is.
     'src/store/database/embedded/postmaster.ts': ['address.host'],
-    'src/store/backup/prepare-target.ts': ['name'],
-    'src/store/backup/restore-backup.ts': ['how'],
-    'src/store/backup/tables.ts': ['name', 'quoted(columns)', 'by', 'column', "order.join(', ')", COLLATION],
+    'src/backup/prepare-target.ts': ['name'],
+    'src/backup/restore-backup.ts': ['how'],
+    'src/backup/tables.ts': ['name', 'quoted(columns)', 'by', 'column', "order.join(', ')", COLLATION],
   }
   const STATEMENT =
     /^\s*(?:"\$|select|insert|update|delete|copy|begin|create|grant|listen|alter|set_config|'\$\{value\}'| order by)/

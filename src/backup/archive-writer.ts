@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { pipeline } from 'node:stream/promises'
 import { type Pack, pack } from 'tar-stream'
-import type { OriginalFile } from '../../files/list-originals.ts'
+import type { OriginalFile } from '../files/list-originals.ts'
 
 export type ArchiveWriter = {
   readonly stream: Pack

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { head } from '../audit/head.ts'
+import { head } from '../store/audit/head.ts'
 
 /** Of the form of the file; a later form gets the next number. */
 export const FORM = 1

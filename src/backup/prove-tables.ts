@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util'
 import type { ClientBase } from 'pg'
-import { verifyAudit } from '../audit/verify-audit.ts'
+import { verifyAudit } from '../store/audit/verify-audit.ts'
 import { BackupRefusal } from './backup-refusal.ts'
 import { copyTable } from './copy-table.ts'
 import type { Manifest, Opening } from './manifest.ts'

@@ -1,5 +1,5 @@
 import type { ClientBase } from 'pg'
-import { invariant } from '../../base/invariant.ts'
+import { invariant } from '../base/invariant.ts'
 import type { TableShape } from './manifest.ts'
 
 /** Every table but the record of migrations, in an order in which they can be filled: what is referred to comes first. */

@@ -1,6 +1,6 @@
 import type { ClientBase } from 'pg'
-import { installQueue } from '../../jobs/install.ts'
-import { migrate, readMigrations } from '../database/migrate.ts'
+import { installQueue } from '../jobs/install.ts'
+import { migrate, readMigrations } from '../store/database/migrate.ts'
 import { BackupRefusal } from './backup-refusal.ts'
 import type { Opening } from './manifest.ts'
 import { tablesIn } from './tables.ts'
