@@ -31,6 +31,9 @@ test('a county’s own pack is read together with those it extends, as a folder 
     expect(book.ok && book.value.places.get('alder')?.layers.map((it) => it.pack.pack)).toEqual([
       'alder/code',
       'practice/solids',
+      // The conventions lie beneath every place, whether its packs name them or not.
+      'conventions/inspection',
+      'conventions/tolerances',
     ])
   }
 })
