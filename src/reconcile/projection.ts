@@ -12,7 +12,7 @@ export type DecisionInForce = {
   readonly action: DecisionAction
   /** Of what it rested on. */
   readonly evidenceHash: string
-  /** Findings were handed in after it. */
+  /** Findings were submitted after it. */
   readonly inspectedSince: boolean
 }
 

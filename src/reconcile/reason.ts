@@ -193,7 +193,7 @@ export type Reason =
     }
   | { readonly is: 'condition'; readonly seen: Condition; readonly words: FirmText | null }
   | { readonly is: 'cover'; readonly secured: boolean }
-  /** What shows outside that the system does not take its flow. */
+  /** What shows outside that the system does not drain. */
   | { readonly is: 'sign'; readonly sign: Sign; readonly seen: boolean }
   | { readonly is: 'equipment'; readonly device: 'pump' | 'alarm'; readonly result: TestResult }
   | {

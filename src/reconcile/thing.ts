@@ -49,5 +49,5 @@ export type Shown =
   | { readonly ties: readonly [aFt: number, bFt: number]; readonly side: Side | null }
   /** At most, or more than, so much: how a limit is stated. */
   | { readonly limit: 'at-most' | 'more-than' | 'at-least'; readonly than: Quantity }
-  /** A reading taken as usual because nobody measured it: so much, give or take half a width. */
+  /** A reading taken as usual because nobody measured it: this much, ± half a width. */
   | { readonly usual: Quantity; readonly halfWidth: Quantity; readonly of: 'precast' | 'shell' | 'masonry' }

@@ -6,7 +6,8 @@ const BASES: { readonly [B in Extract<Basis, string>]: string } = {
   'beyond-uncertainty': 'beyond the expanded uncertainty',
   'rule-not-verified': 'beyond the expanded uncertainty, but the source of the rule is not yet verified',
   'within-tolerance': 'within the tolerance',
-  'within-by-uncertainty': 'outside the tolerance by itself, within it by the uncertainty of the readings',
+  'within-by-uncertainty':
+    'outside the tolerance, but within it once the uncertainty of the readings is counted',
   'too-rough': 'the expanded uncertainty is too large to decide the question',
   'within-uncertainty': 'the limit lies within the expanded uncertainty',
   'beyond-tolerance': 'beyond the tolerance and the expanded uncertainty (k = 2) together',

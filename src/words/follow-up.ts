@@ -145,7 +145,7 @@ function toReviewer(it: Discrepancy): string {
         ? 'Look for the approval, or have someone see what was built.'
         : 'Compare the permits and correct the record.'
     case 'failure-sign':
-      return 'The system does not take its flow, whatever its sizes are.'
+      return 'The system is not draining, even if every size is right.'
     case 'equipment-failed':
       return 'Without it the chamber can overflow, or nobody is warned.'
     case 'inspection-incomplete':

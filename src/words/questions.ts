@@ -2,9 +2,9 @@
 export const QUESTIONS: Readonly<Record<string, string>> = {
   'record-presence': 'Is there an approved permit on file?',
   'record-clarity': 'Is the file clear and consistent?',
-  'inspection-completeness': 'Did the inspection do what it has to do?',
+  'inspection-completeness': 'Did the inspection cover what is required?',
   'required-device': 'Is a baffle that every tank needs there?',
-  'failure-signs': 'Does the system take its flow?',
+  'failure-signs': 'Is the system free of signs of failure?',
   equipment: 'Do the pump, the blower and the alarm work?',
   'capacity-against-record': 'Does the tank hold what the record says?',
   'capacity-against-code': 'Is the tank as large as the code requires?',

@@ -53,8 +53,12 @@ export function reasonWords({ subject, reason }: Told): string {
       return `designed for ${counted(reason.designed, 'bedroom')}; the inspection counted ${reason.counted}`
     case 'found':
       return `${name} ${wasOrWere(subject)} found`
-    case 'searched':
-      return `${name} ${isOrAre(subject)} on record, ${wasOrWere(subject)} searched for by ${listed(reason.by.map((method) => SEARCH_NOUNS[method]))}${reason.within ? ` within ${reason.within} of the expected place` : ''}, and ${wasOrWere(subject)} not found`
+    case 'searched': {
+      const search = `${wasOrWere(subject)} searched for by ${listed(reason.by.map((method) => SEARCH_NOUNS[method]))}${reason.within ? ` within ${reason.within} of the expected place` : ''}`
+      return subject.onRecord
+        ? `${name} ${isOrAre(subject)} on record, ${search}, and ${wasOrWere(subject)} not found`
+        : `${name} ${search} and ${wasOrWere(subject)} not found; every septic tank needs one (common practice)`
+    }
     case 'still-there':
       return `${name} ${isOrAre(subject)} still there: ${outOfService('it', reason)}`
     case 'not-on-record':

@@ -6,7 +6,7 @@ import { known } from '../fact.ts'
 import { SIGNS, type Sign } from '../reason.ts'
 
 /**
- * Signs that a system does not take its flow, whatever its sizes are: each that was looked for is asked, each that was
+ * Signs that a system does not drain, whatever its sizes are: each that was looked for is asked, each that was
  * seen stands by itself. What nobody looked for is the protocol's to say.
  */
 export const failureSigns = check({

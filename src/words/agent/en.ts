@@ -79,7 +79,7 @@ function leftOut(part: OpenPart, step: Step): OurText {
     case 'locate':
       return ours`The inspector did not find or look for ${the(part)}.`
     case 'open':
-      return ours`${The(part)} was not opened and seen inside.`
+      return ours`The cover of ${the(part)} was not taken off.`
     case 'read-level':
       return ours`The liquid level in ${the(part)} was not read.`
     case 'see-outlet-device':
@@ -130,7 +130,7 @@ export const EN: AgentVoice = {
   },
   state: {
     'owner-must-act': ours`The owner must act`,
-    'inspector-must-measure': ours`An inspector must look again`,
+    'inspector-must-measure': ours`An inspector must inspect again`,
     'county-reviewing': ours`The county is reviewing it`,
   },
   part: (part) =>
@@ -143,7 +143,9 @@ export const EN: AgentVoice = {
         ? ours`The tank is smaller than a new one would have to be today. ${NOW}`
         : ours`The tank is smaller than the code ${required(item)} when it was permitted.`,
     'component-missing': ({ part }) =>
-      ours`${The(part)} is on the county’s record, but the inspector looked for it and did not find it.`,
+      part.onRecord
+        ? ours`${The(part)} is on the county’s record, but the inspector looked for it and did not find it.`
+        : ours`The inspector looked for ${the(part)} and did not find it. Every septic tank needs one.`,
     'component-not-on-record': ({ part }) =>
       ours`The inspector found ${a(part)}. The county has no record of it.`,
     'line-replaced': ({ part }) => ours`${The(part)} was replaced under a permit.`,
@@ -234,8 +236,7 @@ export const EN: AgentVoice = {
     'replace-part': (part) => ours`Have a licensed installer replace ${the(part)}.`,
     'repair-or-replace': (part) => ours`Have a licensed installer repair or replace ${the(part)}.`,
     'secure-cover': () => ours`Have the cover secured at once.`,
-    'fix-flow': () =>
-      ours`Have a licensed installer check the tank outlet and the drainfield. This must be fixed.`,
+    'fix-flow': () => ours`Have a licensed installer find out why it does not drain. This must be fixed.`,
     'test-for-leaks': () => ours`Have the tank tested for leaks. Repair or replace it under a permit.`,
     pump: () => ours`Have a licensed hauler pump the tank.`,
     'test-water': () => ours`Have the well water tested. The county will decide about the distance.`,

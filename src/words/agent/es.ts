@@ -83,7 +83,7 @@ function leftOut(part: OpenPart, step: Step): OurText {
     case 'locate':
       return ours`El inspector no buscó ${the(part)}.`
     case 'open':
-      return ours`${The(part)} no se abrió para ver adentro.`
+      return ours`No se quitó la tapa ${ofThe(part)}.`
     case 'read-level':
       return ours`No se midió el nivel del líquido ${ofThe(part)}.`
     case 'see-outlet-device':
@@ -148,7 +148,9 @@ export const ES: AgentVoice = {
         ? ours`El tanque es más pequeño de lo que hoy se exige a uno nuevo. ${NOW}`
         : ours`El tanque es más pequeño de lo que ${required(item)} la norma cuando se autorizó.`,
     'component-missing': ({ part }) =>
-      ours`${The(part)} está en el registro, pero el inspector ${by(part, ours`lo`, ours`la`)} buscó y no ${by(part, ours`lo`, ours`la`)} encontró.`,
+      part.onRecord
+        ? ours`${The(part)} está en el registro, pero el inspector ${by(part, ours`lo`, ours`la`)} buscó y no ${by(part, ours`lo`, ours`la`)} encontró.`
+        : ours`El inspector buscó ${the(part)} y no ${by(part, ours`lo`, ours`la`)} encontró. Todo tanque séptico necesita uno.`,
     'component-not-on-record': ({ part }) =>
       ours`El inspector encontró ${a(part)}. El condado no ${by(part, ours`lo`, ours`la`)} tiene en su registro.`,
     'line-replaced': ({ part }) => ours`${The(part)} se cambió con permiso.`,
@@ -238,7 +240,7 @@ export const ES: AgentVoice = {
     'repair-or-replace': (part) => ours`Pida que un instalador con licencia repare o cambie ${the(part)}.`,
     'secure-cover': () => ours`Haga asegurar la tapa de inmediato.`,
     'fix-flow': () =>
-      ours`Pida que un instalador con licencia revise la salida del tanque y el campo de drenaje. Hay que arreglarlo.`,
+      ours`Pida que un instalador con licencia averigüe por qué no drena. Hay que arreglarlo.`,
     'test-for-leaks': () => ours`Haga probar si el tanque tiene fugas. Repárelo o cámbielo con permiso.`,
     pump: () => ours`Pida que una empresa con licencia vacíe el tanque.`,
     'test-water': () => ours`Haga analizar el agua del pozo. El condado decidirá sobre la distancia.`,

@@ -12,7 +12,7 @@ type Topics = Readonly<Record<string, Topic>>
 /** By check; where a check asks twice, by check and facet. A test holds that every check has its words. */
 const EN: Topics = {
   'inspection-completeness': topic(
-    ours`The inspection did what it has to do`,
+    ours`The inspection covered what is required`,
     ours`what the inspection left out`,
   ),
   'required-device': topic(ours`Baffles in place`, ours`whether a baffle is there`),

@@ -82,7 +82,7 @@ describe('what an agent is shown', () => {
     '%s: the status, and nothing of who wrote what',
     async (number) => {
       const { body } = await get('agent', `${here}/parcels/${number}`)
-      expect(body).toMatch(/The owner must act|An inspector must look again|The county is reviewing it/)
+      expect(body).toMatch(/The owner must act|An inspector must inspect again|The county is reviewing it/)
       for (const kept of [
         'Inspection',
         'Lakeside',

@@ -34,7 +34,7 @@ export function takeAnswer(
   const { request } = inspection
   if (!request || came === null || isPassing(came)) return inspection
   if (came.status === 401)
-    return { ...inspection, trouble: { kind: 'sign-in', says: 'Sign in again, and it goes on by itself.' } }
+    return { ...inspection, trouble: { kind: 'sign-in', says: 'Sign in again, and it will continue.' } }
   const answered: KeptInspection = { ...inspection, request: null, trouble: null }
   const kind = problemKind(came.body)
   switch (request.what) {
