@@ -10,7 +10,7 @@ export type Separation = {
   readonly distance: Uncertain
   /** From recorded to found, ft: along x and along y. */
   readonly offset: Point
-  /** Squared standardised distance D² = dᵀ·C⁻¹·d; infinite where the positions are exact and differ. */
+  /** Squared standardized distance D² = dᵀ·C⁻¹·d; infinite where the positions are exact and differ. */
   readonly squared: number
   /** Probability that measurement alone puts two readings of one place this far apart or farther. */
   readonly p: number
@@ -34,10 +34,10 @@ export function distanceBetween(recorded: Point, found: Point, coverage = 0.95):
   // At one and the same place no direction is singled out: the widest one is the honest one.
   const [nx, ny] = far === 0 ? [Math.cos(angle), Math.sin(angle)] : [dx / far, dy / far]
   const distance = propagate(far, [d.x, d.y], [nx, ny])
-  const squared = standardised(dx, dy, c)
+  const squared = standardized(dx, dy, c)
   const p = chiSquare2Above(squared)
   const quantile = chiSquare2Quantile(coverage)
-  const unit = standardised(nx, ny, c)
+  const unit = standardized(nx, ny, c)
   const value: Separation = {
     distance,
     offset: d,
@@ -51,7 +51,7 @@ export function distanceBetween(recorded: Point, found: Point, coverage = 0.95):
 }
 
 /** vᵀ·C⁻¹·v; along a direction in which nothing is uncertain any difference is infinite. */
-function standardised(vx: number, vy: number, c: Covariance): number {
+function standardized(vx: number, vy: number, c: Covariance): number {
   if (vx === 0 && vy === 0) return 0
   const { major, minor, angle } = principalAxes(c)
   const along = vx * Math.cos(angle) + vy * Math.sin(angle)

@@ -10,7 +10,7 @@ export type TieResidual = {
   /** Tie less the distance to the fitted place, ft: positive where the tape read long. */
   readonly residualFt: number
   /** The residual in units of its own uncertainty; null where nothing checks this tie. */
-  readonly standardised: number | null
+  readonly standardized: number | null
 }
 
 export type Solution = {
@@ -28,7 +28,7 @@ export type TiesFix = {
   /** Ties beyond the two that a place needs. */
   readonly redundancy: number
   /**
-   * What the residuals say. One spare tie can show a disagreement and never whose it is: all its standardised
+   * What the residuals say. One spare tie can show a disagreement and never whose it is: all its standardized
    * residuals are equal. With two to spare the largest names the tie.
    */
   readonly disagreement:
@@ -40,7 +40,7 @@ export type TiesFix = {
 export type TiesUnusable = { readonly kind: 'too-few-ties' | 'no-spread'; readonly says: string }
 
 /**
- * A standardised residual beyond this is a disagreement: 99.9 % of a normal law lies within, the critical value of
+ * A standardized residual beyond this is a disagreement: 99.9 % of a normal law lies within, the critical value of
  * data snooping in geodesy.
  */
 export const DISAGREES_BEYOND = 3.29
@@ -89,16 +89,16 @@ function solution({ x, y, gain, rows, chiSquare }: Fit, ties: readonly CornerTie
     const left = ties.map((_, j) => (i === j ? 1 : 0) - nx * gain.x[j]! - ny * gain.y[j]!)
     const u = standardUncertainty(propagate(residual, inputs, slopes(left)))
     const own = standardUncertainty(ties[i]!.tie)
-    return { corner, residualFt: residual, standardised: u > 1e-6 * own ? residual / u : null }
+    return { corner, residualFt: residual, standardized: u > 1e-6 * own ? residual / u : null }
   })
   return { point, drmsFt: drms(covariance(point)), residuals, chiSquare }
 }
 
 function disagreement(residuals: readonly TieResidual[], redundancy: number): TiesFix['disagreement'] {
-  const loud = residuals.filter(({ standardised }) => Math.abs(standardised ?? 0) > DISAGREES_BEYOND)
+  const loud = residuals.filter(({ standardized }) => Math.abs(standardized ?? 0) > DISAGREES_BEYOND)
   if (loud.length === 0) return { kind: 'none' }
   if (redundancy < 2) return { kind: 'somewhere', among: residuals.map(({ corner }) => corner) }
-  const worst = loud.reduce((a, b) => (Math.abs(b.standardised!) > Math.abs(a.standardised!) ? b : a))
+  const worst = loud.reduce((a, b) => (Math.abs(b.standardized!) > Math.abs(a.standardized!) ? b : a))
   return { kind: 'tie', corner: worst.corner, residualFt: worst.residualFt }
 }
 

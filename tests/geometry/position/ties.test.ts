@@ -57,7 +57,7 @@ test('two ties give the closed form’s two places and its uncertainty', () => {
       expect(fit.best.point.y.value).toBeCloseTo(closed.away.y.value, 5)
       expect(fit.mirror?.point.y.value).toBeCloseTo(closed.toward.y.value, 5)
       expect(fit.best.drmsFt / closed.drmsFt).toBeCloseTo(1, 5)
-      expect(fit.best.residuals.map((it) => it.standardised)).toEqual([null, null])
+      expect(fit.best.residuals.map((it) => it.standardized)).toEqual([null, null])
     }),
   )
 })
@@ -164,7 +164,7 @@ describe('what the residuals say', () => {
         (wrong, x, y) => {
           const { disagreement, best } = must(positionFromTies(tiesTo(x, y, CORNERS, { [wrong]: 3 }))).value
           const redundancies = best.residuals.map(
-            (it) => Math.abs(it.residualFt / (it.standardised ?? 1)) / 0.1,
+            (it) => Math.abs(it.residualFt / (it.standardized ?? 1)) / 0.1,
           )
           // Where the geometry hardly checks a tie its error can't be seen: ask only where it can.
           fc.pre(Math.min(...redundancies) > 0.15)
@@ -178,7 +178,7 @@ describe('what the residuals say', () => {
     const fix = must(positionFromTies(tiesTo(20, 40, ['A', 'B', 'C'], { B: 2 }))).value
     expect(fix.redundancy).toBe(1)
     expect(fix.disagreement).toEqual({ kind: 'somewhere', among: ['A', 'B', 'C'] })
-    const sizes = fix.best.residuals.map((it) => Math.abs(it.standardised!))
+    const sizes = fix.best.residuals.map((it) => Math.abs(it.standardized!))
     expect(sizes[1]).toBeCloseTo(sizes[0]!, 6)
     expect(sizes[2]).toBeCloseTo(sizes[0]!, 6)
   })

@@ -1,6 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { itemOf } from '../../../src/reconcile/status.ts'
 import { NOT_REACHED_REASONS, SEARCH_METHODS } from '../../../src/records/findings.ts'
+import { itemWords } from '../../../src/words/agent/status.ts'
+import { reasonWords } from '../../../src/words/reasons.ts'
 import { asked, kindsOf, outcomesOf, permit } from '../asked.ts'
 
 const BAFFLE = permit([{ tag: 'outlet baffle', kind: 'outlet-baffle' }])
@@ -62,5 +65,19 @@ describe('absence of evidence is no evidence', () => {
       ],
     ).discrepancies.filter(({ kind }) => kind === 'component-missing')
     expect(missing).toMatchObject({ severity: 'review', act: 'correct-or-search-again' })
+  })
+
+  test('a baffle that no card lists is asked for all the same, and never said to be on record', () => {
+    const gone = baffle({ key: undefined, outcome: 'not-found', searchedBy: ['seen-through-opening'] })
+    const missing = asked([permit([{ tag: 'tank', kind: 'tank' }])], [gone]).discrepancies.find(
+      ({ kind }) => kind === 'component-missing',
+    )
+    expect(missing).toMatchObject({ severity: 'action', outcome: { check: 'required-device' } })
+    const item = itemOf({ discrepancy: missing!, decided: null })
+    const said = [reasonWords(missing!.outcome), itemWords(item, 'en').says, itemWords(item, 'es').says].join(
+      '\n',
+    )
+    expect(said).not.toMatch(/on record|county’s record|en el registro/)
+    expect(said).toMatch(/every septic tank needs one/i)
   })
 })
