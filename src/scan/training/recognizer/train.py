@@ -10,64 +10,41 @@ import collections
 import math
 import os
 import pathlib
+import pickle
 import queue
+import struct
+import subprocess
+import sys
 import threading
 import time
 
 import numpy as np
 import torch
 import torch.nn.functional as F
-from torch.utils.data import DataLoader, IterableDataset, get_worker_info
 
 from damage import Dice, damaged
 from draw import Pen
+from feed import batch, words_of
 from network import Recognizer, read
-from texts import SIGNS
-
-WIDTHS = (96, 160, 256, 384, 512, 768, 1024, 1536)
-COLUMNS = 98_304
-MOST_LINES = 512
-CODES = {sign: at + 1 for at, sign in enumerate(SIGNS)}
 
 
-def words_of(path):
-    words = (line.strip() for line in open(path, encoding="utf-8"))
-    return [word for word in words if word.isascii() and word.isalpha() and word.islower() and 2 <= len(word) <= 9]
+def tensors(arrays):
+    return tuple(torch.from_numpy(array) for array in arrays)
 
 
-class Lines(IterableDataset):
-    """Batches of lines of one width each, for ever."""
-
-    def __init__(self, options, seed, share=1.0):
-        self.options, self.seed, self.share = options, seed, share
-
-    def __iter__(self):
-        worker = get_worker_info()
-        torch.set_num_threads(1)
-        pen = Pen(self.options.fonts, [self.seed, worker.id if worker else 0], words_of(self.options.words), hershey=self.options.hershey)
-        waiting = collections.defaultdict(list)
-        while True:
-            line = pen.line()
-            width = next((width for width in WIDTHS if line[0].shape[1] <= width), None)
-            if width is None or line[1] == "" and pen.roll.random() < 0.5:
-                continue
-            waiting[width].append(line)
-            if len(waiting[width]) >= max(1, int(min(MOST_LINES, COLUMNS // width) * self.share)):
-                yield batch(waiting.pop(width), width)
-
-
-def batch(lines, width):
-    pictures = np.zeros((len(lines), 64, width), np.uint8)
-    for at, (picture, *_) in enumerate(lines):
-        pictures[at, :, : picture.shape[1]] = picture
-    codes = [[CODES[sign] for sign in label] for _, label, *_ in lines]
-    return (
-        torch.from_numpy(pictures),
-        torch.tensor([code for row in codes for code in row], dtype=torch.int64),
-        torch.tensor([len(row) for row in codes], dtype=torch.int64),
-        torch.tensor([float(line[2]) for line in lines]),
-        torch.tensor([float(line[3] in ("typed", "dots")) for line in lines]),
-    )
+def fed(options, at, drawn, device):
+    """Takes what one drawing process writes, for ever."""
+    here = pathlib.Path(__file__).parent
+    seed = options.seed + int(getattr(options, "from")) + 1000 * (at + 1)
+    asked = [options.fonts, options.words, options.hershey, str(seed), str(options.share)]
+    pipe = subprocess.Popen([sys.executable, str(here / "feed.py"), *asked], stdout=subprocess.PIPE, bufsize=1 << 22).stdout
+    while True:
+        size = pipe.read(8)
+        if len(size) < 8:
+            print(f"drawing process {at} has ended", flush=True)
+            return
+        part = tensors(pickle.loads(pipe.read(struct.unpack("<Q", size)[0])))
+        drawn.put([it.to(device) if place in (0, 1, 3, 4) else it for place, it in enumerate(part)])
 
 
 def distance(a, b):
@@ -87,7 +64,7 @@ def held_out(options, device):
         line = pen.line()
         if line[0].shape[1] <= 512 and line[1]:
             sets[line[3]].append(line)
-    return {group: (batch(lines, 512), [line[1] for line in lines]) for group, lines in sets.items()}
+    return {group: (tensors(batch(lines, 512)), [line[1] for line in lines]) for group, lines in sets.items()}
 
 
 def score(model, sets, device):
@@ -125,7 +102,7 @@ def main():
         ("share", float, 1.0),
         ("every", float, 90),
         ("short", float, 8),
-        ("stuck", float, 3.4),
+        ("stuck", float, 3.0),
         ("start", str, None),
         ("part", str, None),
         ("slow", int, 0),
@@ -141,23 +118,8 @@ def main():
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
 
     drawn, pool = queue.Queue(), []
-    loader = DataLoader(
-        Lines(options, options.seed + int(begun), options.share),
-        batch_size=None,
-        num_workers=options.workers,
-        prefetch_factor=3 if options.workers else None,
-        pin_memory=device == "cuda",
-    )
-
-    # The drawing processes are forked before anything else runs here: one forked beside a busy thread can wait for ever
-    # for a lock that nobody holds, and all others then wait for its turn.
-    stream = iter(loader)
-
-    def fetch():
-        for part in stream:
-            drawn.put([it.to(device, non_blocking=True) if at in (0, 3, 4) else it for at, it in enumerate(part)])
-
-    threading.Thread(target=fetch, daemon=True).start()
+    for at in range(options.workers):
+        threading.Thread(target=fed, args=(options, at, drawn, device), daemon=True).start()
 
     model = Recognizer().to(device, memory_format=torch.channels_last)
     decayed = [p for p in model.parameters() if p.ndim > 1]
@@ -217,7 +179,7 @@ def main():
             logits = model(seen)
         chances = F.log_softmax(logits.float(), 2).transpose(0, 1)
         steps_of = torch.full((len(pictures),), chances.shape[0], dtype=torch.int64)
-        loss = F.ctc_loss(chances, labels.to(device), steps_of, lengths, reduction="sum", zero_infinity=True) / lengths.sum().clamp_min(1)
+        loss = F.ctc_loss(chances, labels, steps_of, lengths, reduction="sum", zero_infinity=True) / lengths.sum().clamp_min(1)
         descent.zero_grad(set_to_none=True)
         loss.backward()
         torch.nn.utils.clip_grad_norm_(model.parameters(), 1.0)
@@ -244,7 +206,7 @@ def main():
             not options.resume
             and not options.start
             and steps > 100
-            and 30 < time.time() - start < 31
+            and 90 < time.time() - start < 91
             and np.mean(losses[-4:]) > options.stuck
         ):
             print(f"stuck at {losses[-8:]}: stopped", flush=True)
