@@ -16,13 +16,13 @@ table access_token (
   name text not null,
   hash bytea not null,
   counties text[] not null,
+  writes text[] not null default '{}'::text[],
+  manages boolean not null default false,
+  issued_by uuid,
   created_at timestamp with time zone not null default now(),
   expires_at timestamp with time zone,
   revoked_at timestamp with time zone,
-  last_used_at timestamp with time zone,
-  writes text[] not null default '{}'::text[],
-  manages boolean not null default false,
-  issued_by uuid
+  last_used_at timestamp with time zone
 ) with row level security
 
 table account (
@@ -30,10 +30,10 @@ table account (
   organization uuid not null,
   label text not null,
   role text not null,
-  suspended_at timestamp with time zone,
-  created_at timestamp with time zone not null default now(),
   administers boolean not null default false,
-  erased_at timestamp with time zone
+  suspended_at timestamp with time zone,
+  erased_at timestamp with time zone,
+  created_at timestamp with time zone not null default now()
 ) with row level security
 
 table admission (
@@ -343,8 +343,8 @@ table organization (
   id uuid not null,
   kind text not null,
   name text not null,
-  created_at timestamp with time zone not null default now(),
-  second_step text not null default 'offered'::text
+  second_step text not null default 'offered'::text,
+  created_at timestamp with time zone not null default now()
 ) with row level security
 
 table original_fault (
@@ -435,6 +435,8 @@ table photo (
   media_type text not null,
   bytes bigint not null,
   shown_hash text not null,
+  small_hash text,
+  printed_hash text,
   width integer not null,
   height integer not null,
   orientation smallint not null,
@@ -443,9 +445,7 @@ table photo (
   lon double precision,
   radius_ft double precision,
   added_by uuid not null,
-  added_at timestamp with time zone not null default now(),
-  small_hash text,
-  printed_hash text
+  added_at timestamp with time zone not null default now()
 ) with row level security
 
 table quota_use (
@@ -511,14 +511,14 @@ table second_step (
 
 table session (
   hash bytea not null,
-  account uuid not null,
-  begun_at timestamp with time zone not null default now(),
-  last_used_at timestamp with time zone not null default now(),
-  ends_at timestamp with time zone not null,
   id uuid not null default gen_random_uuid(),
+  account uuid not null,
   stage text not null default 'full'::text,
   idle interval not null default '04:00:00'::interval,
-  browser text
+  browser text,
+  begun_at timestamp with time zone not null default now(),
+  last_used_at timestamp with time zone not null default now(),
+  ends_at timestamp with time zone not null
 ) with row level security
 
 table sign_in (

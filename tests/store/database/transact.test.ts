@@ -144,7 +144,8 @@ describe('collisions and failures', () => {
         return 'done'
       })
     expect(await Promise.all([lockBoth(a.id, b.id), lockBoth(b.id, a.id)])).toEqual(['done', 'done'])
-    expect(runs).toBe(3)
+    // Each of the two ran, and at least one of them again; on a busy machine they may meet more than once.
+    expect(runs).toBeGreaterThanOrEqual(3)
   })
 
   test('a database that is not there is an outside failure worth another try', async () => {

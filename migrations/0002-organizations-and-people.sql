@@ -1,3 +1,34 @@
+create table county (
+  id text primary key check (id ~ '^[a-z][a-z0-9-]{1,39}$'),
+  name text not null,
+  rule_pack text not null,
+  parcel_format jsonb not null,
+  revision integer not null default 1,
+  created_at timestamptz not null default now()
+);
+
+create table organization (
+  id uuid primary key,
+  kind text not null check (kind in ('county', 'firm', 'agent')),
+  name text not null,
+  -- Whether its people must give a one-time code after their password, or may.
+  second_step text not null default 'offered' check (second_step in ('offered', 'required')),
+  created_at timestamptz not null default now()
+);
+
+create table account (
+  id uuid primary key,
+  organization uuid not null references organization (id),
+  label text not null,
+  role text not null check (role in ('firm', 'reviewer', 'agent')),
+  administers boolean not null default false,
+  suspended_at timestamptz,
+  -- What was personal about it is gone; the account stays as a name for what it did.
+  erased_at timestamptz,
+  created_at timestamptz not null default now()
+);
+create index account_organization on account (organization);
+
 -- Which organizations work in which county: a county admits them, and may withdraw that. The row stays, so that what
 -- an organization handed in keeps its name.
 create table admission (
@@ -10,46 +41,51 @@ create table admission (
 );
 create index admission_by_organization on admission (organization, county);
 
-insert into admission (county, organization)
-  select distinct c.id, a.organization
-  from account a
-  join (select account, unnest(counties) as county from access_token
-        union select account, unnest(counties) from sign_in) given on given.account = a.id
-  join county c on c.id = given.county;
+-- Only the SHA-256 of a token is kept: reading this table gives nobody a token.
+create table access_token (
+  id uuid primary key,
+  account uuid not null references account (id),
+  name text not null,
+  hash bytea not null unique check (octet_length(hash) = 32),
+  -- `counties` is where it may read, `writes` where it may write too; `manages`: the people, tokens and sessions that its
+  -- account may.
+  counties text[] not null,
+  writes text[] not null default '{}',
+  manages boolean not null default false,
+  issued_by uuid references account (id),
+  created_at timestamptz not null default now(),
+  expires_at timestamptz,
+  revoked_at timestamptz,
+  last_used_at timestamptz,
+  check (writes <@ counties)
+);
+create index access_token_account on access_token (account);
 
--- Whether its people must give a one-time code after their password, or may.
-alter table organization add second_step text not null default 'offered'
-  check (second_step in ('offered', 'required'));
+-- How a person signs in to the pages: a name and a password for an account. Of the password only its argon2id hash is
+-- kept, with its salt and costs, in the string form that the algorithm's reference defines. A person whose county has a
+-- sign-in of its own needs none here. Wrong ones are counted in `throttle`, for names that do not exist too.
+create table sign_in (
+  account uuid primary key references account (id),
+  name text not null unique check (name = lower(name) and name ~ '^[a-z0-9][a-z0-9._@+-]{2,79}$'),
+  password_hash text check (password_hash like '$argon2id$%'),
+  changed_at timestamptz not null default now()
+);
 
-alter table account
-  add administers boolean not null default false,
-  -- What was personal about it is gone; the account stays as a name for what it did.
-  add erased_at timestamptz;
-
--- `counties` is where it may read, `writes` where it may write too; `manages`: the people, tokens and sessions that
--- its account may.
-alter table access_token
-  add writes text[] not null default '{}',
-  add manages boolean not null default false,
-  add issued_by uuid references account (id),
-  add check (writes <@ counties);
-update access_token set writes = counties;
-
--- Where somebody may work follows from where their organization is admitted. A person whose county has a sign-in of
--- its own needs no password here.
-alter table sign_in alter password_hash drop not null;
-alter table sign_in drop counties;
-alter table session drop counties;
--- Wrong passwords are counted in `throttle`, for names that do not exist too.
-alter table sign_in drop misses, drop wait_until;
-
-alter table session
-  add id uuid not null default gen_random_uuid() unique,
+-- A browser that is signed in. Only the SHA-256 of its cookie is kept: reading this table gives nobody a session.
+create table session (
+  hash bytea primary key check (octet_length(hash) = 32),
+  id uuid not null default gen_random_uuid() unique,
+  account uuid not null references account (id),
   -- `second-step`: the password was right, the code is still to come. `set-up`: one has to be set up first.
-  add stage text not null default 'full' check (stage in ('full', 'second-step', 'set-up')),
-  add idle interval not null default '4 hours',
+  stage text not null default 'full' check (stage in ('full', 'second-step', 'set-up')),
+  idle interval not null default '4 hours',
   -- In a few words, as "Firefox on Windows": what its owner tells it by.
-  add browser text;
+  browser text,
+  begun_at timestamptz not null default now(),
+  last_used_at timestamptz not null default now(),
+  ends_at timestamptz not null
+);
+create index session_by_account on session (account);
 
 -- The link by which somebody chooses a password, once.
 create table invitation (
@@ -112,10 +148,6 @@ create table access_event (
 create index access_event_by_account on access_event (account, id);
 create index access_event_by_organization on access_event (organization, id);
 
--- The service itself at what belongs to no county: letting people in. No county's table shows it a row.
-create function keeping_the_door() returns boolean stable parallel safe language sql
-  return asking_role() = 'service' and asking_county() is null;
-
 -- Read past the policies of `account`, which ask this.
 create function asking_administers() returns boolean
   language sql stable security definer set search_path = pg_catalog, public
@@ -130,6 +162,23 @@ $$;
 revoke all on function asking_administers(), organization_of(uuid) from public;
 grant execute on function asking_administers(), organization_of(uuid) to asfound_service;
 
+-- Whoever admits works at no county's records meanwhile, so that the whole of it (organization, admission, first person)
+-- is one transaction: whether they may is asked of where their own department works, and not of the county at hand.
+create function asking_works_in(asked text) returns boolean
+  language sql stable security definer set search_path = pg_catalog, public
+as $$
+  select exists (select from admission
+    where county = asked and organization = asking_organization() and withdrawn_at is null)
+$$;
+revoke all on function asking_works_in(text) from public;
+grant execute on function asking_works_in(text) to asfound_service;
+
+alter table county enable row level security;
+alter table organization enable row level security;
+alter table account enable row level security;
+alter table access_token enable row level security;
+alter table sign_in enable row level security;
+alter table session enable row level security;
 alter table admission enable row level security;
 alter table invitation enable row level security;
 alter table second_step enable row level security;
@@ -138,25 +187,31 @@ alter table outside_identity enable row level security;
 alter table throttle enable row level security;
 alter table access_event enable row level security;
 
+create policy anyone_reads on county for select to asfound_service using (true);
+
 create policy own on admission for select to asfound_service using (organization = asking_organization());
 create policy of_the_county on admission for select to asfound_service
   using (county = asking_county() and asking_role() in ('reviewer', 'service'));
+
+create policy administrator_sees on admission for select to asfound_service
+  using (asking_role() = 'reviewer' and asking_county() is null and asking_works_in(county));
 create policy administrator_admits on admission for insert to asfound_service
-  with check (county = asking_county() and asking_role() = 'reviewer' and asking_administers());
+  with check (asking_role() = 'reviewer' and asking_administers() and asking_works_in(county));
 create policy administrator_changes on admission for update to asfound_service
-  using (county = asking_county() and asking_role() = 'reviewer' and asking_administers());
+  using (asking_role() = 'reviewer' and asking_administers() and asking_works_in(county));
 
 -- Another county's organizations are nobody's business here.
-drop policy own_or_reviewer on organization;
 create policy own on organization for select to asfound_service using (id = asking_organization());
 create policy of_the_county on organization for select to asfound_service
   using (asking_role() in ('reviewer', 'service') and exists (
     select from admission a where a.county = asking_county() and a.organization = organization.id));
+create policy administrator_sees on organization for select to asfound_service
+  using (asking_role() = 'reviewer' and asking_county() is null and exists (
+    select from admission a where a.organization = organization.id));
 create policy door on organization for select to asfound_service using (keeping_the_door());
 create policy administrator_adds on organization for insert to asfound_service
   with check (kind in ('firm', 'agent') and asking_role() = 'reviewer' and asking_administers());
 
-drop policy own_or_reviewer on account;
 create policy own on account for select to asfound_service using (organization = asking_organization());
 create policy of_the_county on account for select to asfound_service
   using (asking_role() in ('reviewer', 'service') and exists (
@@ -211,6 +266,7 @@ create policy administrator on access_event for select to asfound_service
   using (organization = asking_organization() and asking_administers());
 create policy door on access_event for select to asfound_service using (keeping_the_door());
 
+grant select on county, organization, account to asfound_service;
 grant select, insert on admission to asfound_service;
 grant update (admitted_by, admitted_at, withdrawn_at) on admission to asfound_service;
 grant insert on organization, account to asfound_service;
@@ -225,8 +281,9 @@ grant select, insert, update, delete on session, sign_in, invitation, second_ste
   to asfound_service;
 grant select, insert on access_event to asfound_service;
 
+-- The one question asked before anybody is known. Notes the use at most once a minute: a write for each
+-- request would make every read of the service a write of the database.
 -- A token is good where it was made for and its organization is admitted still.
-drop function find_access_token(bytea);
 create function find_access_token(token_hash bytea)
   returns table (token uuid, account uuid, organization uuid, role text, administers boolean, manages boolean,
     counties text[], writes text[], expires_at timestamptz)
@@ -251,7 +308,7 @@ begin
 end
 $$;
 
-drop function find_session(bytea);
+-- Notes the use at most once a minute, as for tokens. A session unused for as long as it may idle has ended.
 create function find_session(session_hash bytea)
   returns table (session uuid, stage text, account uuid, organization uuid, role text, administers boolean,
     counties text[], ends_at timestamptz)
@@ -272,11 +329,14 @@ begin
   end if;
 end
 $$;
-revoke all on function find_access_token(bytea), find_session(bytea) from public;
-grant execute on function find_access_token(bytea), find_session(bytea) to asfound_service;
-drop function find_sign_in(text);
-drop function note_wrong_password(text);
-drop function begin_session(uuid, bytea, timestamptz);
+create function end_session(session_hash bytea) returns void
+  language sql volatile security definer set search_path = pg_catalog, public
+as $$
+  update session set ends_at = least(ends_at, now()) where hash = session_hash
+$$;
+
+revoke all on function find_access_token(bytea), find_session(bytea), end_session(bytea) from public;
+grant execute on function find_access_token(bytea), find_session(bytea), end_session(bytea) to asfound_service;
 
 -- Every process forgets whom it knew as soon as something about them changes.
 create function tell_of_access() returns trigger language plpgsql as $$

@@ -52,8 +52,11 @@ create table discrepancy (
   foreign key (county, reconciliation) references reconciliation (county, id)
 );
 -- The queue, worst first then oldest first; each page starts where the last one ended, at the same cost.
-create index discrepancy_queue on discrepancy (county, state, severity_rank, raised_at, id);
-create index discrepancy_queue_of_kind on discrepancy (county, kind, state, severity_rank, raised_at, id);
+-- The queue of what changed since a day is read off the index alone, with whose it is: what did not change, or may not be
+-- seen, is passed over without a look at its row.
+create index discrepancy_queue on discrepancy (county, state, severity_rank, raised_at, id) include (changed_at, organization);
+create index discrepancy_queue_of_kind on discrepancy (county, kind, state, severity_rank, raised_at, id)
+  include (changed_at, organization);
 create index discrepancy_queue_of_firm on discrepancy (county, organization, severity_rank, raised_at, id);
 create index discrepancy_since on discrepancy (county, changed_at, id);
 
@@ -127,3 +130,17 @@ create policy reviewer on decision for insert to asfound_service
 
 grant select, insert on reconciliation, discrepancy_change, decision to asfound_service;
 grant select, insert, update on discrepancy to asfound_service;
+
+-- The whole text of the rules that a reconciliation rests on, kept once for each state of them, so that it can be
+-- redone years after the rules have moved on. Law, so the same for every county and open to read.
+create table rule_book (
+  hash text primary key check (hash ~ '^[0-9a-f]{64}$'),
+  -- Canonical JSON (RFC 8785); as text, because the hash is of the text.
+  packs text not null,
+  first_used_at timestamptz not null default now()
+);
+
+alter table rule_book enable row level security;
+create policy anyone_reads on rule_book for select to asfound_service using (true);
+create policy service on rule_book for insert to asfound_service with check (asking_role() = 'service');
+grant select, insert on rule_book to asfound_service;

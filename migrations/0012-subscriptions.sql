@@ -4,9 +4,10 @@ create table subscription (
   id uuid not null,
   organization uuid not null references organization (id),
   account uuid not null references account (id),
-  address text not null,
+  -- Null with the key where no program is told: whoever has none reads here what changed.
+  address text,
   -- The key that messages are signed with, sealed by a key that is not in the database.
-  secret bytea not null,
+  secret bytea,
   -- Null: every parcel of the county.
   parcel uuid,
   made_at timestamptz not null,
@@ -14,7 +15,8 @@ create table subscription (
   -- Why it was ended, where the service did it.
   ended_because text,
   primary key (county, id),
-  foreign key (county, parcel) references parcel (county, id)
+  foreign key (county, parcel) references parcel (county, id),
+  constraint address_and_key_together check ((address is null) = (secret is null))
 );
 create index subscription_by_parcel on subscription (county, parcel) where ended_at is null;
 create index subscription_by_organization on subscription (county, organization, id);
@@ -40,6 +42,7 @@ create table delivery (
   foreign key (county, parcel) references parcel (county, id)
 );
 create index delivery_due on delivery (county, next_at) where state = 'waiting';
+create index delivery_dead on delivery (county, subscription) where state = 'dead';
 create index delivery_by_subscription on delivery (county, subscription, made_at desc, id);
 
 alter table subscription enable row level security;
@@ -58,19 +61,20 @@ grant select, insert, update on subscription to asfound_service;
 grant select, update on delivery to asfound_service;
 
 -- Whatever changes a status, in whichever process: its subscribers have a message waiting once that is committed. It
--- says what anybody may read of a parcel, and nothing of the file.
+-- says what anybody may read of a parcel, and nothing of the file. What is to be read here is delivered by being written.
 create function tell_of_status() returns trigger
   language plpgsql security definer set search_path = pg_catalog, public
 as $$
 declare
   before constant text := case tg_op when 'UPDATE' then old.word end;
 begin
-  insert into delivery (county, id, subscription, parcel, body, next_at)
+  insert into delivery (county, id, subscription, parcel, body, state, next_at)
   select new.county, gen_random_uuid(), s.id, new.parcel,
     jsonb_build_object(
       'type', 'parcel.status-changed',
       'timestamp', to_char(new.derived_at at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"'),
       'data', jsonb_build_object('county', new.county, 'parcel', p.number, 'before', before, 'status', new.body))::text,
+    case when s.address is null then 'delivered' else 'waiting' end,
     new.derived_at
   from subscription s
   join parcel p on p.county = new.county and p.id = new.parcel
@@ -92,5 +96,3 @@ as $$
 $$;
 revoke all on function counties_with_deliveries_due(timestamptz) from public;
 grant execute on function counties_with_deliveries_due(timestamptz) to asfound_service;
-
-call watch_records('subscription', 'id');

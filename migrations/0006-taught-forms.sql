@@ -44,6 +44,3 @@ create policy reviewer on taught_by to asfound_service
 
 grant select, insert, update on taught_form to asfound_service;
 grant select, insert on taught_by to asfound_service;
-
-call watch_records('taught_form', 'id');
-call watch_records('taught_by', 'transcription,permit');

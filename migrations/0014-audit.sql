@@ -30,11 +30,27 @@ create policy reviewer_reads on audit for select to asfound_service
   using (county = asking_county() and asking_role() in ('reviewer', 'service'));
 grant select on audit to asfound_service;
 
+-- What was already wrong with the audit when a backup that says so was restored, for as long as there is this database.
+create table audit_break (
+  number bigint generated always as identity primary key,
+  noted_at timestamptz not null default now(),
+  says text not null
+);
+alter table audit_break enable row level security;
+
+-- Where the audit chains ended when it was last noted outside, and whether they still held what was noted before.
+create table audit_noting (
+  one boolean primary key default true check (one),
+  noted_at timestamptz not null,
+  faults bigint not null
+);
+alter table audit_noting enable row level security;
+
 -- SHA-256 of a record: of its columns that hold something, as PostgreSQL writes jsonb (keys by length, then by bytes).
 -- So a column that a later version adds changes nothing where it is empty.
 create function record_hash(record jsonb) returns text immutable strict parallel safe language sql
   return encode(sha256(convert_to(
-    (select coalesce(jsonb_object_agg(key, value), '{}') from jsonb_each(record) where value <> 'null')::text,
+    (record - array(select key from jsonb_each(record) where value = 'null'))::text,
     'UTF8')), 'hex');
 
 -- Adds to a chain. What is hashed is the hash of the entry before (64 zeros before the first) and then the entry as
@@ -162,6 +178,9 @@ end
 $$;
 revoke all on procedure watch_records(regclass, text, text, text) from public;
 
+-- What reaches a person is under the chain too: the list of parcels, where each stands, what differs, the pages as they
+-- were read, what subscribers are sent, how files were understood, and who was invited. Left out of a record is what the
+-- database works out by itself, and how far something is.
 call watch_records('county', 'id', chain => 'id');
 call watch_records('organization', 'id', chain => '');
 call watch_records('account', 'id', chain => '');
@@ -184,6 +203,20 @@ call watch_records('decision', 'id');
 call watch_records('letter', 'id');
 call watch_records('letter_withdrawal', 'letter');
 call watch_records('event', 'id');
+call watch_records('taught_form', 'id');
+call watch_records('taught_by', 'transcription,permit');
+call watch_records('subscription', 'id');
+call watch_records('parcel', 'id', left_out => 'key,loose_key,house_number,street_key');
+call watch_records('parcel_alias', 'parcel,number', left_out => 'key,loose_key');
+call watch_records('parcel_status', 'parcel', left_out => 'derived_at');
+call watch_records('discrepancy', 'id', left_out => 'severity_rank');
+call watch_records('discrepancy_change', 'id');
+call watch_records('document_page', 'document,number');
+call watch_records('delivery', 'id', left_out => 'state,tries,next_at,says,changed_at');
+call watch_records('import', 'id',
+  left_out => 'state,reason,job,rerun,rows_read,read_to_line,added,changed,unchanged,rejected,revision,ended_at');
+call watch_records('import_mapping', 'kind,headings');
+call watch_records('invitation', 'id', chain => '');
 
 -- What is never changed: not by the service, whose role has no leave to, and not by the owner's hand either.
 create function never_changed() returns trigger language plpgsql as $$
@@ -197,11 +230,11 @@ declare
   kept text;
 begin
   foreach kept in array array['audit', 'access_event', 'transcription', 'permit_revision', 'findings_revision',
-    'reconciliation', 'discrepancy_change', 'decision', 'letter', 'letter_withdrawal', 'event', 'rule_book'] loop
+    'reconciliation', 'discrepancy_change', 'decision', 'letter', 'letter_withdrawal', 'event', 'rule_book', 'audit_break'] loop
     execute format('create trigger never_changed before update or delete on %I
       for each statement execute function never_changed()', kept);
   end loop;
-  foreach kept in array array['audit', 'discrepancy_change', 'rule_book'] loop
+  foreach kept in array array['audit', 'audit_break', 'rule_book'] loop
     execute format('create trigger never_emptied before truncate on %I
       for each statement execute function never_emptied()', kept);
   end loop;

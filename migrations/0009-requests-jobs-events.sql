@@ -29,6 +29,7 @@ create table job (
   primary key (county, id)
 );
 create index job_by_age on job (county, requested_at, id);
+create index job_not_done on job (county, state, requested_at) where state <> 'done';
 
 -- What happened to which record, by whom; only ever added to.
 create table event (
