@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { listOwnInspections } from '../../../operations/findings/list-own-inspections.ts'
-import { onThisPhoneOf } from '../inspection/server/on-this-phone.ts'
+import { onThisPhoneOf } from '../../inspection/server/on-this-phone.ts'
 import { presentInspections } from './present.ts'
 import { inspectionsView } from './view.ts'
 

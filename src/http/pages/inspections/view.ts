@@ -1,5 +1,5 @@
+import { inspectionPath } from '../../inspection/addresses.ts'
 import { type Html, html } from '../html.ts'
-import { inspectionPath } from '../inspection/addresses.ts'
 import { briefPath, parcelPath } from '../layout/addresses.ts'
 import { day } from '../words/dates.ts'
 import type { InspectionLine, presentInspections } from './present.ts'

@@ -1,5 +1,5 @@
+import { photoPath } from '../../inspection/addresses.ts'
 import { type Html, html } from '../html.ts'
-import { photoPath } from '../inspection/addresses.ts'
 import { day } from '../words/dates.ts'
 import type { InspectionPhotos } from './photos.ts'
 

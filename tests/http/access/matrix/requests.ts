@@ -1,6 +1,6 @@
 import type { InjectOptions } from 'fastify'
 import { findingsExample, permitExample } from '../../../../src/http/api/shapes/entries.ts'
-import { phoneFiles } from '../../../../src/http/pages/inspection/server/phone-files.ts'
+import { phoneFiles } from '../../../../src/http/inspection/server/phone-files.ts'
 import { publicPath } from '../../../../src/http/pages/public-files.ts'
 import type { Role } from '../../../../src/store/database/actor.ts'
 import { COUNTY } from '../../../support/people.ts'

@@ -1,0 +1,152 @@
+import { isVessel } from '../../../records/component.ts'
+import type { Html } from '../../pages/html.ts'
+import { kindOf } from '../form/typed.ts'
+import { clashes } from '../sending/clashes.ts'
+import { stepsOf } from '../sheet/steps.ts'
+import { conflictView } from '../view/conflict-view.ts'
+import { idOf } from '../view/field.ts'
+import { sumView } from '../view/frame.ts'
+import { handingView } from '../view/handing-view.ts'
+import { inspectionView } from '../view/inspection-view.ts'
+import { keptWords } from '../view/kept-words.ts'
+import { differencesView, liveView } from '../view/live-view.ts'
+import { momentInWords } from '../view/moment.ts'
+import { sentView } from '../view/sent-view.ts'
+import type { InspectionShown } from '../view/shown.ts'
+import { SYSTEM_LEAD } from '../view/start-view.ts'
+import { paintShots, photosShown } from './shots.ts'
+import { faultsShown, faultySteps, readWalk, reckonWalk, tellingOf, type Walk } from './walk.ts'
+
+/** Lays the whole step out anew. The focus stays where it was, or goes to the title where the step is another one. */
+export function paint(walk: Walk, isNew = false): void {
+  const { root } = walk
+  const focus = document.activeElement instanceof HTMLElement ? document.activeElement : null
+  const [id, name] = [focus?.id ?? '', focus?.getAttribute('name') ?? '']
+  root.innerHTML = bodyOf(walk).text
+  root.classList.add('on')
+  paintShots(walk)
+  if (isNew) {
+    scrollTo(0, 0)
+    root.querySelector<HTMLElement>('#title')?.focus({ preventScroll: true })
+  } else if (id || name) {
+    root
+      .querySelector<HTMLElement>(id ? `#${CSS.escape(id)}` : `[name="${CSS.escape(name)}"]`)
+      ?.focus({ preventScroll: true })
+  }
+}
+
+function bodyOf(walk: Walk): Html {
+  const { inspection, file } = walk
+  const { sheet } = file
+  if (inspection.other) {
+    const { base, handedIn, at } = inspection.other
+    const mine = tellingOf(walk).tidy(walk.form)
+    const other = `${handedIn ? 'submitted' : 'saved'} ${momentInWords(at)}`
+    return conflictView({
+      sheet,
+      clashes: clashes(mine, base.form, inspection.base?.form ?? null),
+      other,
+      carried: {},
+      handedIn,
+    })
+  }
+  if (inspection.done) {
+    const { differences } = reckonWalk(walk, readWalk(walk))
+    const waiting = walk.shots.length
+    const photos =
+      waiting > 0
+        ? `Photos still on this phone: ${waiting}. They are sent when you have signal.`
+        : walk.sent.length > 0
+          ? `Photos sent: ${walk.sent.length}.`
+          : null
+    return sentView({
+      sheet,
+      findings: inspection.done.findings,
+      status: inspection.done.status,
+      differences,
+      photos,
+    })
+  }
+  if (inspection.handIn) {
+    const left = inspection.request?.what === 'hand-in'
+    return handingView({ sheet, kept: keptNow(walk), left, trouble: inspection.trouble?.says ?? null })
+  }
+  return inspectionView(shownOf(walk))
+}
+
+function shownOf(walk: Walk): InspectionShown {
+  const { file, inspection, form, step, asks, notice } = walk
+  const read = readWalk(walk)
+  return {
+    sheet: file.sheet,
+    form,
+    step,
+    faults: faultsShown(walk, read.faults),
+    ...reckonWalk(walk, read),
+    draft: inspection.base,
+    photos: photosShown(walk),
+    kept: keptNow(walk),
+    notice,
+    asks,
+  }
+}
+
+const keptNow = (walk: Walk): string =>
+  keptWords(
+    walk.inspection,
+    navigator.onLine ? walk.going : 'no-signal',
+    faultySteps(walk, readWalk(walk).faults),
+    walk.shots.length,
+  )
+
+/** What changes while somebody types: faults, numbers, where it is kept. The fields themselves are left alone. */
+export function paintLive(walk: Walk): void {
+  const { root, inspection, step, form, file } = walk
+  paintKept(walk)
+  if (inspection.other || inspection.done || inspection.handIn) return
+  const read = readWalk(walk)
+  const { live, differences } = reckonWalk(walk, read)
+  const part = stepsOf(file.sheet, form).find(({ name }) => name === step)
+  const recorded =
+    part?.is === 'part' && isVessel(kindOf(part.part)) ? (part.recorded?.onRecord.capacity ?? null) : null
+  const says =
+    step === 'review'
+      ? (differencesView(differences)?.text ?? '<p class="soft">Nothing, as far as it can be told.</p>')
+      : liveView(live, recorded, ...(part?.is === 'part' ? [] : [SYSTEM_LEAD])).text
+  put(root.querySelector('#live'), says)
+  put(root.querySelector('#sum'), sumView(step === 'review' ? { ...live, differences } : live)?.text ?? '')
+  paintFaults(root, step, faultsShown(walk, read.faults)[step] ?? {})
+}
+
+export function paintKept(walk: Walk): void {
+  const kept = walk.root.querySelector('#kept')
+  if (!kept || walk.inspection.done) return
+  const words = keptNow(walk)
+  if (kept.textContent !== words) kept.textContent = words
+}
+
+function paintFaults(root: HTMLElement, step: string, faults: Readonly<Record<string, string>>): void {
+  if (root.querySelector('form.step')?.getAttribute('data-step') !== step) return
+  const ids = new Map(Object.entries(faults).map(([field, says]) => [`${idOf(field)}-fault`, says]))
+  for (const slot of root.querySelectorAll<HTMLElement>('p.fault[id]')) {
+    const says = ids.get(slot.id)
+    if (slot.id === 'photo-fault') continue
+    slot.hidden = says === undefined
+    if (slot.textContent !== (says ?? '')) slot.textContent = says ?? ''
+    const field = root.querySelector(`#${slot.id.slice(0, -'-fault'.length)}`)
+    if (says === undefined) {
+      field?.removeAttribute('aria-invalid')
+      field?.removeAttribute('aria-describedby')
+    } else {
+      field?.setAttribute('aria-invalid', 'true')
+      field?.setAttribute('aria-describedby', slot.id)
+    }
+  }
+}
+
+/** Only what has changed: a live region that is written again is read out again. */
+function put(place: Element | null, markup: string): void {
+  if (!place || place.getAttribute('data-says') === markup) return
+  place.innerHTML = markup
+  place.setAttribute('data-says', markup)
+}

@@ -1,0 +1,29 @@
+import type { ComponentKind } from '../../../records/component.ts'
+
+/** From the house outward, as one meets them: the sewer, the tank and its parts, then what the tank feeds; the well last. */
+export const WALK: readonly ComponentKind[] = [
+  'building-sewer',
+  'tank',
+  'cesspool',
+  'inlet-baffle',
+  'outlet-baffle',
+  'effluent-filter',
+  'access-opening',
+  'riser',
+  'pump-chamber',
+  'distribution-box',
+  'effluent-line',
+  'seepage-pit',
+  'trench',
+  'bed',
+  'chambers',
+  'mound',
+  'drip-field',
+  'observation-port',
+  'well',
+]
+
+/** In the order of the walk; of one kind in the order on record. */
+export const inWalkingOrder = <T extends { readonly kind: ComponentKind }>(
+  parts: readonly T[],
+): readonly T[] => [...parts].sort((a, b) => WALK.indexOf(a.kind) - WALK.indexOf(b.kind))
