@@ -41,7 +41,7 @@ export const WALKED = {
   ],
   /** tests/http/pages/documents/in-browser.test.ts */
   documents: ['/counties/:county/documents', '/counties/:county/documents/:id'],
-  /** tests/http/pages/inspection/in-browser/plainly.test.ts */
+  /** tests/http/inspection/in-browser/plainly.test.ts */
   inspection: ['/counties/:county/parcels/:parcel/inspection'],
 } as const
 

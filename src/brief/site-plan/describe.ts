@@ -25,7 +25,11 @@ export function describeSitePlan(plan: SitePlan): readonly string[] {
   ]
 }
 
-function describe({ label, by, x, y, ellipse, mirror }: Mark, coverage: number): string {
+const describe = (mark: Mark, coverage: number): string =>
+  `${begun(mark.label)}, ${mark.by === 'recorded' ? 'as recorded' : 'as found'}: ${whereOf(mark, coverage)}`
+
+/** Where from the corners it is, and how well that is known. */
+export function whereOf({ x, y, ellipse, mirror }: Mark, coverage: number): string {
   const along =
     Math.abs(x) < 0.05
       ? 'level with A'
@@ -36,7 +40,7 @@ function describe({ label, by, x, y, ellipse, mirror }: Mark, coverage: number):
       : `${feet(Math.abs(y))} ${y > 0 ? 'out from the wall' : 'on the house side of the wall'}`
   const spread = `${feet(ellipse.semiMajor)} by ${feet(ellipse.semiMinor)} either way (${Math.round(coverage * 100)} %)`
   const twin = mirror ? ' One of two places: no side is named.' : ''
-  return `${begun(label)}, ${by === 'recorded' ? 'as recorded' : 'as found'}: ${along}, ${off}; known to ${spread}.${twin}`
+  return `${along}, ${off}; known to ${spread}.${twin}`
 }
 
 /** A line to several places is one line. */

@@ -1,35 +1,53 @@
 import type { z } from 'zod'
 import type { Side } from '../../catalog/choices.ts'
 import type { Reference, Tie } from '../../records/component.ts'
+import type { IssueKind } from './issues.ts'
+
+type FaultAcross = {
+  readonly path: readonly ['components', number, string]
+  readonly message: string
+  readonly kind?: Extract<IssueKind, 'no-corners'>
+}
 
 /** What can only be seen by comparing the components of one entry. Fields may be at fault, so nothing is taken for granted. */
-export function acrossComponents<N extends string>(
+export function faultsAcross<N extends string>(
   { components, reference }: { readonly components?: unknown; readonly reference?: unknown },
   names: readonly N[],
-  context: z.core.$RefinementCtx,
-): void {
-  if (!Array.isArray(components)) return
+): readonly FaultAcross[] {
+  if (!Array.isArray(components)) return []
   const list = components as readonly (
     | ({ readonly tie?: unknown } & { readonly [name in N]?: unknown })
     | undefined
   )[]
-  for (const name of names) {
-    for (const index of duplicateNames(list.map((it) => it?.[name]))) {
-      const message =
-        name === 'key'
-          ? `"${list[index]![name]}" is already answered above`
-          : `"${list[index]![name]}" names two components: give each its own name`
-      context.addIssue({ code: 'custom', path: ['components', index, name], message })
-    }
-  }
-  list.forEach((it, index) => {
-    if (it?.tie && !reference)
-      context.addIssue({
-        code: 'custom',
-        path: ['components', index, 'tie'],
-        message: 'a tie needs the reference corners it runs from: fill in reference.a and reference.b',
-      })
-  })
+  const twice = names.flatMap((name) =>
+    duplicateNames(list.map((it) => it?.[name])).map((index): FaultAcross => {
+      const again =
+        name === 'key' ? 'is already answered above' : 'names two components: give each its own name'
+      return { path: ['components', index, name], message: `"${list[index]![name]}" ${again}` }
+    }),
+  )
+  const loose = list.flatMap((it, index): readonly FaultAcross[] =>
+    it?.tie && !reference
+      ? [
+          {
+            path: ['components', index, 'tie'],
+            message: 'a tie needs the reference corners it runs from: fill in reference.a and reference.b',
+            kind: 'no-corners',
+          },
+        ]
+      : [],
+  )
+  return [...twice, ...loose]
+}
+
+/** The same as issues of the entry's schema. */
+export function acrossComponents(
+  entry: { readonly components?: unknown; readonly reference?: unknown },
+  names: readonly string[],
+  context: z.core.$RefinementCtx,
+): void {
+  for (const { path, message, kind } of faultsAcross(entry, names))
+    context.addIssue({ code: 'custom', path: [...path], message, params: { kind } })
 }
 
 /** Indexes of the later ones among equal names; what is no text is no name. */

@@ -1,8 +1,12 @@
 import type { z } from 'zod'
 import { nearestName } from './nearest-name.ts'
 
+/** What a fault is where a form asks in its own words: nothing there, none of the choices, a tie from no corners. */
+export const ISSUE_KINDS = ['nothing', 'choice', 'no-corners'] as const
+export type IssueKind = (typeof ISSUE_KINDS)[number]
+
 /** One fault of an entry: an RFC 6901 JSON Pointer to the value, and what is wrong with it and what to do. */
-export type EntryIssue = { readonly pointer: string; readonly message: string }
+export type EntryIssue = { readonly pointer: string; readonly message: string; readonly kind?: IssueKind }
 
 type Issue = z.core.$ZodIssue
 const escaped = (key: PropertyKey): string => String(key).replaceAll('~', '~0').replaceAll('/', '~1')
@@ -33,7 +37,7 @@ function told(issue: Issue, path: readonly PropertyKey[], known: KnownNames): En
     return [{ pointer: pointerOf(path), message: `write ${wanted.join(' or ')}` }]
   }
   if (issue.code === 'invalid_union' && 'options' in issue && Array.isArray(issue.options)) {
-    return [{ pointer: pointerOf(path), message: `write one of: ${issue.options.map(String).join(', ')}` }]
+    return [choice(path, issue.options)]
   }
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
@@ -42,21 +46,31 @@ function told(issue: Issue, path: readonly PropertyKey[], known: KnownNames): En
     }))
   }
   if (issue.code === 'invalid_value') {
-    return [{ pointer: pointerOf(path), message: `write one of: ${issue.values.map(String).join(', ')}` }]
+    return [choice(path, issue.values)]
   }
   if (issue.code === 'invalid_type') {
     const missing = issue.input === undefined && /undefined/.test(issue.message)
+    const wanted = `write ${articled(issue.expected)}`
     return [
-      {
-        pointer: pointerOf(path),
-        message: missing
-          ? `is missing: write ${articled(issue.expected)}`
-          : `write ${articled(issue.expected)}`,
-      },
+      missing
+        ? { pointer: pointerOf(path), message: `is missing: ${wanted}`, kind: 'nothing' }
+        : { pointer: pointerOf(path), message: wanted },
     ]
   }
-  return [{ pointer: pointerOf(path), message: issue.message }]
+  const isEmpty = issue.code === 'too_small' && issue.origin === 'string'
+  const kind = isEmpty ? 'nothing' : issue.code === 'custom' ? kindIn(issue.params) : undefined
+  return [{ pointer: pointerOf(path), message: issue.message, ...(kind && { kind }) }]
 }
+
+const choice = (path: readonly PropertyKey[], choices: readonly unknown[]): EntryIssue => ({
+  pointer: pointerOf(path),
+  message: `write one of: ${choices.map(String).join(', ')}`,
+  kind: 'choice',
+})
+
+/** A fault that a schema of ours finds by itself says what it is in `params`. */
+const kindIn = (params: { readonly [name: string]: unknown } = {}): IssueKind | undefined =>
+  ISSUE_KINDS.find((kind) => kind === params.kind)
 
 const MOST_NAMES = 12
 

@@ -6,20 +6,18 @@ import { entryOfText } from '../../../reading/entry/typed-text.ts'
 import type { SearchOutcome } from '../../../records/findings.ts'
 import { filled, type InspectionForm, kindOf, type PartForm, type Typed } from './typed.ts'
 
-/** What is sent of a form: an entry of `reading/entry/findings.ts`, unread, and whose component stands at each index. */
-export type Unread = { readonly entry: unknown; readonly parts: readonly PartForm[] }
+/** What is sent of a form: an entry of `reading/entry/findings.ts`, unread. */
+export const entryOf = ({ start, parts, notes }: InspectionForm): object => ({
+  ...inspectionEntryOf({ ...start, notes }),
+  components: parts.filter(isAnswered).map(componentEntryOf),
+})
 
 /** A component counts once something was typed for it: which of the four outcomes, if nothing else. */
-export function entryOf({ start, parts, notes }: InspectionForm): Unread {
-  const told = parts.filter(({ typed }) => Object.keys(filled(typed)).length > 0)
-  const day = { inspectedOn: start.inspectedOn ?? '' }
-  const entry = {
-    ...day,
-    ...entryIn(INSPECTION_FIELDS, { ...start, notes }),
-    components: told.map(componentEntry),
-  }
-  return { entry, parts: told }
-}
+export const isAnswered = ({ typed }: PartForm): boolean => Object.keys(filled(typed)).length > 0
+
+export const inspectionEntryOf = (typed: Typed): Entry => entryIn(INSPECTION_FIELDS, typed)
+
+type Entry = { readonly [field: string]: unknown }
 
 /** Of a component that was not found nothing was measured: what stands in boxes no longer shown is not sent. */
 const ASKED: { readonly [O in Exclude<SearchOutcome, 'found'>]: readonly string[] } = {
@@ -28,7 +26,7 @@ const ASKED: { readonly [O in Exclude<SearchOutcome, 'found'>]: readonly string[
   'not-looked-for': ['note'],
 }
 
-function componentEntry(part: PartForm): object {
+export function componentEntryOf(part: PartForm): Entry {
   const { outcome, ...typed } = part.typed
   const kind = kindOf(part)
   const own = { ...(part.key === null ? {} : { key: part.key }), label: part.label, kind, outcome }

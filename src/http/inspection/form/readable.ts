@@ -10,21 +10,21 @@ import type { InspectionForm, Typed } from './typed.ts'
  */
 export function readableRecord(form: InspectionForm, { record, faults }: ReadForm): FindingsRecord | null {
   if (record) return record
-  const fields = withoutFields(form, faults)
+  const fields: InspectionForm = {
+    start: without(form.start, faults.start),
+    parts: form.parts.map((part) =>
+      faults[part.id] ? { ...part, typed: without(part.typed, faults[part.id]) } : part,
+    ),
+    notes: faults.review ? '' : form.notes,
+  }
   const again = readForm(fields)
   if (again.record) return again.record
   return readForm({ ...fields, parts: fields.parts.filter(({ id }) => again.faults[id] === undefined) })
     .record
 }
 
-function withoutFields(form: InspectionForm, faults: Faults): InspectionForm {
-  const kept = (typed: Typed, step: string): Typed => {
-    const faulty = new Set(Object.keys(faults[step] ?? {}).map(questionOf))
-    return Object.fromEntries(Object.entries(typed).filter(([field]) => !faulty.has(questionOf(field))))
-  }
-  return {
-    start: kept(form.start, 'start'),
-    parts: form.parts.map((part) => ({ ...part, typed: kept(part.typed, part.id) })),
-    notes: faults.review ? '' : form.notes,
-  }
+function without(typed: Typed, faults: Faults[string] | undefined): Typed {
+  if (!faults) return typed
+  const faulty = new Set(Object.keys(faults).map(questionOf))
+  return Object.fromEntries(Object.entries(typed).filter(([field]) => !faulty.has(questionOf(field))))
 }

@@ -1,4 +1,5 @@
 import { COMPONENT_KINDS, type ComponentKind } from '../../../records/component.ts'
+import type { FormFault } from '../../../words/form-faults.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'
 import { addedPart, stepsOf } from '../sheet/steps.ts'
 import { type InspectionForm, type Typed, withPart } from './typed.ts'
@@ -37,13 +38,13 @@ export function withStep(
   return withPart(form, { ...there.part, label: name, typed: answers })
 }
 
-export type Added = { readonly form: InspectionForm; readonly step: string } | { readonly fault: string }
+export type Added = { readonly form: InspectionForm; readonly step: string } | { readonly fault: FormFault }
 
 /** What is added under "not on record": of a kind, under a name, or one that the record took out of service. */
 export function withAdded(form: InspectionForm, { former, parts }: InspectionSheet, typed: Typed): Added {
   const old = former.find(({ key }) => key === typed.newKey)
   const kind = (typed.newKind || old?.kind) as ComponentKind | undefined
-  if (!kind || !COMPONENT_KINDS.includes(kind)) return { fault: 'choose what it is' }
+  if (!kind || !COMPONENT_KINDS.includes(kind)) return { fault: { why: 'no-kind' } }
   // No two components of an inspection share a name, and those on record have theirs already.
   const taken = { ...form, parts: [...form.parts, ...parts.map((it) => ({ ...it, typed: {} }))] }
   const part = addedPart(taken, kind, typed.newName || (old?.label ?? ''), old?.key ?? null)

@@ -1,3 +1,4 @@
+import { formFaultWords } from '../../../words/form-faults.ts'
 import { inspectionPath } from '../addresses.ts'
 import { withoutPart } from '../form/typed.ts'
 import { answersIn, withAdded, withStep } from '../form/with-step.ts'
@@ -136,7 +137,7 @@ function add(walk: Walk, form: HTMLFormElement): Promise<void> | void {
     newKey: said('newKey'),
   })
   if ('fault' in added) {
-    walk.notice = `To add something, ${added.fault}.`
+    walk.notice = `To add something, ${formFaultWords(added.fault)}.`
     return paint(walk)
   }
   walk.form = added.form
@@ -146,7 +147,7 @@ function add(walk: Walk, form: HTMLFormElement): Promise<void> | void {
 
 async function handIn(walk: Walk): Promise<void> {
   const { faults, record } = readWalk(walk)
-  if (walk.floors && record === null) {
+  if (walk.reckoning && record === null) {
     walk.notice = Object.keys(faults).length > 0 ? 'Fix what is listed here first.' : null
     return paint(walk, true)
   }

@@ -30,8 +30,8 @@ async function begin(list: HTMLElement, whose: string): Promise<void> {
 async function send(list: HTMLElement, whose: string): Promise<void> {
   if ((await waitingInspections(whose)).length === 0) return
   try {
-    const floors = await import('./reckoning.ts')
-    await sendOthers(floors, whose, null, () => void show(list, whose, 'sending'))
+    const reckoning = await import('./reckoning.ts')
+    await sendOthers(reckoning, whose, null, () => void show(list, whose, 'sending'))
   } catch {
     // Shown below as what it is: still here.
   }

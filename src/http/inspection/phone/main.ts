@@ -43,7 +43,7 @@ async function begin(place: HTMLElement, fileAddress: string): Promise<void> {
   void navigator.serviceWorker
     ?.register('/inspection-worker.js', { scope: '/counties/' })
     .catch(() => undefined)
-  await bringFloors(walk)
+  await bringReckoning(walk)
   await bringFresh(walk, fileAddress, own !== null)
 }
 
@@ -63,7 +63,7 @@ async function walkWith(place: HTMLElement, file: InspectionFile): Promise<Walk>
     dirty: false,
     edits: 0,
     step: stepInAddress(),
-    floors: null,
+    reckoning: null,
     book: null,
     going: 'idle',
     shots: [],
@@ -97,12 +97,12 @@ async function typedBefore(walk: Walk): Promise<void> {
   if (kept) walk.inspection = kept
 }
 
-/** The floors and the rules: with them come the faults and the numbers, and nothing waits for them. */
-async function bringFloors(walk: Walk): Promise<void> {
-  const [floors, rules] = await Promise.allSettled([import('./reckoning.ts'), fetchRules(walk.file.rules)])
-  if (floors.status === 'fulfilled') walk.floors = floors.value
+/** The reckoning and the rules: with them come the faults and the numbers, and nothing waits for them. */
+async function bringReckoning(walk: Walk): Promise<void> {
+  const [reckoning, rules] = await Promise.allSettled([import('./reckoning.ts'), fetchRules(walk.file.rules)])
+  if (reckoning.status === 'fulfilled') walk.reckoning = reckoning.value
   if (rules.status === 'fulfilled') walk.book = bookOf(rules.value)
-  walk.root.classList.toggle('reckons', walk.floors !== null && walk.book !== null)
+  walk.root.classList.toggle('reckons', walk.reckoning !== null && walk.book !== null)
   paintLive(walk)
 }
 

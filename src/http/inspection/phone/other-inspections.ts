@@ -5,7 +5,7 @@ import type { Telling } from '../sending/take-answer.ts'
 import { keptFile } from './files.ts'
 import { allInspections, photosOf } from './kept.ts'
 import { type Round, sendInspection } from './send.ts'
-import type { Floors } from './walk.ts'
+import type { Reckoning } from './walk.ts'
 
 export type Waiting = { readonly inspection: KeptInspection; readonly photos: number }
 
@@ -26,7 +26,7 @@ export async function waitingInspections(account: string): Promise<readonly Wait
 
 /** Sends an inspection that is not the one on the screen. */
 export async function sendOther(
-  floors: Floors,
+  reckoning: Reckoning,
   inspection: KeptInspection,
   onStep: () => void,
 ): Promise<Round> {
@@ -37,23 +37,23 @@ export async function sendOther(
   const telling: Telling = {
     told: (record) => formOf(record, parts),
     tidy: (form) => {
-      const { record } = floors.readForm(form)
+      const { record } = reckoning.readForm(form)
       return record ? formOf(record, parts) : form
     },
   }
-  const readable = ({ form }: KeptInspection): boolean => floors.readForm(form).record !== null
+  const readable = ({ form }: KeptInspection): boolean => reckoning.readForm(form).record !== null
   return sendInspection(nameOf(inspection), { telling, readable, onStep, onPhoto: onStep })
 }
 
 /** All of them, one after the other, as far as the signal carries. */
 export async function sendOthers(
-  floors: Floors,
+  reckoning: Reckoning,
   account: string,
   but: string | null,
   onStep: () => void,
 ): Promise<void> {
   for (const { inspection } of await waitingInspections(account)) {
     if (nameOf(inspection) === but) continue
-    if ((await sendOther(floors, inspection, onStep)) === 'no-signal') return
+    if ((await sendOther(reckoning, inspection, onStep)) === 'no-signal') return
   }
 }

@@ -1,5 +1,7 @@
 import { isVessel } from '../../../records/component.ts'
+import { formFaultWords } from '../../../words/form-faults.ts'
 import type { Html } from '../../pages/html.ts'
+import type { Faults } from '../form/read.ts'
 import { kindOf } from '../form/typed.ts'
 import { clashes } from '../sending/clashes.ts'
 import { stepsOf } from '../sheet/steps.ts'
@@ -125,9 +127,11 @@ export function paintKept(walk: Walk): void {
   if (kept.textContent !== words) kept.textContent = words
 }
 
-function paintFaults(root: HTMLElement, step: string, faults: Readonly<Record<string, string>>): void {
+function paintFaults(root: HTMLElement, step: string, faults: Faults[string]): void {
   if (root.querySelector('form.step')?.getAttribute('data-step') !== step) return
-  const ids = new Map(Object.entries(faults).map(([field, says]) => [`${idOf(field)}-fault`, says]))
+  const ids = new Map(
+    Object.entries(faults).map(([field, fault]) => [`${idOf(field)}-fault`, formFaultWords(fault)]),
+  )
   for (const slot of root.querySelectorAll<HTMLElement>('p.fault[id]')) {
     const says = ids.get(slot.id)
     if (slot.id === 'photo-fault') continue

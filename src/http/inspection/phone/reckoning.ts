@@ -1,4 +1,4 @@
-/** The pure floors on the phone: reading, reconciling. Apart from the rest, so that the form is there before them. */
+/** The pure reckoning on the phone: reading, reconciling. Apart from the rest, so that the form is there before them. */
 import './jitless.ts'
 
 export { bookOf } from '../file.ts'

@@ -35,15 +35,15 @@ async function comeBack(walk: Walk): Promise<void> {
 
 /** Sends what waits. Nobody waits for it: what it changes shows when it has. */
 export async function send(walk: Walk): Promise<void> {
-  // Whether a form can be read is known by the floors alone.
-  const { floors } = walk
-  if (!floors) return
+  // Whether a form can be read is known by the reckoning alone.
+  const { reckoning } = walk
+  if (!reckoning) return
   await flush(walk)
   const before = stateOf(walk)
   walk.going = 'sending'
   const round = await sendInspection(nameOf(walk.inspection), {
     telling: tellingOf(walk),
-    readable: ({ form }) => floors.readForm(form).record !== null,
+    readable: ({ form }) => reckoning.readForm(form).record !== null,
     onStep: (inspection) => {
       if (inspection.change >= walk.inspection.change) walk.inspection = inspection
       paintKept(walk)
@@ -67,7 +67,7 @@ export async function send(walk: Walk): Promise<void> {
   if (stateOf(walk) === before) paintKept(walk)
   else paint(walk)
   if (round === 'no-signal') return
-  await sendOthers(floors, walk.inspection.account, nameOf(walk.inspection), () => undefined).catch(
+  await sendOthers(reckoning, walk.inspection.account, nameOf(walk.inspection), () => undefined).catch(
     () => undefined,
   )
 }

@@ -12,7 +12,7 @@ import type { Going } from '../view/kept-words.ts'
 import type { PhotoShown } from '../view/shown.ts'
 import type { KeptPhoto } from './kept.ts'
 
-export type Floors = typeof import('./reckoning.ts')
+export type Reckoning = typeof import('./reckoning.ts')
 
 /** All that the form on this phone goes by. One of it, changed as things happen. */
 export type Walk = {
@@ -25,7 +25,7 @@ export type Walk = {
   /** Counts what was typed, so that a slow write does not pass for the newest. */
   edits: number
   step: string
-  floors: Floors | null
+  reckoning: Reckoning | null
   book: RuleBook | null
   going: Going
   /** Photos on this phone, and those that the service has. */
@@ -39,14 +39,17 @@ export type Walk = {
   notice: string | null
 }
 
-export const readWalk = ({ floors, form }: Walk): ReadForm =>
-  floors ? floors.readForm(form) : { record: null, entry: null, faults: {} }
+export const readWalk = ({ reckoning, form }: Walk): ReadForm =>
+  reckoning ? reckoning.readForm(form) : { record: null, faults: {} }
 
-/** What the inspection comes to as it stands; nothing before the floors and the rules are here. */
-export function reckonWalk({ floors, book, file, inspection, form, step }: Walk, read: ReadForm): LiveStep {
-  if (!floors || !book) return { live: NOTHING_YET, differences: [], holds: {} }
+/** What the inspection comes to as it stands; nothing before the reckoning and the rules are here. */
+export function reckonWalk(
+  { reckoning, book, file, inspection, form, step }: Walk,
+  read: ReadForm,
+): LiveStep {
+  if (!reckoning || !book) return { live: NOTHING_YET, differences: [], holds: {} }
   const given = { ...file.given, book, findings: inspection.base?.id ?? 'draft' }
-  return floors.liveOf(file.sheet, form, step, floors.readableRecord(form, read), given)
+  return reckoning.liveOf(file.sheet, form, step, reckoning.readableRecord(form, read), given)
 }
 
 /** The faults that may show on a step: of the fields somebody has left. Elsewhere all do. */
@@ -64,10 +67,10 @@ export const faultySteps = ({ file, form }: Walk, faults: Faults): readonly stri
     .filter(({ name }) => faults[name] !== undefined)
     .map(({ title }) => title)
 
-export const tellingOf = ({ file, floors }: Walk): Telling => ({
+export const tellingOf = ({ file, reckoning }: Walk): Telling => ({
   told: (record) => formOf(record, file.sheet.parts),
   tidy: (form) => {
-    const record = floors?.readForm(form).record
+    const record = reckoning?.readForm(form).record
     return record ? formOf(record, file.sheet.parts) : form
   },
 })

@@ -15,7 +15,7 @@ export function nextRequest(inspection: KeptInspection, readable: boolean): Requ
 }
 
 const at = ({ county }: KeptInspection): string => `/v1/counties/${encodeURIComponent(county)}`
-const bodyOf = ({ form }: KeptInspection): string => JSON.stringify(entryOf(form).entry)
+const bodyOf = ({ form }: KeptInspection): string => JSON.stringify(entryOf(form))
 
 function begin(inspection: KeptInspection): Request {
   const { form, change, keys, parcel } = inspection

@@ -5,7 +5,7 @@ import type { PlaceId } from '../../../rules/pack.ts'
 import type { Person } from '../../../store/database/actor.ts'
 import { inspectionRulesPath } from '../addresses.ts'
 import type { InspectionFile } from '../file.ts'
-import { formOf } from '../form/from-record.ts'
+import { formOnFile } from '../form/read.ts'
 import { photoShown, sheetOf } from './show.ts'
 
 /** The rules of one place as text, and their hash. The book is the same for as long as the process runs. */
@@ -38,7 +38,7 @@ export function inspectionFile(
     draft: draft && {
       id: draft.id,
       revision: draft.revision,
-      form: formOf(draft.record, sheet.parts),
+      form: formOnFile(draft.record, sheet.parts),
       changedAt: draft.changedAt.toISOString(),
       amends: draft.amends !== null,
     },

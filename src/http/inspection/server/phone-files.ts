@@ -31,7 +31,7 @@ const AT = '/assets/inspection/'
 let made: Promise<PhoneFiles> | undefined
 
 /**
- * The form's sheet, its modules and its service worker. The modules hold the pure floors themselves, so they are
+ * The form's sheet, its modules and its service worker. The modules hold the pure rooms themselves, so they are
  * bundled from the same sources that the service runs; once in a process, when first asked for, in about a second.
  */
 export const phoneFiles = (): Promise<PhoneFiles> => {

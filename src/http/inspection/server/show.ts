@@ -1,8 +1,7 @@
 import type { InspectionPrepared } from '../../../operations/findings/prepare-inspection.ts'
 import type { Photo } from '../../../store/photos.ts'
 import { photoPath } from '../addresses.ts'
-import { formOf } from '../form/from-record.ts'
-import { type Faults, readForm } from '../form/read.ts'
+import { type Faults, formOnFile, readForm } from '../form/read.ts'
 import { readableRecord } from '../form/readable.ts'
 import type { InspectionForm } from '../form/typed.ts'
 import { liveOf } from '../live/live-of.ts'
@@ -18,12 +17,12 @@ export const sheetOf = (county: string, prepared: InspectionPrepared): Inspectio
 
 /** The draft as it is saved; a fresh form where there is none. */
 export const savedForm = ({ draft, input }: InspectionPrepared, sheet: InspectionSheet): InspectionForm =>
-  draft ? formOf(draft.record, sheet.parts) : blankForm(sheet, input.asOf)
+  draft ? formOnFile(draft.record, sheet.parts) : blankForm(sheet, input.asOf)
 
 /** A form as it would come back once saved, so that `03` and 3, or a way left unsaid, are no difference. */
 export function tidyForm(form: InspectionForm, sheet: InspectionSheet): InspectionForm {
   const { record } = readForm(form)
-  return record ? formOf(record, sheet.parts) : form
+  return record ? formOnFile(record, sheet.parts) : form
 }
 
 export const reckonWith = ({ input, draft }: InspectionPrepared, firm: string): ReckonWith => ({

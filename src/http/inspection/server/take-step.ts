@@ -5,6 +5,7 @@ import {
 } from '../../../operations/findings/prepare-inspection.ts'
 import { submitFindings } from '../../../operations/findings/submit-findings.ts'
 import type { Refusal } from '../../../operations/refusal.ts'
+import { formFaultWords } from '../../../words/form-faults.ts'
 import { answered } from '../../api/answer.ts'
 import { problem } from '../../problem.ts'
 import { inspectionPath } from '../addresses.ts'
@@ -132,7 +133,12 @@ const body = (request: FastifyRequest): Readonly<Record<string, string>> =>
 const elsewhere = (sheet: InspectionSheet, form: InspectionForm, faults: Faults): string =>
   `Not saved yet. Fix this first: ${stepsOf(sheet, form)
     .filter(({ name }) => faults[name])
-    .map(({ name, title }) => `${title} (${Object.values(faults[name] ?? {}).join('; ')})`)
+    .map(
+      ({ name, title }) =>
+        `${title} (${Object.values(faults[name] ?? {})
+          .map(formFaultWords)
+          .join('; ')})`,
+    )
     .join(', ')}.`
 
 async function refused(
@@ -146,9 +152,15 @@ async function refused(
 ): Promise<FastifyReply> {
   if (refusal.why === 'invalid') {
     const start = Object.fromEntries(
-      refusal.issues.map(({ pointer, message }) => [pointer.slice(1), message]),
+      refusal.issues.map(({ pointer, message }) => [
+        pointer.slice(1),
+        { why: 'says' as const, says: message },
+      ]),
     )
-    return again({ start }, sent.step === 'start' ? undefined : Object.values(start).join('; '))
+    return again(
+      { start },
+      sent.step === 'start' ? undefined : Object.values(start).map(formFaultWords).join('; '),
+    )
   }
   if (refusal.why !== 'stale' && refusal.why !== 'conflict') return answered({ ok: false, error: refusal })
   // Somebody was quicker, between the reading of this request and its writing: look at what there is now.

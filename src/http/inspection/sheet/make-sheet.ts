@@ -1,5 +1,6 @@
 import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import { inWords } from '../../../brief/recorded.ts'
+import { whereOf } from '../../../brief/site-plan/describe.ts'
 import { MEASURE_NAMES, SYSTEM_FIELDS } from '../../../catalog/catalog.ts'
 import type { AsBuilt, AsBuiltComponent, Claim } from '../../../records/as-built.ts'
 import { statedValue } from '../../../records/claim.ts'
@@ -72,7 +73,7 @@ function withIds(list: readonly AsBuiltComponent[]): readonly (readonly [string,
 function sheetPart(
   id: string,
   { key, kind, label, measures }: AsBuiltComponent,
-  brief: InspectionBrief,
+  { whereToLook: { plan }, expected }: InspectionBrief,
 ): SheetPart {
   return {
     id,
@@ -80,12 +81,12 @@ function sheetPart(
     kind,
     label,
     onRecord: sayings(MEASURE_NAMES, measures),
-    where: brief.whereToLook.plan
-      ? brief.whereToLook.words
-          .filter((line) => line.startsWith(`${label}, as recorded: `))
-          .map((line) => capital(line.slice(`${label}, as recorded: `.length)))
+    where: plan
+      ? plan.marks
+          .filter((mark) => mark.by === 'recorded' && mark.label === label)
+          .map((mark) => capital(whereOf(mark, plan.coverage)))
       : [],
-    usual: brief.expected.filter(({ component }) => component === key).map(({ says }) => says),
+    usual: expected.filter(({ component }) => component === key).map(({ says }) => says),
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Method } from '../../../measure/methods.ts'
 import { METHOD_WORDS } from '../../../words/field-choices.ts'
+import { type FormFault, formFaultWords } from '../../../words/form-faults.ts'
 import { flag, type Html, html } from '../../pages/html.ts'
 import type { Choice, FormField } from '../form/fields.ts'
 import type { Typed } from '../form/typed.ts'
@@ -7,15 +8,17 @@ import type { Typed } from '../form/typed.ts'
 /** What a field is shown with: what was typed, what is wrong with it, what the record says of the same thing. */
 export type Shown = {
   readonly typed: Typed
-  readonly faults: { readonly [field: string]: string }
+  readonly faults: { readonly [field: string]: FormFault }
   readonly onRecord?: { readonly [field: string]: string }
 }
 
 export const idOf = (name: string): string => `f-${name.replaceAll('.', '-')}`
 
 /** Room for a fault beside every field, so that one can appear as it is typed without anything else moving. */
-export const faultOf = (name: string, { faults }: Shown): Html =>
-  html`<p class="fault" id="${idOf(name)}-fault" ${faults[name] === undefined && html`hidden`}>${faults[name]}</p>`
+export function faultOf(name: string, { faults }: Shown): Html {
+  const fault = faults[name]
+  return html`<p class="fault" id="${idOf(name)}-fault" ${!fault && html`hidden`}>${fault && formFaultWords(fault)}</p>`
+}
 
 export const describes = (name: string, { faults }: Shown): Html | null =>
   faults[name] === undefined ? null : html` aria-invalid="true" aria-describedby="${idOf(name)}-fault"`

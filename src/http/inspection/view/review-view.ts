@@ -1,4 +1,5 @@
 import { OUTCOME_WORDS } from '../../../words/field-choices.ts'
+import { formFaultWords } from '../../../words/form-faults.ts'
 import { type Html, html } from '../../pages/html.ts'
 import { inspectionPath } from '../addresses.ts'
 import { outcomeOf, type PartStep, stepsOf } from '../sheet/steps.ts'
@@ -23,7 +24,12 @@ export function reviewView(shown: InspectionShown): Html {
   }
   const content = html`${
     fix.length > 0 &&
-    html`<div class="notice bad"><p><b>Fix before you submit:</b></p><ul>${fix.map(({ name, title }) => html`<li><a href="${path(name)}" data-step="${name}">${title}</a>: ${Object.values(faults[name] ?? {}).join('; ')}</li>`)}</ul></div>`
+    html`<div class="notice bad"><p><b>Fix before you submit:</b></p><ul>${fix.map(
+      ({ name, title }) =>
+        html`<li><a href="${path(name)}" data-step="${name}">${title}</a>: ${Object.values(faults[name] ?? {})
+          .map(formFaultWords)
+          .join('; ')}</li>`,
+    )}</ul></div>`
   }<ul class="answers">${parts.map(row)}</ul>${
     open.length > 0 &&
     html`<p class="notice">${open.length === 1 ? 'One thing is' : `${open.length} things are`} not answered. Not answered counts as not inspected.</p>`

@@ -11,19 +11,18 @@ export type Faults = Readonly<Record<string, string>>
 /** The operation's faults, each beside its field and in words for somebody who sees a form. */
 export function faultsOf(issues: readonly EntryIssue[], { nameAt }: FormRead): Faults {
   const faults: Record<string, string> = {}
-  for (const { pointer, message } of issues) {
-    const within = pointer.replace(/^\/permits\/0(\/entry)?/, '')
+  for (const issue of issues) {
+    const within = issue.pointer.replace(/^\/permits\/0(\/entry)?/, '')
     const name = within === '/parcel' ? within : (nameAt(within) ?? 'form')
-    faults[name] ??= said(name, message)
+    faults[name] ??= said(name, issue)
   }
   return faults
 }
 
-function said(name: string, message: string): string {
-  if (name === '/parcel' && /write something/.test(message)) return 'Enter the parcel of this permit.'
-  if (/^write one of/.test(message)) return 'Choose one from the list.'
-  if (/is missing|quotation marks|write something/.test(message))
-    return 'This is required. Enter what the document says.'
+function said(name: string, { message, kind }: EntryIssue): string {
+  if (name === '/parcel' && kind === 'nothing') return 'Enter the parcel of this permit.'
+  if (kind === 'choice') return 'Choose one from the list.'
+  if (kind === 'nothing') return 'This is required. Enter what the document says.'
   return `${message.charAt(0).toUpperCase()}${message.slice(1)}.`.replace(/\.\.$/, '.')
 }
 

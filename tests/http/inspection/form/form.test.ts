@@ -11,6 +11,7 @@ import { readForm } from '../../../../src/http/inspection/form/read.ts'
 import { EMPTY_FORM, type InspectionForm, type PartForm } from '../../../../src/http/inspection/form/typed.ts'
 import { METHOD_NAMES } from '../../../../src/measure/methods.ts'
 import { type FindingsEntry, findingsEntry } from '../../../../src/reading/entry/findings.ts'
+import { formFaultWords } from '../../../../src/words/form-faults.ts'
 
 const one = <T>(list: readonly T[]) => fc.constantFrom(...list)
 const maybe = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: undefined, freq: 2 })
@@ -182,7 +183,7 @@ describe('faults stand beside the field they are in', () => {
   ] as const)('%s', (_, typed, field, says) => {
     const faults = faultsOf(tank(typed))
     expect(Object.keys(faults)).toEqual(['tank'])
-    expect(faults.tank?.[field]).toMatch(says)
+    expect(formFaultWords(faults.tank![field]!)).toMatch(says)
   })
 
   test('the day of the inspection and what is asked once', () => {

@@ -41,7 +41,7 @@ const putBy = (page: Page) =>
           const names = await caches.keys()
           const all = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => new URL(url).pathname)))
           const has = (part) => all.flat().some((path) => path.includes(part))
-          return ['/inspection', '/file.json', '/inspection-rules/', '/main.', '/floors.', '/sheet.', '/brief'].filter(has).length
+          return ['/inspection', '/file.json', '/inspection-rules/', '/main.', '/reckoning.', '/sheet.', '/brief'].filter(has).length
         })()`),
   ).toBe(7)
 const controlled = (page: Page) =>
@@ -201,8 +201,8 @@ inBrowser('on the phone as on the service', () => {
     await goTo(page, 'Review and submit')
     await soon(() => kept(page)).toMatch(/^Sent/)
     const reckoned = await page.evaluate<unknown>(`(async () => {
-      const at = performance.getEntriesByType('resource').map(({ name }) => name).find((name) => /floors\\./.test(name))
-      const floors = await import(at)
+      const at = performance.getEntriesByType('resource').map(({ name }) => name).find((name) => /reckoning\\./.test(name))
+      const reckoning = await import(at)
       const file = await (await fetch(document.querySelector('#inspection').dataset.file)).json()
       const rules = await (await fetch(file.rules)).json()
       const [inspection] = await new Promise((resolve) => {
@@ -212,9 +212,9 @@ inBrowser('on the phone as on the service', () => {
           all.onsuccess = () => resolve(all.result)
         }
       })
-      const { record } = floors.readForm(inspection.form)
-      const given = { ...file.given, book: floors.bookOf(rules), findings: inspection.base.id }
-      return JSON.parse(JSON.stringify(floors.reckon(given, record)))
+      const { record } = reckoning.readForm(inspection.form)
+      const given = { ...file.given, book: reckoning.bookOf(rules), findings: inspection.base.id }
+      return JSON.parse(JSON.stringify(reckoning.reckon(given, record)))
     })()`)
     await next(page)
     await soon(() => title(page)).toBe('Submitted')

@@ -9,14 +9,14 @@ import { formOf } from '../../../../src/http/inspection/form/from-record.ts'
 import { rulesText } from '../../../../src/http/inspection/server/file.ts'
 import { reconcile } from '../../../../src/reconcile/reconcile.ts'
 import type { FiledPermit } from '../../../../src/records/permit.ts'
-import { bundledFloors } from './bundle.ts'
+import { bundledReckoning } from './bundle.ts'
 
 /**
  * What the phone says while the lid is open is what the service says once it is sent, to the byte: for every inspection of
  * every story, through JSON as it travels, by the bundle as it is served, with one county's rules instead of all.
  */
 const book = must(await loadRuleBook())
-const floors = await bundledFloors()
+const reckoning = await bundledReckoning()
 const rules = JSON.parse(rulesText(book, 'quillback').text)
 const inspections = readStories().flatMap(({ slug, parcels }) =>
   parcels.flatMap((parcel) =>
@@ -48,8 +48,8 @@ describe('the phone and the service', () => {
     })
     const traveled: InspectionFile['given'] = JSON.parse(JSON.stringify({ ...given, firm }))
     const typed = formOf(inspection.record, [])
-    const { record } = floors.readForm(JSON.parse(JSON.stringify(typed)))
-    const phone = floors.reckon({ ...traveled, book: floors.bookOf(rules), findings }, record!)
+    const { record } = reckoning.readForm(JSON.parse(JSON.stringify(typed)))
+    const phone = reckoning.reckon({ ...traveled, book: reckoning.bookOf(rules), findings }, record!)
     expect(canonicalText(phone)).toBe(canonicalText(service))
   })
 })
