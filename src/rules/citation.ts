@@ -1,8 +1,8 @@
 import { z } from 'zod'
 
 /**
- * How a value came to be in a pack. `read`: the source's own text was read. `second-hand`: a page repeating the source
- * was read. `from-memory`: source not yet verified, and it must say so wherever it shows. `common-practice`: a fact of
+ * How a value came to be in a pack. `read`: the source's own text was read, the whole section relied on. `second-hand`: a
+ * page repeating the source was read, or a copy that breaks off before the section ends. `from-memory`: source not yet verified, and it must say so wherever it shows. `common-practice`: a fact of
  * the trade, or a convention of ours, with no source at all.
  */
 export const VERIFIED = ['read', 'second-hand', 'from-memory', 'common-practice'] as const

@@ -34,6 +34,10 @@ const gathered = <T>(value: z.ZodType<T>, meaning: string) =>
 /** Every name a pack may use, what it means and what its value looks like. A name not here is a fault in the pack. */
 export const PARAMETERS = {
   'tank.minimum-capacity': nearest(capacityRule, 'minimum liquid capacity of the septic tank, US gallons'),
+  'tank.minimum-capacity-by-flow': nearest(
+    capacityRule,
+    'minimum liquid capacity of the tank of a building that is no dwelling, by its design flow, US gallons',
+  ),
   'tank.nominal-tolerance-pct': nearest(
     quantity('pct'),
     'how much a tank’s capacity to its outlet invert may differ from its nominal size',

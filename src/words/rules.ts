@@ -5,6 +5,7 @@ import type { ParameterName } from '../rules/parameters.ts'
 /** What a rule is about, as a noun phrase after "the rule on". */
 export const RULE_NOUNS: { readonly [P in ParameterName]: string } = {
   'tank.minimum-capacity': 'minimum tank capacity',
+  'tank.minimum-capacity-by-flow': 'minimum tank capacity for a building that is no dwelling',
   'tank.nominal-tolerance-pct': 'the tolerance for nominal tank sizes',
   'tank.usable-uncertainty-pct': 'how rough a capacity may be',
   'tank.metal-age-limit-years': 'the age of metal tanks',

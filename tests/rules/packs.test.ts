@@ -69,8 +69,17 @@ test('every parameter of the register is in some pack', () => {
 test('what nobody has read is marked from memory wherever it is asked for', () => {
   const remembered = ['public-health-service', 'massachusetts', 'minnesota', 'texas', 'upc']
   for (const place of remembered) expect(value(place, 'tank.minimum-capacity').verified).toBe('from-memory')
-  for (const place of ['virginia', 'north-carolina', 'pennsylvania', 'missouri-pattern'])
+  for (const place of [
+    'virginia',
+    'north-carolina',
+    'pennsylvania',
+    'missouri-pattern',
+    'nevada',
+    'tennessee',
+  ])
     expect(value(place, 'tank.minimum-capacity', '2024-06-01').verified).toBe('read')
+  for (const place of ['iowa', 'idaho', 'hawaii', 'north-dakota', 'south-carolina', 'alaska'])
+    expect(value(place, 'tank.minimum-capacity', '2024-06-01').verified).toBe('second-hand')
   expect(value('ipsdc', 'tank.minimum-capacity').verified).toBe('second-hand')
   expect(value('fha', 'setbacks.lender').verified).toBe('second-hand')
 })
@@ -101,7 +110,7 @@ test('Ohio 2007: one or two compartments to three bedrooms, two from four', () =
   expect(requiredCompartments(rule, { bedrooms: null, gal: null })).toEqual({ minimum: 1, unsure: true })
 })
 
-test('Ohio’s table of 2007 has ended, and what it was can still be told', () => {
+test('Ohio’s table of 2007 has ended, and what it was can still be told; the one before it is from memory', () => {
   const answer = inForce(SHIPPED, 'ohio', 'tank.minimum-capacity', day('2020-01-01'))
   expect(answer).toMatchObject({
     state: 'ended',
@@ -109,9 +118,11 @@ test('Ohio’s table of 2007 has ended, and what it was can still be told', () =
     last: { value: { by: 'bedrooms' } },
     resumes: null,
   })
-  expect(inForce(SHIPPED, 'ohio', 'tank.minimum-capacity', day('2007-07-29'))).toEqual({
+  expect(value('ohio', 'tank.minimum-capacity', '2007-07-29').verified).toBe('from-memory')
+  expect(value('ohio', 'tank.minimum-capacity', '2007-07-30').verified).toBe('read')
+  expect(inForce(SHIPPED, 'ohio', 'tank.minimum-capacity', day('1977-06-30'))).toEqual({
     state: 'not-yet',
-    from: '2007-07-30',
+    from: '1977-07-01',
     pack: 'ohio/tanks',
   })
 })

@@ -10,7 +10,14 @@ import type { OperationContext } from '../context.ts'
 import { type Answer, invalid } from '../refusal.ts'
 import { type RuleAsked, ruleAsked } from './rule-asked.ts'
 
+/** A dwelling goes by its own table; everything else by its flow. */
+export const BUILDING_USES = ['dwelling', 'other'] as const
+export type BuildingUse = (typeof BUILDING_USES)[number]
+
+const RULES = { dwelling: 'tank.minimum-capacity', other: 'tank.minimum-capacity-by-flow' } as const
+
 export type CodeCapacityAsked = RuleAsked & {
+  readonly use: BuildingUse
   readonly bedrooms: number | null
   readonly flowGpd: number | null
   readonly burdens: readonly Burden[]
@@ -33,9 +40,9 @@ export type CodeCapacityAnswer = {
 /** The least capacity a place's code asked on a day, with the row it came from and its source. */
 export function calculateCodeCapacity(
   context: Pick<OperationContext, 'book' | 'clock'>,
-  { bedrooms, flowGpd, burdens, ...asked }: CodeCapacityAsked,
+  { use, bedrooms, flowGpd, burdens, ...asked }: CodeCapacityAsked,
 ): Answer<CodeCapacityAnswer> {
-  const found = ruleAsked(context, asked, 'tank.minimum-capacity')
+  const found = ruleAsked(context, asked, RULES[use])
   if (!found.ok) return found
   const { on, answer: rule, silence } = found.value
   if (rule.state !== 'in-force') return ok(silent(on, rule.state, silence))

@@ -30,7 +30,8 @@ export function requiredCapacity(rule: Cited<CapacityRule>, house: Household): A
 }
 
 function capacity(rule: CapacityRule, house: Household): Answer {
-  const extra = rule.adjustments.find(({ when }) => when.some((it) => house.burdens?.includes(it)))
+  const there = rule.adjustments.filter(({ when }) => when.some((it) => house.burdens?.includes(it)))
+  const extra = there.find((it) => !('addGal' in it))
   if (extra && 'rule' in extra) return capacity(extra.rule, house)
   const plain =
     rule.by === 'bedrooms'
@@ -39,7 +40,10 @@ function capacity(rule: CapacityRule, house: Household): Answer {
         ? byFlow(rule, house)
         : largest(rule, house)
   if (!plain.ok) return plain
-  return ok(atLeast(rule.minimumGal, extra ? withFactor(extra.factor, extra.when, plain.value) : plain.value))
+  const burdened =
+    extra && 'factor' in extra ? withFactor(extra.factor, extra.when, plain.value) : plain.value
+  const least = atLeast(rule.minimumGal, burdened)
+  return ok(there.reduce((sum, it) => ('addGal' in it ? withMore(it.addGal, it.when, sum) : sum), least))
 }
 
 function byBedrooms(rule: CapacityRule & { by: 'bedrooms' }, house: Household): Answer {
@@ -157,21 +161,21 @@ function largest(rule: CapacityRule & { by: 'largest-of' }, house: Household): A
   return ok({ value, steps: [...answers.flatMap((it) => it.steps), last] })
 }
 
-function withFactor(factor: number, when: readonly Burden[], plain: Worked<number>): Worked<number> {
-  const value = plain.value * factor
-  const numbers = `${n(plain.value)} × ${n(factor)}`
-  return {
-    value,
-    steps: [
-      ...plain.steps,
-      {
-        says: `With ${when.join(' or ').replaceAll('-', ' ')}`,
-        formula: 'V · factor',
-        numbers,
-        result: gal(value),
-      },
-    ],
-  }
+const withFactor = (factor: number, when: readonly Burden[], plain: Worked<number>): Worked<number> =>
+  burdenedWith(when, plain, plain.value * factor, 'V · factor', `${n(plain.value)} × ${n(factor)}`)
+
+const withMore = (more: number, when: readonly Burden[], plain: Worked<number>): Worked<number> =>
+  burdenedWith(when, plain, plain.value + more, 'V + addition', `${n(plain.value)} + ${n(more)}`)
+
+function burdenedWith(
+  when: readonly Burden[],
+  plain: Worked<number>,
+  value: number,
+  formula: string,
+  numbers: string,
+): Worked<number> {
+  const says = `With ${when.join(' or ').replaceAll('-', ' ')}`
+  return { value, steps: [...plain.steps, { says, formula, numbers, result: gal(value) }] }
 }
 
 function atLeast(minimum: number, plain: Worked<number>): Worked<number> {

@@ -26,13 +26,14 @@ export type MoreBedrooms =
   | { readonly rule: 'not-stated' }
 
 /** What makes a rule ask for more than its table. */
-export const BURDENS = ['garbage-grinder', 'lift-pump'] as const
+export const BURDENS = ['garbage-grinder', 'lift-pump', 'large-tub'] as const
 export type Burden = (typeof BURDENS)[number]
 
-/** Where any of the burdens is there, the table times a factor, or a table of its own. */
+/** Where any of the burdens is there, the table times a factor, a table of its own, or so many gallons more. */
 export type Adjustment = { readonly when: NonEmpty<Burden> } & (
   | { readonly factor: number }
   | { readonly rule: CapacityRule }
+  | { readonly addGal: number }
 )
 
 type Shared = {
@@ -40,7 +41,7 @@ type Shared = {
   readonly table: string
   /** Never below this many gallons, whatever the table says. */
   readonly minimumGal: number
-  /** The first whose burden is there applies; none, when the rule says nothing of any. */
+  /** The first factor or table whose burden is there applies; gallons more are added for each whose burden is there. */
   readonly adjustments: readonly Adjustment[]
 }
 
@@ -90,12 +91,15 @@ const more = z.discriminatedUnion('rule', [
 
 const burdens = z.array(z.enum(BURDENS)).nonempty()
 const byFactor = z.strictObject({ when: burdens, factor: positive })
+const byGallons = z.strictObject({ when: burdens, addGal: positive })
 
 const shared = {
   table: z.string().min(1),
   minimumGal: z.number().nonnegative().default(0),
   adjustments: z
-    .lazy(() => z.array(z.union([byFactor, z.strictObject({ when: burdens, rule: capacityRule })])))
+    .lazy(() =>
+      z.array(z.union([byFactor, byGallons, z.strictObject({ when: burdens, rule: capacityRule })])),
+    )
     .default([]),
 }
 

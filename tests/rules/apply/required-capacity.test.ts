@@ -6,6 +6,7 @@ import { inForce } from '../../../src/rules/in-force.ts'
 import type { CapacityRule } from '../../../src/rules/values/capacity-rule.ts'
 import byBedrooms from '../../oracles/tank-capacity/by-bedrooms.json' with { type: 'json' }
 import byFlow from '../../oracles/tank-capacity/by-flow.json' with { type: 'json' }
+import others from '../../oracles/tank-capacity/other-buildings.json' with { type: 'json' }
 import { day } from '../day.ts'
 import { SHIPPED } from '../shipped-book.ts'
 
@@ -56,12 +57,37 @@ describe('published formulas by flow', () => {
   )
 })
 
+describe('buildings that are no dwelling', () => {
+  for (const { source, place, on, galByFlow } of others.cases)
+    test.each(galByFlow as [number, number][])(`${source}: %d gpd`, (gpd, gal) => {
+      const it = inForce(SHIPPED, place, 'tank.minimum-capacity-by-flow', day(on))
+      if (it.state !== 'in-force') throw new Error(`${place} on ${on}: ${it.state}`)
+      expect(Math.abs(must(requiredCapacity(it, flow(gpd))).value - gal)).toBeLessThanOrEqual(
+        others.tolerance.gal,
+      )
+    })
+
+  test('South Carolina’s copy ends at 4,500 gpd, and nothing is said beyond', () => {
+    const it = inForce(SHIPPED, 'south-carolina', 'tank.minimum-capacity-by-flow', day('2022-01-01'))
+    expect(it.state === 'in-force' && requiredCapacity(it, flow(4501))).toMatchObject({
+      error: { reason: 'beyond-table' },
+    })
+  })
+})
+
 describe('beyond the table', () => {
   test.each([
     ['ohio: the last row holds for more', 'ohio', '2010-01-01', 9, 2500],
     ['minnesota pattern: 250 more for each', 'minnesota-pattern', '1989-06-01', 8, 2250],
     ['US PHS: 250 more for each', 'public-health-service', '1970-01-01', 6, 1500],
     ['UPC: 150 more for each', 'upc', '2000-01-01', 8, 1800],
+    [
+      'North Dakota prints 2,000 where the plumbing code adds up to 1,800',
+      'north-dakota',
+      '2010-01-01',
+      8,
+      2000,
+    ],
   ])('%s', (_, place, on, count, gal) => {
     expect(must(requiredCapacity(rule(place, on), bedrooms(count))).value).toBe(gal)
   })
@@ -106,6 +132,25 @@ test('a pump before the tank doubles North Carolina’s size; a grinder takes ha
   expect(must(requiredCapacity(rule('north-carolina', '2024-06-01'), pumped)).value).toBe(2500)
   const ground = bedrooms(4, { burdens: ['garbage-grinder'] })
   expect(must(requiredCapacity(rule('minnesota', '2014-01-01'), ground)).value).toBe(2250)
+})
+
+test('Rhode Island adds 250 gallons for a grinder, and 250 for a large tub', () => {
+  const ask = (...burdens: Household['burdens'] & object) =>
+    must(requiredCapacity(rule('rhode-island', '2024-12-26'), bedrooms(3, { burdens })))
+  expect(ask('garbage-grinder').value).toBe(1250)
+  expect(ask('large-tub').value).toBe(1250)
+  const both = ask('garbage-grinder', 'large-tub')
+  expect(both.value).toBe(1500)
+  expect(both.steps.slice(1, 3)).toEqual([
+    { says: 'With garbage grinder', formula: 'V + addition', numbers: '1,000 + 250', result: '1,250 gal' },
+    { says: 'With large tub', formula: 'V + addition', numbers: '1,250 + 250', result: '1,500 gal' },
+  ])
+})
+
+test('Hawaii beyond five bedrooms: 1,000 + (Q − 800) × 1.25', () => {
+  const it = rule('hawaii', '2016-03-21')
+  expect(requiredCapacity(it, bedrooms(6))).toMatchObject({ error: { reason: 'needs-flow' } })
+  expect(must(requiredCapacity(it, bedrooms(6, { flowGpd: 1200 }))).value).toBe(1500)
 })
 
 test('a table of its own for a burden, and the largest of several rules', () => {

@@ -29,9 +29,18 @@ test('Pima County 7.21.050 and Arizona R18-9-A316: six months before', () => {
     expect(countingDays(window(place), day('2020-08-31'), plain).first).toBe('2020-02-29')
 })
 
-test('567 IAC 69.2: any time before, so an inspection never runs out', () => {
-  expect(countingDays(window('iowa'), day('2020-08-31'), plain)).toEqual({ first: null, last: '2020-08-31' })
-  expect(countsUntil(window('iowa'), day('2020-08-31'))).toBeNull()
+test('567 IAC 69.2 as an Iowa county tells it: an inspection is good for two years', () => {
+  expect(countingDays(window('iowa'), day('2020-08-31'), plain)).toEqual({
+    first: '2018-08-31',
+    last: '2020-08-31',
+  })
+  expect(countsUntil(window('iowa'), day('2020-08-31'))).toBe('2022-08-31')
+})
+
+test('a rule without an age limit never runs out', () => {
+  const open = { before: null, ifPumpedYearly: null, afterIfWeather: null }
+  expect(countingDays(open, day('2020-08-31'), plain)).toEqual({ first: null, last: '2020-08-31' })
+  expect(countsUntil(open, day('2020-08-31'))).toBeNull()
 })
 
 test('an inspection counts for a transfer just when the transfer falls by its last day', () => {

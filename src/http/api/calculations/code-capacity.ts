@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { CodeCapacityAnswer } from '../../../operations/calculations/code-capacity.ts'
+import { BUILDING_USES, type CodeCapacityAnswer } from '../../../operations/calculations/code-capacity.ts'
 import { VERIFIED } from '../../../rules/citation.ts'
 import { BURDENS } from '../../../rules/values/capacity-rule.ts'
 import { citation, day, step } from '../shapes/basics.ts'
@@ -8,6 +8,9 @@ import { presentCitations, presentSteps, ruleQuestion } from './shapes.ts'
 export const codeCapacityBody = z
   .strictObject({
     ...ruleQuestion,
+    use: z.enum(BUILDING_USES).default('dwelling').meta({
+      description: 'A dwelling, or a building that is none (a restaurant, a school), which goes by its flow',
+    }),
     bedrooms: z.int('write a whole number').min(0).max(50).optional(),
     flowGpd: z
       .number()

@@ -82,6 +82,12 @@ describe('code capacity', () => {
     expect(now.steps.length).toBeGreaterThan(0)
   })
 
+  test('a building that is no dwelling goes by its flow', async () => {
+    const restaurant = { rules: 'tennessee', on: '2020-01-01', use: 'other' }
+    expect((await of({ ...restaurant, flowGpd: 2000 })).requiredGal).toBe(2625)
+    expect(await faults('code-capacity', restaurant)).toEqual(['/flowGpd'])
+  })
+
   test('before there was a code it says so', async () => {
     const then = await of({ on: '1958-05-01', bedrooms: 3 })
     expect(then.requiredGal).toBeNull()
