@@ -11,16 +11,14 @@ export type FlakyProxy = {
   /** The database's address by way of the proxy. */
   readonly url: string
   readonly set: (weather: Weather) => void
+  /** Lets the address be another server's from now on; what is connected to the old one is reset. */
+  readonly move: (databaseUrl: string) => void
   readonly close: () => Promise<void>
 }
 
 /** A proxy for a PostgreSQL that listens on a TCP port or on a Unix socket. */
 export async function flakyProxy(databaseUrl: string): Promise<FlakyProxy> {
-  const to = new URL(databaseUrl)
-  const folder = to.searchParams.get('host')
-  const place = folder?.startsWith('/')
-    ? { path: `${folder}/.s.PGSQL.${to.searchParams.get('port') ?? 5432}` }
-    : { host: to.hostname, port: Number(to.port || 5432) }
+  let place = placeOf(databaseUrl)
   const pairs = new Set<readonly [Socket, Socket]>()
   let weather: Weather = 'fair'
 
@@ -63,6 +61,10 @@ export async function flakyProxy(databaseUrl: string): Promise<FlakyProxy> {
       weather = next
       for (const write of held.splice(0)) write()
     },
+    move: (next) => {
+      place = placeOf(next)
+      for (const [near] of pairs) near.resetAndDestroy()
+    },
     close: async () => {
       for (const [near, far] of pairs) {
         near.destroy()
@@ -71,4 +73,12 @@ export async function flakyProxy(databaseUrl: string): Promise<FlakyProxy> {
       await new Promise<void>((resolve) => server.close(() => resolve()))
     },
   }
+}
+
+function placeOf(databaseUrl: string): { path: string } | { host: string; port: number } {
+  const to = new URL(databaseUrl)
+  const folder = to.searchParams.get('host')
+  return folder?.startsWith('/')
+    ? { path: `${folder}/.s.PGSQL.${to.searchParams.get('port') ?? 5432}` }
+    : { host: to.hostname, port: Number(to.port || 5432) }
 }

@@ -3,15 +3,13 @@ import os from 'node:os'
 import path from 'node:path'
 import { setTimeout as wait } from 'node:timers/promises'
 import pg from 'pg'
-import { PgBoss } from 'pg-boss'
 import { afterAll, expect, test } from 'vitest'
 import { prepareDatabase } from '../../src/jobs/prepare-database.ts'
-import { openDatabase } from '../../src/store/database/database.ts'
 import { holdEmbeddedServer } from '../../src/store/database/embedded/hold.ts'
 import { reachServer } from '../../src/store/database/server.ts'
 import { dice } from '../forms/dice.ts'
-import { enrolPeople } from '../support/people.ts'
 import { account } from './account.ts'
+import { enrolled, untilJobsAreDone } from './aftermath.ts'
 import { ask, type Ledger, work } from './clients.ts'
 import { killHard, processIn, type ServiceProcess, serviceProcess } from './service-process.ts'
 
@@ -22,7 +20,8 @@ import { killHard, processIn, type ServiceProcess, serviceProcess } from './serv
 const ROUNDS = Number(process.env.KILL_ROUNDS || 6)
 const SEED = Number(process.env.KILL_SEED || 20_261_012)
 const CLIENTS = 3
-const PARCELS = 4_000
+/** More than three clients get through in so many rounds. */
+const PARCELS = 4_000 + 60 * ROUNDS
 
 const dataFolder = await mkdtemp(path.join(os.tmpdir(), 'asfound-kill-'))
 const services: ServiceProcess[] = []
@@ -37,27 +36,14 @@ afterAll(async () => {
 async function enrol() {
   const server = await reachServer({ url: undefined, dataFolder, onTrouble: () => {} })
   await prepareDatabase(server.url)
-  const database = openDatabase({ url: server.url, maxConnections: 2, onTrouble: () => {} })
-  const people = await enrolPeople(database)
-  await database.close()
-  const client = new pg.Client({ connectionString: server.url })
-  await client.connect()
-  await client.query(
-    `insert into parcel (county, id, number) select 'quillback', gen_random_uuid(), '07-0001-' || to_char(i, 'FM0000')
-     from generate_series(1, $1) i`,
-    [PARCELS],
-  )
-  // A worker that is gone is noticed after ten seconds instead of thirty, so that the test ends sooner.
-  await client.query('update pgboss.queue set heartbeat_seconds = 10')
-  await client.end()
-  return { server, people }
+  return { server, ...(await enrolled(server.url, PARCELS)) }
 }
 
 test(`nothing is lost in ${ROUNDS} rounds of killing (seed ${SEED})`, {
   timeout: 180_000 + ROUNDS * 30_000,
 }, async () => {
   const chance = dice(SEED)
-  const { server, people } = await enrol()
+  const { server, people, numbers: parcels } = await enrol()
   const settings = { ASFOUND_DATA: dataFolder, MIGRATE: 'off', LOG_LEVEL: 'warn' }
   const web = await serviceProcess({ ...settings, JOBS: 'off' })
   const worker = await serviceProcess({ ...settings, JOBS: 'on' })
@@ -66,7 +52,6 @@ test(`nothing is lost in ${ROUNDS} rounds of killing (seed ${SEED})`, {
   server.release()
 
   const ledger: Ledger = { acknowledged: [], wrong: [], repeats: [], retries: 0, sent: 0 }
-  const parcels = numbered(PARCELS)
   let working = true
   const clients = Array.from({ length: CLIENTS }, (_, index) =>
     work({
@@ -157,40 +142,3 @@ test(`nothing is lost in ${ROUNDS} rounds of killing (seed ${SEED})`, {
   expect(ledger.acknowledged.length).toBeGreaterThan(ROUNDS * 4)
   expect(ledger.retries).toBeGreaterThan(0)
 })
-
-function* numbered(count: number): Generator<string, undefined> {
-  for (let at = 1; at <= count; at++) yield `07-0001-${String(at).padStart(4, '0')}`
-}
-
-/** Looks after the queue every second, as the service does every minute, until nothing is left in it. */
-async function untilJobsAreDone(url: string): Promise<void> {
-  const boss = new PgBoss({
-    connectionString: url,
-    schema: 'pgboss',
-    max: 2,
-    migrate: false,
-    superviseIntervalSeconds: 1,
-    monitorIntervalSeconds: 1,
-  })
-  boss.on('error', () => {})
-  await boss.start()
-  const client = new pg.Client({ connectionString: url })
-  await client.connect()
-  try {
-    await expect
-      .poll(
-        async () => {
-          const { rows } = await client.query<{ n: number }>(
-            `select count(*)::int as n from job where state in ('waiting', 'running')`,
-          )
-          return rows[0]!.n
-        },
-        { timeout: 120_000, interval: 500 },
-      )
-      .toBe(0)
-    await wait(1_500)
-  } finally {
-    await client.end()
-    await boss.stop({ graceful: false })
-  }
-}

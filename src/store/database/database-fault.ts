@@ -2,8 +2,11 @@ import { OutsideFailure } from '../../base/outside-failure.ts'
 
 type Fault = { readonly code?: string; readonly message?: string }
 
-/** SQLSTATE classes and codes that speak of the server, not of the statement. */
-const OUTSIDE = /^(08|53|57P|58|XX|57014|55P03)/
+/**
+ * SQLSTATE classes and codes that speak of the server, not of the statement. 25006, a write where only reading is allowed:
+ * the address is a standby's that has not yet been made the primary.
+ */
+const OUTSIDE = /^(08|53|57P|58|XX|57014|55P03|25006)/
 const NETWORK = new Set([
   'ECONNREFUSED',
   'ECONNRESET',
