@@ -17,6 +17,7 @@ export type StatedArea = {
 const AREA: UnitTable = {
   what: 'area',
   base: 'sq ft',
+  of: ['area', 'areas'],
   like: '600 sq ft or 55.7 m²',
   most: 100_000_000,
   units: [

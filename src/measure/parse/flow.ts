@@ -19,6 +19,7 @@ const perDay = (units: readonly string[]): string =>
 const FLOW: UnitTable = {
   what: 'daily flow',
   base: 'gpd',
+  of: ['flow', 'flows'],
   like: '450 gpd or 1,700 L/day',
   most: 10_000_000,
   units: [

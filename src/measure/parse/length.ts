@@ -1,5 +1,6 @@
 import { ok, type Result } from '../../base/result.ts'
 import { type Amount, amountAt } from './amount.ts'
+import { countBeforeSize } from './count-before.ts'
 import { atTolerance, boundIn, withoutAbout } from './hedge.ts'
 import { type ParseIssue, quoted, refuse } from './issue.ts'
 import { FT_PER, type LengthUnit, lengthUnit } from './length-unit.ts'
@@ -44,6 +45,10 @@ export function parseLength(
   if (bound !== undefined)
     return refuse(`${quoted(text)} is a bound ("${bound}") and not a length: write the length itself`)
   const [written, tolerance] = atTolerance(list)
+  const several = apart(written)
+    ? countBeforeSize(written, text, ['length', 'lengths'], bare === 'refuse' ? 'ft' : bare)
+    : undefined
+  if (several) return several
   const parts = partsOf(written, text)
   if (!parts.ok) return parts
   const margin = tolerance && partsOf(tolerance, text)
@@ -86,6 +91,10 @@ function partsOf(list: readonly Token[], text: string): Result<readonly Part[], 
   }
   return ok(parts)
 }
+
+/** Two numbers with only a space between: `2 100 ft`. All else between two numbers of a length has readings of its own. */
+const apart = ([first, second]: readonly Token[]): boolean =>
+  first?.kind === 'number' && second?.kind === 'number'
 
 const isFeet = (part: Part): boolean => part.unit === 'ft' || part.unit === 'm' || part.unit === 'yd'
 

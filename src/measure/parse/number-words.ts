@@ -34,12 +34,19 @@ export const numberWordsInFigures = (text: string): string =>
       const under = PARTS[part.toLowerCase()]!
       return over > 0 && over < under ? ` ${over}/${under}` : written
     })
-    .replace(RUN, (written) => String(numberOf(written) ?? written))
+    .replace(RUN, (written) => String(numberOf(written) ?? countAndSize(written) ?? written))
     .replace(TWICE, (written, first: string, second: string) =>
       first.replaceAll(',', '') === second.replaceAll(',', '') ? second : written,
     )
     .replace(/ +/g, ' ')
     .trim()
+
+/** `two five hundred` is two of five hundred each, `2 500`; a count before anything below a hundred is no size. */
+function countAndSize(run: string): string | undefined {
+  const [count = '', ...size] = run.split(/[ -]/)
+  const [many, each] = [numberOf(count), size.length === 0 ? undefined : numberOf(size.join(' '))]
+  return many !== undefined && many > 0 && each !== undefined && each >= 100 ? `${many} ${each}` : undefined
+}
 
 /** Whole number of a run of number words, or undefined where they make none. */
 function numberOf(run: string): number | undefined {

@@ -1,6 +1,7 @@
 import { ok, type Result } from '../../base/result.ts'
 import { printSignificant } from '../print/number.ts'
 import { type Amount, amountAt } from './amount.ts'
+import { type Counted, countBeforeSize } from './count-before.ts'
 import { atTolerance, boundIn, withoutAbout } from './hedge.ts'
 import { type ParseIssue, quoted, refuse } from './issue.ts'
 import { tidy } from './tidy.ts'
@@ -10,6 +11,8 @@ import { type Token, tokens } from './tokens.ts'
 export type UnitTable = {
   readonly what: string
   readonly base: string
+  /** What there may be several of, each of such a size. */
+  readonly of: Counted
   readonly like: string
   readonly most: number
   readonly units: readonly (readonly [perBase: number, spellings: string])[]
@@ -60,6 +63,8 @@ function split(list: readonly Token[], text: string, table: UnitTable): Result<P
   const [first, second, third] = list
   if (first?.kind === 'mark' && first.text === '-')
     return refuse(`${quoted(text)} is negative: a ${table.what} is written without a sign`)
+  const several = countBeforeSize(list, text, table.of, table.base)
+  if (several) return several
   if (first?.kind === 'number' && third?.kind === 'number' && second?.kind !== 'number') {
     const times = second?.text.toLowerCase() === 'x'
     const isFraction = second?.text === '/' && first.value < third.value

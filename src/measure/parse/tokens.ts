@@ -21,7 +21,8 @@ const MOST_DIGITS = 15
 
 /**
  * Cuts tidied text into numbers, words and marks, in one pass. `powers` says that a 2 or 3 straight after letters is
- * a power (`ft2`, `m3`), which it is in an area or a volume and never in a length (`6ft3in`).
+ * a power (`ft2`, `m3`), which it is in an area or a volume and never in a length (`6ft3in`). A space parts numbers and
+ * never groups thousands: see `count-before.ts`.
  */
 export function tokens(text: string, powers = false): Result<readonly Token[], ParseIssue> {
   const found: Token[] = []
@@ -38,7 +39,7 @@ export function tokens(text: string, powers = false): Result<readonly Token[], P
       at += sign[0].length
       continue
     }
-    const digits = /^(?:\d{1,3}(?: \d{3})+(?![\d,/])(?:\.\d+)?|[\d.,]*\d)\.?/.exec(rest)
+    const digits = /^[\d.,]*\d\.?/.exec(rest)
     if (digits) {
       const number = numberToken(digits[0])
       if (!number.ok) return number
@@ -65,8 +66,7 @@ export function tokens(text: string, powers = false): Result<readonly Token[], P
 function numberToken(written: string): Result<NumberToken, ParseIssue> {
   const text = written.replace(/\.$/, '')
   const [whole = '', fraction, ...more] = text.split('.')
-  const grouped = whole.replace(/ /g, ',')
-  const good = more.length === 0 && (grouped === '' || PLAIN.test(grouped) || GROUPED.test(grouped))
+  const good = more.length === 0 && (whole === '' || PLAIN.test(whole) || GROUPED.test(whole))
   if (!good || (fraction !== undefined && !PLAIN.test(fraction)))
     return refuse(
       `${quoted(text)} is not a number as written here: a point before decimals, commas only between thousands`,
@@ -75,6 +75,6 @@ function numberToken(written: string): Result<NumberToken, ParseIssue> {
   if (whole.length + (fraction?.length ?? 0) > MOST_DIGITS)
     return refuse(`${quoted(text)} has more digits than any quantity here: write it rounded`)
   const decimals = fraction?.length ?? 0
-  const value = Number(`${grouped.replace(/,/g, '') || '0'}.${fraction ?? '0'}`)
+  const value = Number(`${whole.replace(/,/g, '') || '0'}.${fraction ?? '0'}`)
   return ok({ kind: 'number', text, value, decimals, halfStep: 0.5 / 10 ** decimals })
 }

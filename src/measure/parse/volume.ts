@@ -14,6 +14,7 @@ export type StatedVolume = {
 const VOLUME: UnitTable = {
   what: 'volume',
   base: 'gal',
+  of: ['tank', 'tanks'],
   like: '1,000 gal, 3,785 L or 134 cu ft',
   most: 10_000_000,
   units: [
