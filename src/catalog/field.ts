@@ -47,15 +47,18 @@ export type Bounds = readonly [least: number, most: number]
 type Limits = {
   /** Beyond these it is refused. */
   readonly possible: Bounds
-  /** Beyond these a person is asked whether it was meant. */
+  /** Beyond these a person is asked whether it was meant: it is fixed, or marked as checked. */
   readonly plausible?: Bounds
 }
 
+/** A size: none of it is none at all, and not a size of zero. */
+type Size = { readonly open?: 'least' }
+
 type Value =
-  | ({ readonly value: 'length'; readonly unit: 'ft'; readonly ways: Ways } & Limits)
+  | ({ readonly value: 'length'; readonly unit: 'ft'; readonly ways: Ways } & Limits & Size)
   /** A height above or below something, kept as one length with its sign. */
   | ({ readonly value: 'level'; readonly unit: 'ft'; readonly ways: Ways } & Limits)
-  | ({ readonly value: 'volume'; readonly unit: 'gal' } & Limits)
+  | ({ readonly value: 'volume'; readonly unit: 'gal' } & Limits & Size)
   | ({ readonly value: 'whole' } & Limits)
   | ({
       readonly value: 'number'

@@ -19,6 +19,7 @@ const AREA: UnitTable = {
   base: 'sq ft',
   of: ['area', 'areas'],
   like: '600 sq ft or 55.7 m²',
+  accepted: 'sq ft, sq in, sq yd, m2 or acres',
   most: 100_000_000,
   units: [
     [1, 'sqft sqfeet sqfoot ft2 feet2 sf squareft squarefeet squarefoot ftsq feetsq'],

@@ -21,6 +21,7 @@ const FLOW: UnitTable = {
   base: 'gpd',
   of: ['flow', 'flows'],
   like: '450 gpd or 1,700 L/day',
+  accepted: 'gpd, gal/day, L/day, m3/day or cu ft/day',
   most: 10_000_000,
   units: [
     [1, `gpd ${perDay(GALLONS)}`],

@@ -1,11 +1,12 @@
+import type { Result } from '../../base/result.ts'
+import { type ParseIssue, quoted, refuse } from './issue.ts'
 import type { Token } from './tokens.ts'
 
 const ABOUT = new Set(['about', 'approx', 'approximately', 'appr', 'abt', 'ca', 'circa', '~', '≈'])
 const BOUND = new Set('> < ≥ ≤ over under above below min max minimum maximum least most up'.split(' '))
 
 /**
- * Takes out "about", "approx.", "more or less", `~`, and a `±` that no number follows or that leads (`±40 ft`), and
- * says whether there was one.
+ * Takes out "about", "approx.", "more or less", `~`, and a `±` that no number follows, and says whether there was one.
  */
 export function withoutAbout(list: readonly Token[]): {
   readonly list: readonly Token[]
@@ -18,7 +19,7 @@ export function withoutAbout(list: readonly Token[]): {
   const numberAfter = (at: number) => list.slice(at + 1).some((token) => token.kind === 'number')
   const hedges = list.map((token, i) => {
     if (token.kind === 'number') return false
-    if (token.text === '+-') return i === 0 || !numberAfter(i)
+    if (token.text === '+-') return !numberAfter(i)
     return ABOUT.has(words[i]!) || (moreOrLess >= 0 && i >= moreOrLess && i < moreOrLess + 3)
   })
   if (!hedges.includes(true)) return { list, about: false }
@@ -44,3 +45,18 @@ export function atTolerance(
   const at = list.findIndex((token) => token.kind === 'mark' && token.text === '+-')
   return at < 0 ? [list, undefined] : [list.slice(0, at), list.slice(at + 1)]
 }
+
+/** `±1000 gal`: about so much to one writer, and to another how far off a value that is not there may be. */
+export const toleranceAlone = (
+  list: readonly Token[],
+  text: string,
+): Result<never, ParseIssue> | undefined =>
+  list[0]?.kind === 'mark' && list[0].text === '+-'
+    ? refuse(`${quoted(text)} is a tolerance without its value: write the value first, or "about"`, [
+        text.trim().replace(/^(?:±|\+ ?\/? ?-)\s*/, 'about '),
+      ])
+    : undefined
+
+/** A tolerance as large as its value says nothing. */
+export const toleranceTooLarge = (text: string): Result<never, ParseIssue> =>
+  refuse(`${quoted(text)} has a tolerance as large as the value: check both`)

@@ -13,3 +13,7 @@ export function refuse(message: string, readings: readonly string[] = []): Resul
 
 /** What the person wrote, cut to a length that fits a message. */
 export const quoted = (text: string): string => `"${text.length > 40 ? `${text.slice(0, 40)}…` : text}"`
+
+/** A refusal with what could have been meant, in one sentence. */
+export const withReadings = ({ message, readings }: ParseIssue): string =>
+  readings?.length ? `${message}. It could be ${readings.join(' or ')}` : message

@@ -1,7 +1,7 @@
 import { ok, type Result } from '../../base/result.ts'
 import { type Amount, amountAt } from './amount.ts'
 import { countBeforeSize } from './count-before.ts'
-import { atTolerance, boundIn, withoutAbout } from './hedge.ts'
+import { atTolerance, boundIn, toleranceAlone, toleranceTooLarge, withoutAbout } from './hedge.ts'
 import { type ParseIssue, quoted, refuse } from './issue.ts'
 import { FT_PER, type LengthUnit, lengthUnit } from './length-unit.ts'
 import { tidy } from './tidy.ts'
@@ -17,6 +17,8 @@ export type StatedLength = {
   readonly asWritten: string
   /** Written with "about", "approx.", `~` or a `±` that nothing follows. */
   readonly approximate?: true
+  /** Beyond what is usual, and a person said that it is meant. */
+  readonly checked?: true
 }
 
 /** What a number with no unit means where it stands. */
@@ -44,6 +46,8 @@ export function parseLength(
   const bound = boundIn(list)
   if (bound !== undefined)
     return refuse(`${quoted(text)} is a bound ("${bound}") and not a length: write the length itself`)
+  const alone = toleranceAlone(list, text)
+  if (alone) return alone
   const [written, tolerance] = atTolerance(list)
   const several = apart(written)
     ? countBeforeSize(written, text, ['length', 'lengths'], bare === 'refuse' ? 'ft' : bare)
@@ -61,6 +65,7 @@ export function parseLength(
   if (length.value.ft > LONGEST_FT)
     return refuse(`${quoted(text)} is longer than ${LONGEST_FT} ft: check the number and the unit`)
   const halfStepFt = half ? half.value.ft : length.value.halfStepFt
+  if (half && halfStepFt >= length.value.ft) return toleranceTooLarge(text)
   return ok({ ft: length.value.ft, halfStepFt, asWritten: text, ...(about ? { approximate: true } : {}) })
 }
 

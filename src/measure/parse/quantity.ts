@@ -2,7 +2,7 @@ import { ok, type Result } from '../../base/result.ts'
 import { printSignificant } from '../print/number.ts'
 import { type Amount, amountAt } from './amount.ts'
 import { type Counted, countBeforeSize } from './count-before.ts'
-import { atTolerance, boundIn, withoutAbout } from './hedge.ts'
+import { atTolerance, boundIn, toleranceAlone, toleranceTooLarge, withoutAbout } from './hedge.ts'
 import { type ParseIssue, quoted, refuse } from './issue.ts'
 import { tidy } from './tidy.ts'
 import { type Token, tokens } from './tokens.ts'
@@ -14,7 +14,11 @@ export type UnitTable = {
   /** What there may be several of, each of such a size. */
   readonly of: Counted
   readonly like: string
+  /** The units that are taken, as a person writes them. */
+  readonly accepted: string
   readonly most: number
+  /** Words after the unit that say what it is of: `1,000 gal septic tank`. */
+  readonly beside?: readonly string[]
   readonly units: readonly (readonly [perBase: number, spellings: string])[]
   /** Units that are refused, why, and what could have been meant; `#` stands for the number. */
   readonly refused: readonly (readonly [spellings: string, why: string, readings: readonly string[]])[]
@@ -34,6 +38,8 @@ export function parseQuantity(text: string, table: UnitTable, bare: boolean): Re
     return refuse(
       `${quoted(text)} is a bound ("${bound}") and not a ${table.what}: write the ${table.what} itself`,
     )
+  const alone = toleranceAlone(list, text)
+  if (alone) return alone
   const [written, tolerance] = atTolerance(list)
   const main = split(written, text, table)
   if (!main.ok) return main
@@ -54,6 +60,7 @@ export function parseQuantity(text: string, table: UnitTable, bare: boolean): Re
     margin && perMargin?.ok
       ? margin.value.amount.value * perMargin.value
       : main.value.amount.halfStep * per.value
+  if (margin && halfStep >= value) return toleranceTooLarge(text)
   return ok({ value, halfStep, ...(about ? { approximate: true } : {}) })
 }
 
@@ -82,6 +89,7 @@ function split(list: readonly Token[], text: string, table: UnitTable): Result<P
   if (rest.some((token) => token.kind === 'number'))
     return refuse(`${quoted(text)} holds more than one number: write one ${table.what} at a time`)
   const words = rest.map((token) => (token.text === '/' ? 'per' : token.text.toLowerCase()))
+  while (words.length > 1 && table.beside?.includes(words.at(-1)!)) words.pop()
   // "1,000-gal": a hyphen that joins the number and its unit.
   const unit = (words[0] === '-' ? words.slice(1) : words).join('')
   return ok({ amount: amount.value, unit })
@@ -111,6 +119,6 @@ function factor(
   const known = table.units.find(([, spellings]) => lists(spellings, unit))
   if (known) return ok(known[0])
   return refuse(
-    `${quoted(text)}: "${unit}" is not a unit of ${table.what} known here: write it like ${table.like}`,
+    `${quoted(text)}: "${unit}" is not a unit of ${table.what}: write ${table.accepted}, like ${table.like}`,
   )
 }

@@ -62,6 +62,13 @@ export function tidy(text: string): Result<string, ParseIssue> {
       `there is a character that does not show (U+${code}): delete it and write the quantity again`,
     )
   }
+  if (/[^\P{Nd}0-9]/u.test(plain)) {
+    const narrow = plain.normalize('NFKC')
+    return refuse(
+      `${quoted(plain)} has figures other than 0 to 9: write it with those`,
+      /[^\P{Nd}0-9]/u.test(narrow) ? [] : [narrow],
+    )
+  }
   if (/\d[eE][+-]?\d/.test(plain))
     return refuse(`${quoted(plain)} is in scientific notation: write the number out`)
   const mistaken = letterForDigit(plain)

@@ -9,6 +9,8 @@ export type StatedVolume = {
   readonly halfStepGal: number
   readonly asWritten: string
   readonly approximate?: true
+  /** Beyond what is usual, and a person said that it is meant. */
+  readonly checked?: true
 }
 
 const VOLUME: UnitTable = {
@@ -16,10 +18,11 @@ const VOLUME: UnitTable = {
   base: 'gal',
   of: ['tank', 'tanks'],
   like: '1,000 gal, 3,785 L or 134 cu ft',
+  accepted: 'gal, L, cu ft, cu in, cu yd or m3',
   most: 10_000_000,
+  beside: ['septic', 'tank', 'capacity', 'concrete', 'precast', 'nominal', 'size', 'liquid', 'total'],
   units: [
     [1, 'gal gals gallon gallons gl gls g usgal usgals usgallon usgallons'],
-    [1, 'galtank gallontank galseptictank gallonseptictank galcapacity gallonscapacity'],
     [1000, 'mgal mgals mgallon mgallons kgal kgals thousandgal thousandgals thousandgallons'],
     [L_PER_IMPERIAL_GAL / L_PER_GAL, 'impgal impgals imperialgal imperialgallon imperialgallons'],
     [1 / L_PER_GAL, 'l liter liters litre litres ltr ltrs'],

@@ -40,7 +40,8 @@ export function readCorrection(
       `${field} is a value of a component: write one of these keys: ${keys || 'none on record'}`,
     )
   }
-  const read = correctionValue(field, value, ['correction', 'value'])
+  const kind = asBuilt.components.find(({ key }) => key === component)?.kind
+  const read = correctionValue(field, value, ['correction', 'value'], kind)
   if (!read.ok) issues.push(...read.error)
   if (!read.ok || issues.length > 0) return invalid(...issues)
   return ok({ permit, component, field, value: read.value, written: value })

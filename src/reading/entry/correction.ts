@@ -1,10 +1,13 @@
 import { err, type Result } from '../../base/result.ts'
 import { MEASURE_NAMES, type MeasureName, SYSTEM_FIELDS, type SystemField } from '../../catalog/catalog.ts'
 import { MEASURES } from '../../catalog/component-measures.ts'
+import type { Field } from '../../catalog/field.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
 import { PERMIT_FIELDS } from '../../catalog/permit-fields.ts'
 import { statedField } from './field-schema.ts'
 import { type EntryIssue, pointerOf } from './issues.ts'
 import { readEntry } from './read-entry.ts'
+import { isMeasured, unusualOf } from './unusual.ts'
 
 export const CORRECTABLE = [...SYSTEM_FIELDS, ...MEASURE_NAMES] as const
 export type Correctable = SystemField | MeasureName
@@ -24,9 +27,14 @@ export function correctionValue(
   field: Correctable,
   value: unknown,
   at: readonly PropertyKey[],
+  kind?: ComponentKind,
 ): Result<unknown, readonly EntryIssue[]> {
   const place = belongsToComponent(field) ? 'component' : 'permit'
-  const read = readEntry(statedField(correctableField(field), `${place}.${field}`), value, at)
+  const declared: Field = correctableField(field)
+  const read = readEntry(statedField(declared, `${place}.${field}`), value, at)
+  const asked =
+    read.ok && kind !== undefined && isMeasured(read.value) ? unusualOf(declared, read.value, kind) : null
+  if (asked !== null) return err([{ pointer: pointerOf(at), message: asked }])
   if (!read.ok || read.value !== null) return read
   return err([{ pointer: pointerOf(at), message: 'is missing: write the value that the record should have' }])
 }

@@ -29,11 +29,13 @@ export type EntryValue<F, L> = F extends { value: 'length' }
       ? z.input<typeof volumeEntry>
       : F extends { value: 'date' }
         ? string
-        : F extends { value: 'lines' | 'choices' }
-          ? ValueOf<F, L, never>[number][]
-          : F extends { value: 'group'; parts: infer P }
-            ? EntryOf<P, L>
-            : ValueOf<F, L, never>
+        : F extends { value: 'whole' | 'number' }
+          ? number | string
+          : F extends { value: 'lines' | 'choices' }
+            ? ValueOf<F, L, never>[number][]
+            : F extends { value: 'group'; parts: infer P }
+              ? EntryOf<P, L>
+              : ValueOf<F, L, never>
 
 type NeededIn<Fs> = { [N in keyof Fs]: Fs[N] extends { needed: true } ? N : never }[keyof Fs]
 

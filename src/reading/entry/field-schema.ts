@@ -1,11 +1,13 @@
 import { z } from 'zod'
 import type { Place } from '../../catalog/catalog.ts'
-import type { Bounds, Field, FieldOf, Fields } from '../../catalog/field.ts'
+import type { Field, FieldOf, Fields } from '../../catalog/field.ts'
 import type { FoundLength, StatedLength } from '../../records/quantity.ts'
 import type { FoundLengthTyped, LengthTyped, ShapeOf } from './entry-of.ts'
 import { line, optional, prose } from './fields.ts'
 import { foundLength, levelEntry } from './found-length.ts'
+import { numberEntry } from './number-entry.ts'
 import { dateEntry, lengthEntry, volumeEntry } from './quantity.ts'
+import { beyondPossible, isByKind, type Measured, unusualValue } from './unusual.ts'
 
 declare module 'zod' {
   interface GlobalMeta {
@@ -44,11 +46,10 @@ function valueSchema(field: Field, lengths: Lengths, at: `${Place}.${string}`): 
     case 'level':
       return within(levelEntry(field.ways[0]), field)
     case 'volume':
-      return volumeEntry.refine(({ gal }) => isIn(field.possible, gal), beyond(field.possible, 'gal'))
+      return within(volumeEntry, field)
     case 'whole':
-      return bounded(z.number().int('a whole number'), field)
     case 'number':
-      return bounded(z.number(), field)
+      return numberEntry(field)
     case 'date':
       return dateEntry
     case 'flag':
@@ -68,25 +69,15 @@ function valueSchema(field: Field, lengths: Lengths, at: `${Place}.${string}`): 
   }
 }
 
-function bounded(schema: z.ZodNumber, field: FieldOf<'whole'> | FieldOf<'number'>): z.ZodNumber {
-  const [least, most] = field.possible
-  const open = 'open' in field ? field.open : undefined
-  const from =
-    open === 'least' ? schema.gt(least, `more than ${least}`) : schema.min(least, `at least ${least}`)
-  return open === 'most' ? from.lt(most, `less than ${most}`) : from.max(most, `at most ${most}`)
-}
-
-const within = <T extends { readonly ft: number }>(
+/** What is usual for some kinds of component alone is asked where the kind is known: see `unusual-parts.ts`. */
+const within = <T extends Measured>(
   schema: z.ZodType<T>,
-  { possible }: { readonly possible: Bounds },
-) => schema.refine(({ ft }) => isIn(possible, ft), beyond(possible, 'ft'))
-
-const isIn = ([least, most]: Bounds, value: number): boolean => value >= least && value <= most
-
-const beyond = ([least, most]: Bounds, unit: string): string =>
-  least < 0
-    ? `is further than ${most.toLocaleString('en-US')} ${unit}: check the number and the unit`
-    : `is more than ${most.toLocaleString('en-US')} ${unit}: check the number and the unit`
+  field: FieldOf<'length'> | FieldOf<'level'> | FieldOf<'volume'>,
+) =>
+  schema.superRefine((value, context) => {
+    const message = beyondPossible(field, value) ?? (isByKind(field) ? null : unusualValue(field, value))
+    if (message !== null) context.addIssue({ code: 'custom', message })
+  })
 
 /** The schema of one field as a permit states it. */
 export const statedField = (field: Field, at: `${Place}.${string}`): z.ZodType =>

@@ -5,6 +5,7 @@ import type { FindingsRecord, FoundComponent } from '../../records/findings.ts'
 import { acrossComponents, withSides } from './components.ts'
 import type { EntryOf, FoundLengthTyped } from './entry-of.ts'
 import { shapeOf } from './field-schema.ts'
+import { askAboutPart } from './unusual-parts.ts'
 
 /** Findings as an inspector types them. */
 export type FindingsEntry = EntryOf<typeof INSPECTION_FIELDS, FoundLengthTyped> & {
@@ -21,6 +22,7 @@ function acrossFields(found: Partial<FoundComponent> | undefined, context: z.cor
   if (found?.outcome === 'not-reached' && !found.notReachedBecause) {
     fault('notReachedBecause', 'say why it was not reached')
   }
+  askAboutPart(found, FOUND_FIELDS, fault)
 }
 
 /** One component of the findings; its record lacks the sides that only the reference's wall tells. */

@@ -7,6 +7,7 @@ import { acrossComponents, withSides } from './components.ts'
 import type { EntryOf, LengthTyped } from './entry-of.ts'
 import { shapeOf } from './field-schema.ts'
 import { line } from './fields.ts'
+import { askAboutPart } from './unusual-parts.ts'
 
 /** A permit as a person types it. */
 export type PermitEntry = EntryOf<typeof PERMIT_FIELDS, LengthTyped> & {
@@ -27,6 +28,18 @@ function acrossFields(entry: Partial<PermitRecord>, context: z.core.$RefinementC
   acrossComponents(entry ?? {}, ['tag'], context)
 }
 
+const statedEntry = z
+  .strictObject(shapeOf(STATED_FIELDS, 'stated', 'component'))
+  .superRefine(
+    (part: unknown, context) =>
+      askAboutPart(
+        part as { readonly [name: string]: unknown } | undefined,
+        STATED_FIELDS,
+        (field, message) => context.addIssue({ code: 'custom', path: [field], message }),
+      ),
+    { when: () => true },
+  )
+
 const unreadable = z.strictObject({
   pointer: line(200).regex(/^(\/[^/]+)+$/, 'a JSON Pointer such as /bedrooms'),
   note: line(300),
@@ -36,10 +49,7 @@ const unreadable = z.strictObject({
 export const permitEntry: z.ZodType<PermitRecord, PermitEntry> = z
   .strictObject({
     ...shapeOf(PERMIT_FIELDS, 'stated', 'permit'),
-    components: z
-      .array(z.strictObject(shapeOf(STATED_FIELDS, 'stated', 'component')))
-      .max(100)
-      .default([]),
+    components: z.array(statedEntry).max(100).default([]),
     unreadable: z.array(unreadable).max(100).default([]),
   })
   .superRefine(acrossFields, { when: () => true })

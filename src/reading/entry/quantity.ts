@@ -1,12 +1,10 @@
 import { z } from 'zod'
 import type { Result } from '../../base/result.ts'
-import type { ParseIssue } from '../../measure/parse/issue.ts'
+import { type ParseIssue, withReadings } from '../../measure/parse/issue.ts'
 import { parseLength, type StatedLength } from '../../measure/parse/length.ts'
 import { parseVolume, type StatedVolume } from '../../measure/parse/volume.ts'
 import { parseDate } from '../date.ts'
-
-const said = ({ message, readings }: ParseIssue): string =>
-  readings?.length ? `${message}. It could be ${readings.join(' or ')}` : message
+import { unmarked } from './unusual.ts'
 
 /** Parses as zod validates, so that a fault carries the pointer of its field and all faults come back at once. */
 const read =
@@ -14,7 +12,7 @@ const read =
   (text: string, context: z.core.$RefinementCtx): T => {
     const result = parse(text)
     if (result.ok) return result.value
-    context.addIssue({ code: 'custom', message: said(result.error), input: text })
+    context.addIssue({ code: 'custom', message: withReadings(result.error), input: text })
     return z.NEVER
   }
 
@@ -29,28 +27,54 @@ const positive = z
   .max(100_000)
   .refine((value) => value === 0 || value >= LEAST, 'is nearer to zero than anything that is measured')
 
+/** As it was read, and that a person says it is meant, where it stands beyond what is usual. */
+const meant = <T extends object>(value: T, checked: boolean | undefined): T =>
+  checked ? { ...value, checked: true } : value
+
+const readMeant =
+  <T extends object>(parse: (text: string) => Result<T, ParseIssue>) =>
+  (typed: string, context: z.core.$RefinementCtx): T => {
+    const { text: written, checked } = unmarked(typed)
+    return meant(read(parse)(written, context), checked)
+  }
+
+const checked = z.literal(true).optional()
+
 /** A length: as people write it (`4'-6"`, `54 in`, `1.37 m`), or a number under the name of its unit. */
 export const lengthEntry = z
   .union([
-    text(`4'-6"`).transform(read((written) => parseLength(written))),
-    z.strictObject({ ft: positive }).transform(({ ft }): StatedLength => asNumber(ft, 1, 'ft')),
-    z.strictObject({ in: positive }).transform((entry): StatedLength => asNumber(entry.in, 1 / 12, 'in')),
-    z.strictObject({ m: positive }).transform(({ m }): StatedLength => asNumber(m, 1 / 0.3048, 'm')),
+    text(`4'-6"`).transform(readMeant((written) => parseLength(written))),
+    z
+      .strictObject({ ft: positive, checked })
+      .transform((it): StatedLength => meant(asNumber(it.ft, 1, 'ft'), it.checked)),
+    z
+      .strictObject({ in: positive, checked })
+      .transform((it): StatedLength => meant(asNumber(it.in, 1 / 12, 'in'), it.checked)),
+    z
+      .strictObject({ m: positive, checked })
+      .transform((it): StatedLength => meant(asNumber(it.m, 1 / 0.3048, 'm'), it.checked)),
   ])
   .meta({
-    description: 'A length as people write it: 4\'-6", 54 in, 4.5 ft, 1.37 m; or {ft}, {in} or {m}',
+    description:
+      'A length as people write it: 4\'-6", 54 in, 4.5 ft, 1.37 m; or {ft}, {in} or {m}. One beyond what is usual is asked about: write "84 ft, checked" where it is right',
     examples: ['4\'-6"'],
   })
 
 /** A volume: `1,000 gal`, `3785 L`, or `{gal}`. */
 export const volumeEntry = z
   .union([
-    text('1,000 gal').transform(read((written) => parseVolume(written))),
+    text('1,000 gal').transform(readMeant((written) => parseVolume(written))),
     z
-      .strictObject({ gal: positive })
-      .transform(({ gal }): StatedVolume => ({ gal, halfStepGal: halfStep(gal), asWritten: `${gal} gal` })),
+      .strictObject({ gal: positive, checked })
+      .transform(
+        ({ gal, checked }): StatedVolume =>
+          meant({ gal, halfStepGal: halfStep(gal), asWritten: `${gal} gal` }, checked),
+      ),
   ])
-  .meta({ description: 'A volume as people write it: 1,000 gal, 3785 L; or {gal}', examples: ['1,000 gal'] })
+  .meta({
+    description: 'A volume as people write it: 1,000 gal, 3785 L; or {gal}; 30,000 gal, checked',
+    examples: ['1,000 gal'],
+  })
 
 /** A date: `YYYY-MM-DD`, or as a permit writes it (`5/3/74`, `May 3, 1974`). */
 export const dateEntry = z

@@ -1,35 +1,63 @@
-import { fieldAt } from '../../catalog/catalog.ts'
+import { fieldAt, type Place } from '../../catalog/catalog.ts'
 import type { FindingsRecord, FoundComponent } from '../../records/findings.ts'
 import type { PermitRecord } from '../../records/permit.ts'
 import type { FoundLength, StatedLength, StatedVolume } from '../../records/quantity.ts'
 import type { FindingsEntry } from './findings.ts'
 import type { PermitEntry } from './permit.ts'
+import { isWithin, marked } from './unusual.ts'
 
 /**
  * A record in the form it is typed in, so that it can be read, changed in one place and sent back: reading it again
  * gives the same record. Lengths and volumes come as they were written; what a record does not say is left out.
  */
-export const permitAsWritten = (record: PermitRecord): PermitEntry => written(record) as PermitEntry
+export const permitAsWritten = (record: PermitRecord): PermitEntry =>
+  written(
+    withNumbers('permit', {
+      ...record,
+      components: record.components.map((it) => withNumbers('component', it)),
+    }),
+  ) as PermitEntry
 
 /** The same for findings: each length with the method and the instrument it was taken by. */
 export const findingsAsWritten = (record: FindingsRecord): FindingsEntry =>
-  written({ ...record, components: record.components.map(withLevels) }) as FindingsEntry
+  written(
+    withNumbers('inspection', {
+      ...record,
+      components: record.components.map((it) => withNumbers('component', withLevels(it))),
+    }),
+  ) as FindingsEntry
+
+/** A number beyond what is usual stands in the record because a person said that it is meant. */
+const withNumbers = (place: Place, record: object): object =>
+  Object.fromEntries(
+    Object.entries(record).map(([name, value]) => {
+      const field = fieldAt(place, name)
+      const asked = (field?.value === 'whole' || field?.value === 'number') && typeof value === 'number'
+      return [
+        name,
+        asked && field.plausible && !isWithin(field.plausible, value) ? marked(String(value)) : value,
+      ]
+    }),
+  )
+
+const typed = ({ asWritten, checked }: StatedLength | StatedVolume): string =>
+  checked ? marked(asWritten) : asWritten
 
 /** A level is typed as above or below, and kept as one height. */
 const withLevels = (found: FoundComponent): object =>
   Object.fromEntries(
     Object.entries(found).map(([name, value]) => {
       if (fieldAt('component', name)?.value !== 'level' || value === null) return [name, value]
-      const { ft, asWritten, method } = value as FoundLength
-      return [name, { [ft < 0 ? 'below' : 'above']: asWritten, method }]
+      const { ft, method } = value as FoundLength
+      return [name, { [ft < 0 ? 'below' : 'above']: typed(value as FoundLength), method }]
     }),
   )
 
 function written(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(written)
   if (typeof value !== 'object' || value === null) return value
-  if (isFound(value)) return { length: value.asWritten, method: value.method, instrument: value.instrument }
-  if (isQuantity(value)) return value.asWritten
+  if (isFound(value)) return { length: typed(value), method: value.method, instrument: value.instrument }
+  if (isQuantity(value)) return typed(value)
   return Object.fromEntries(
     Object.entries(value).flatMap(([key, field]) => (field === null ? [] : [[key, written(field)]])),
   )

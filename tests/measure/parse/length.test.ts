@@ -102,7 +102,6 @@ describe('the ways people write a length', () => {
     `40'±`,
     '40 ft +/-',
     '≈ 40 ft',
-    '±40 ft',
     '40 ± ft',
     '40 ft (approx.)',
     '40 ft more or less',
@@ -137,6 +136,8 @@ describe('what is ambiguous is refused with the readings it could have', () => {
     ['1O0 ft', ['100 ft']],
     ['l50 ft', ['150 ft']],
     ['4,5 m', ['4.5']],
+    ['±40 ft', ['about 40 ft']],
+    ['５４ in', ['54 in']],
   ])('%s', (text, readings) => {
     expect(refusal(text).readings).toEqual(readings)
   })
@@ -180,7 +181,10 @@ describe('what is no length is refused with what to write', () => {
     ['4 ft\u0007', 'U+0007'],
     ['4\u200b ft', 'U+200B'],
     ['4 ft \u202e', 'U+202E'],
-    ['٤ ft', 'is not a length'],
+    ['٤ ft', 'figures other than 0 to 9'],
+    ['４ ft', 'figures other than 0 to 9'],
+    ['±40 ft', 'a tolerance without its value'],
+    ['4 ft ± 5 ft', 'as large as the value'],
     ['1234567890123456 ft', 'more digits'],
     ['999999 ft', 'longer than'],
     ['9'.repeat(LONGEST_TEXT + 1), 'characters long'],

@@ -24,6 +24,8 @@ describe('volumes', () => {
     ['1,000-gal', 1000, 0.5],
     ['1,000-gallon tank', 1000, 0.5],
     ['1,000 gal. septic tank', 1000, 0.5],
+    ['1,000 gal septic', 1000, 0.5],
+    ['1,000 gal nominal capacity', 1000, 0.5],
     ['1,000 Gals.', 1000, 0.5],
     ['1,000 US gal', 1000, 0.5],
     ['957.5 gal', 957.5, 0.05],
@@ -60,6 +62,9 @@ describe('volumes', () => {
     ['1000', ['1000 gal']],
     ['1O00 gal', ['1000 gal']],
     ['5OO gal', ['500 gal']],
+    ['±1000 gal', ['about 1000 gal']],
+    ['+/- 1000 gal', ['about 1000 gal']],
+    ['１０００ gal', ['1000 gal']],
     ['2 MG', ['2 M gal', '2,000,000 gal']],
     ['2 x 500 gal', ['500 gal', '1,000 gal']],
     ['1,000/500 gal', ['1,000 gal', '500 gal']],
@@ -80,8 +85,14 @@ describe('volumes', () => {
     '4 ft',
     '99999999999 gal',
     '1 barrel',
+    '1,000 gal ± 1,000',
   ])('%j is refused', (text) => {
     expect(refusalOf(parseVolume(text)).message.length).toBeGreaterThan(10)
+  })
+  test('an unknown unit is told with those that are known', () => {
+    expect(refusalOf(parseVolume('1,000 galons')).message).toContain(
+      'write gal, L, cu ft, cu in, cu yd or m3, like 1,000 gal',
+    )
   })
   test('bare gallons where the caller says so', () => {
     expect(must(parseVolume('1,000', { bare: 'gal' })).gal).toBe(1000)

@@ -1,39 +1,56 @@
 import { z } from 'zod'
+import { MEASURES } from '../../../catalog/component-measures.ts'
+import type { FieldOf } from '../../../catalog/field.ts'
+import type { AbsorptionKind } from '../../../catalog/kinds.ts'
+import { PERMIT_FIELDS } from '../../../catalog/permit-fields.ts'
 import { COUNTED_SURFACES } from '../../../geometry/absorption/absorption-shape.ts'
 import { MINIMUM_VERDICTS } from '../../../measure/compare.ts'
 import type { AbsorptionAnswer } from '../../../operations/calculations/absorption-area.ts'
-import { foundLength } from '../../../reading/entry/found-length.ts'
+import { foundField } from '../../../reading/entry/found-field.ts'
+import { numberEntry } from '../../../reading/entry/number-entry.ts'
 import { VERIFIED } from '../../../rules/citation.ts'
 import { citation, step } from '../shapes/basics.ts'
 import { presentCitations, presentSteps, presentUncertainty, ruleQuestion, U, uncertainty } from './shapes.ts'
 
-const length = foundLength('ground-tape')
-const depth = foundLength('inside-tape')
-const rows = z.array(length).min(1).max(50)
+const { length, width, diameter, effectiveDepth } = MEASURES
+const over = (field: FieldOf<'length'>, kind: AbsorptionKind) => foundField(field, kind, 'ground-tape')
+const into = (field: FieldOf<'length'>, kind: AbsorptionKind) => foundField(field, kind, 'inside-tape')
+const rows = (kind: AbsorptionKind) => z.array(over(length, kind)).min(1).max(50)
 
 export const absorptionBody = z
   .strictObject({
     shape: z.discriminatedUnion('kind', [
       z.strictObject({
         kind: z.literal('pits'),
-        diameter: depth,
-        effectiveDepth: depth.meta({ description: 'Sidewall below the inlet' }),
+        diameter: into(diameter, 'seepage-pit'),
+        effectiveDepth: into(effectiveDepth, 'seepage-pit').meta({ description: 'Sidewall below the inlet' }),
         count: z.int('write a whole number').min(1).max(99).default(1),
       }),
       z.strictObject({
         kind: z.literal('trenches'),
-        width: length,
-        lengths: rows,
-        effectiveDepth: depth.optional().meta({ description: 'Gravel below the pipe' }),
+        width: over(width, 'trench'),
+        lengths: rows('trench'),
+        effectiveDepth: into(effectiveDepth, 'trench')
+          .optional()
+          .meta({ description: 'Gravel below the pipe' }),
       }),
-      z.strictObject({ kind: z.literal('bed'), length, width: length, effectiveDepth: depth.optional() }),
+      z.strictObject({
+        kind: z.literal('bed'),
+        length: over(length, 'bed'),
+        width: over(width, 'bed'),
+        effectiveDepth: into(effectiveDepth, 'bed').optional(),
+      }),
       z.strictObject({
         kind: z.literal('chambers'),
-        width: length,
-        lengths: rows,
+        width: over(width, 'chambers'),
+        lengths: rows('chambers'),
         credit: z.number().positive().max(10).default(1),
       }),
-      z.strictObject({ kind: z.literal('mound'), basalLength: length, basalWidth: length }),
+      z.strictObject({
+        kind: z.literal('mound'),
+        basalLength: over(length, 'mound'),
+        basalWidth: over(width, 'mound'),
+      }),
     ]),
     counts: z.enum(COUNTED_SURFACES).optional().meta({
       description: 'Which surfaces count; default: what the rule counts, or the bottom if there is no rule',
@@ -41,9 +58,9 @@ export const absorptionBody = z
     required: z
       .strictObject({
         ...ruleQuestion,
-        percRateMpi: z.number().positive().max(1000).meta({ description: 'Minutes per inch' }),
-        bedrooms: z.int('write a whole number').min(0).max(50).optional(),
-        flowGpd: z.number().positive().max(100_000).optional(),
+        percRateMpi: numberEntry(PERMIT_FIELDS.percRateMpi).meta({ description: 'Minutes per inch' }),
+        bedrooms: numberEntry(PERMIT_FIELDS.bedrooms).optional(),
+        flowGpd: numberEntry(PERMIT_FIELDS.designFlowGpd).optional(),
         soil: z.string().max(80).optional(),
       })
       .optional()

@@ -1,9 +1,14 @@
 import { z } from 'zod'
+import { PERMIT_FIELDS } from '../../../catalog/permit-fields.ts'
 import { BUILDING_USES, type CodeCapacityAnswer } from '../../../operations/calculations/code-capacity.ts'
+import { numberEntry } from '../../../reading/entry/number-entry.ts'
 import { VERIFIED } from '../../../rules/citation.ts'
 import { BURDENS } from '../../../rules/values/capacity-rule.ts'
 import { citation, day, step } from '../shapes/basics.ts'
 import { presentCitations, presentSteps, ruleQuestion } from './shapes.ts'
+
+/** A restaurant or a school has more than any house, so nothing is usual. */
+const { plausible: _, ...anyFlow } = PERMIT_FIELDS.designFlowGpd
 
 export const codeCapacityBody = z
   .strictObject({
@@ -11,13 +16,8 @@ export const codeCapacityBody = z
     use: z.enum(BUILDING_USES).default('dwelling').meta({
       description: 'A dwelling, or a building that is none (a restaurant, a school), which goes by its flow',
     }),
-    bedrooms: z.int('write a whole number').min(0).max(50).optional(),
-    flowGpd: z
-      .number()
-      .positive()
-      .max(100_000)
-      .optional()
-      .meta({ description: 'Daily design flow, gallons' }),
+    bedrooms: numberEntry(PERMIT_FIELDS.bedrooms).optional(),
+    flowGpd: numberEntry(anyFlow).optional().meta({ description: 'Daily design flow, gallons' }),
     burdens: z.array(z.enum(BURDENS)).max(BURDENS.length).default([]).meta({
       description: 'What raises the requirement in the table',
     }),

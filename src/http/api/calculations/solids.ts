@@ -1,27 +1,31 @@
 import { z } from 'zod'
+import { FOUND } from '../../../catalog/component-findings.ts'
+import { MEASURES } from '../../../catalog/component-measures.ts'
+import type { FieldOf } from '../../../catalog/field.ts'
 import { SOLIDS_VERDICTS } from '../../../geometry/solids/solids-rule.ts'
 import type { SolidsAnswers } from '../../../operations/calculations/solids.ts'
-import { foundLength } from '../../../reading/entry/found-length.ts'
+import { foundField } from '../../../reading/entry/found-field.ts'
 import { citation, day, step } from '../shapes/basics.ts'
 import { presentCitations, presentSteps, ruleQuestion, U } from './shapes.ts'
 
-const rod = foundLength('sounding-rod').optional()
-const rule = foundLength('liquid-level-rule').optional()
+const { sludgeDepth, scumThickness, scumBottomBelow, outletDeviceBelow, outletDeviceAbove } = FOUND
+const rod = (field: FieldOf<'length'>) => foundField(field, 'tank', 'sounding-rod').optional()
+const rule = (field: FieldOf<'length'>) => foundField(field, 'tank', 'liquid-level-rule').optional()
 
 export const solidsBody = z
   .strictObject({
     ...ruleQuestion,
     readings: z
       .strictObject({
-        liquidDepth: rod,
-        sludgeThickness: rod,
-        scumThickness: rod,
-        scumTopAboveLiquid: rule,
-        scumBottomBelowLiquid: rod,
-        outletBottomBelowLiquid: rule.meta({
+        liquidDepth: rod(MEASURES.liquidDepth),
+        sludgeThickness: rod(sludgeDepth),
+        scumThickness: rod(scumThickness),
+        scumTopAboveLiquid: rule(scumThickness),
+        scumBottomBelowLiquid: rod(scumBottomBelow),
+        outletBottomBelowLiquid: rule(outletDeviceBelow).meta({
           description: 'Lower end of the outlet device below the liquid',
         }),
-        outletTopAboveLiquid: rule.meta({ description: 'Its upper end above the liquid' }),
+        outletTopAboveLiquid: rule(outletDeviceAbove).meta({ description: 'Its upper end above the liquid' }),
       })
       .meta({
         description: 'All against the liquid standing at the outlet invert; what was not read is left out',

@@ -1,35 +1,41 @@
 import { z } from 'zod'
+import { MEASURES } from '../../../catalog/component-measures.ts'
 import { type CapacityAnswer, calculateCapacity } from '../../../operations/calculations/tank-capacity.ts'
+import { foundField } from '../../../reading/entry/found-field.ts'
 import { foundLength } from '../../../reading/entry/found-length.ts'
 import { MATERIALS } from '../../../records/component.ts'
 import { step } from '../shapes/basics.ts'
 import { presentSteps, presentUncertainty, U, uncertainty } from './shapes.ts'
 
-const length = foundLength('inside-tape')
-const depth = foundLength('sounding-rod')
-const optional = length.optional()
+const { length: LENGTH, width: WIDTH, diameter: DIAMETER, insideHeight, liquidDepth } = MEASURES
+const length = foundField(LENGTH, 'tank')
+const width = foundField(WIDTH, 'tank')
+const diameter = foundField(DIAMETER, 'tank')
+const height = foundField(insideHeight, 'tank')
+const depth = foundField(liquidDepth, 'tank')
+const optional = foundLength('inside-tape').optional()
 
 const vessels = [
   z.strictObject({
     kind: z.literal('rectangular'),
     length,
-    width: length,
+    width,
     liquidDepth: depth,
-    floorLength: optional.meta({ description: 'Where the walls slope: length at the floor' }),
-    floorWidth: optional,
+    floorLength: length.optional().meta({ description: 'Where the walls slope: length at the floor' }),
+    floorWidth: width.optional(),
     cornerRadius: optional,
-    insideHeight: optional,
+    insideHeight: height.optional(),
   }),
   z.strictObject({
     kind: z.literal('vertical-cylinder'),
-    diameter: length,
+    diameter,
     liquidDepth: depth,
-    floorDiameter: optional.meta({ description: 'Where it tapers: diameter at the floor' }),
-    insideHeight: optional,
+    floorDiameter: diameter.optional().meta({ description: 'Where it tapers: diameter at the floor' }),
+    insideHeight: height.optional(),
   }),
   z.strictObject({
     kind: z.literal('horizontal-cylinder'),
-    diameter: length,
+    diameter,
     length: length.meta({ description: 'The straight part between the heads' }),
     liquidDepth: depth,
     ends: z
@@ -42,19 +48,19 @@ const vessels = [
   }),
   z.strictObject({
     kind: z.enum(['horizontal-oval', 'horizontal-ellipse']),
-    width: length,
-    height: length,
+    width,
+    height,
     length,
     liquidDepth: depth,
   }),
   z.strictObject({
     kind: z.literal('vertical-oval'),
     length: length.meta({ description: 'Overall, not less than the width' }),
-    width: length,
+    width,
     liquidDepth: depth,
-    insideHeight: optional,
+    insideHeight: height.optional(),
   }),
-  z.strictObject({ kind: z.literal('sphere'), diameter: length, liquidDepth: depth }),
+  z.strictObject({ kind: z.literal('sphere'), diameter, liquidDepth: depth }),
 ] as const
 
 const vessel = z.discriminatedUnion('kind', vessels)
@@ -66,7 +72,7 @@ export const tankCapacityBody = z
       z.strictObject({ kind: z.literal('two-compartments'), first: vessel, second: vessel }),
       z.strictObject({ kind: z.literal('in-series'), tanks: z.array(vessel).min(1).max(9) }),
     ]),
-    wallThickness: foundLength('rigid-rule').optional().meta({
+    wallThickness: foundField(MEASURES.wallThickness, 'tank', 'rigid-rule').optional().meta({
       description: 'Subtracted from outside measurements; default: typical for the material',
     }),
     material: z.enum(MATERIALS).optional(),

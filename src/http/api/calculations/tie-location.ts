@@ -1,17 +1,19 @@
 import { z } from 'zod'
+import { REFERENCE, TIE } from '../../../catalog/places.ts'
 import type { TieLocationAnswer } from '../../../operations/calculations/tie-location.ts'
-import { foundLength } from '../../../reading/entry/found-length.ts'
+import { foundField } from '../../../reading/entry/found-field.ts'
 import { SIDES } from '../../../records/component.ts'
 import { step } from '../shapes/basics.ts'
 import { presentSteps } from './shapes.ts'
 
-const tape = foundLength('ground-tape')
+const baseline = foundField(REFERENCE.parts.baseline)
+const tie = foundField(TIE.parts.a)
 
 export const tieLocationBody = z
   .strictObject({
-    baseline: tape.meta({ description: 'Between the corners A and B of one wall' }),
-    a: tape.meta({ description: 'From corner A: on the left, facing the wall from outside' }),
-    b: tape.meta({ description: 'From corner B' }),
+    baseline: baseline.meta({ description: 'Between the corners A and B of one wall' }),
+    a: tie.meta({ description: 'From corner A: on the left, facing the wall from outside' }),
+    b: tie.meta({ description: 'From corner B' }),
     side: z
       .enum(SIDES)
       .optional()

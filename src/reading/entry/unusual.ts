@@ -1,0 +1,88 @@
+import { type Bounds, type Field, type FieldOf, useOn } from '../../catalog/field.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
+import { parseLength } from '../../measure/parse/length.ts'
+import { printNumber, printSignificant } from '../../measure/print/number.ts'
+
+/**
+ * A value beyond what the catalog calls plausible is asked about, and taken once a person says that it is meant by
+ * writing so after it: `84 ft, checked`. In words, so that it works in a form, a file and a program alike.
+ */
+const MARK = /\s*[,;]?\s*\(?\bchecked\b\)?\s*$/i
+
+/** What was typed without the mark, and whether it was there. */
+export function unmarked(typed: string): { readonly text: string; readonly checked: boolean } {
+  const text = typed.replace(MARK, '')
+  return { text, checked: text !== typed }
+}
+
+export const marked = (written: string): string => `${written}, checked`
+
+/** What to ask about a value beyond its bounds: what else it may be, and how to say that it is meant. */
+export function askAbout(
+  written: string,
+  bounds: Bounds,
+  unit: string,
+  readAs: readonly string[] = [],
+): string {
+  const [least, most] = bounds.map((bound) => printSignificant(bound, 3))
+  const usual = `Usual is ${least} to ${most}${unit === '' ? '' : ` ${unit}`}.`
+  const meant = readAs[0] === undefined ? usual : `Did you mean ${readAs[0]}?`
+  return `${written}? ${meant} If ${written} is right, write "${marked(written)}"`
+}
+
+export const isWithin = ([least, most]: Bounds, value: number): boolean => value >= least && value <= most
+
+/** The same figure with another unit, where that is a usual length: `84 ft` may be `84 in`. */
+export function otherUnits(written: string, bounds: Bounds): readonly string[] {
+  const figure = /^\s*(\d[\d,]*(?:\.\d+)?)\s*(?:[a-z'"′″’”]+\.?|['′’]\s*-?\s*0\s*["″”]?)\s*$/i.exec(
+    written,
+  )?.[1]
+  if (figure === undefined) return []
+  return ['in', 'ft', 'm'].flatMap((unit) => {
+    const other = parseLength(`${figure} ${unit}`)
+    return other.ok && isWithin(bounds, other.value.ft) ? [`${figure} ${unit}`] : []
+  })
+}
+
+/** A length or a volume as it is held. */
+export type Measured = ({ readonly ft: number } | { readonly gal: number }) & {
+  readonly asWritten: string
+  readonly checked?: true
+}
+type MeasuredField = FieldOf<'length'> | FieldOf<'level'> | FieldOf<'volume'>
+
+const figureOf = (value: Measured): number => ('ft' in value ? value.ft : value.gal)
+
+/** Why a value can't be at all; null where it can. */
+export function beyondPossible(
+  { possible: [least, most], unit, ...field }: MeasuredField,
+  value: Measured,
+): string | null {
+  const figure = figureOf(value)
+  if ('open' in field && field.open === 'least' && figure <= least)
+    return `${value.asWritten} is no size: leave it out where it is not known`
+  if (figure >= least && figure <= most) return null
+  const beyond = least < 0 ? 'further' : 'more'
+  return `is ${beyond} than ${printNumber(most)} ${unit}: check the number and the unit`
+}
+
+/** Whether what is usual of a field hangs on the kind of component. */
+export const isByKind = ({ on }: MeasuredField): boolean =>
+  on?.some(({ plausible }) => plausible !== undefined) ?? false
+
+/** What to ask about a value that is not usual, of a component of this kind where the field goes by it; null for no question. */
+export function unusualValue(field: MeasuredField, value: Measured, kind?: ComponentKind): string | null {
+  const bounds = (kind === undefined ? undefined : useOn(field, kind)?.plausible) ?? field.plausible
+  if (bounds === undefined || value.checked || isWithin(bounds, figureOf(value))) return null
+  const readAs = 'ft' in value ? otherUnits(value.asWritten, bounds) : []
+  return askAbout(value.asWritten, bounds, field.unit, readAs)
+}
+
+export const isMeasured = (value: unknown): value is Measured =>
+  typeof value === 'object' && value !== null && 'asWritten' in value && ('ft' in value || 'gal' in value)
+
+/** What to ask about a value whose field goes by the kind of component; null for no question. */
+export const unusualOf = (field: Field, value: Measured, kind: ComponentKind | undefined): string | null =>
+  (field.value === 'length' || field.value === 'level' || field.value === 'volume') && isByKind(field)
+    ? unusualValue(field, value, kind)
+    : null
