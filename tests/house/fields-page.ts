@@ -18,9 +18,10 @@ export const fieldsPage = (): string =>
 Every fact that a permit, an inspection or a component can have, as \`src/catalog/\` declares it. Entries, answers, forms,
 imports and this page are made from it: \`npm test -- tests/house/fields.test.ts -u\` writes the page anew.
 
-*Possible* are the limits beyond which a value is refused. *Plausible* is what nobody would ask about; it is common
-practice, and for some kinds of component it has limits of its own. *Headings* are how columns of other people's files
-name the field, besides its own name.`,
+*Possible* are the limits beyond which a value is refused. A value beyond what is *plausible* is asked
+about ("84 ft? Did you mean 84 in?"), in programs, forms and files alike, until it is fixed or marked as meant
+(\`84 ft, checked\`). The limits are common practice, and for some kinds of component they are its own. *Headings* are
+how columns of other people's files name the field, besides its own name.`,
     ...Object.entries(CATALOG).map(([place, fields]) => section(place as Place, fields)),
   ].join('\n\n')}\n`
 
