@@ -19,9 +19,10 @@ import {
   WITH_OUTLET,
 } from './kinds.ts'
 import { FIX } from './places.ts'
-import { CAMERA, DEPTH, GROUND, INVERT } from './ways.ts'
+import { CAMERA, DEPTH, GROUND, INSIDE, INVERT } from './ways.ts'
 
 const INSIDE_A_TANK = [{ kinds: VESSELS }] as const
+const TANK = [{ kinds: ['tank'] }] as const
 const LAYER = {
   value: 'length',
   unit: 'ft',
@@ -137,6 +138,28 @@ export const FOUND = {
   /** Bottom of the outlet device below the outlet invert, and its top above it. */
   outletDeviceBelow: { ...DEVICE, example: '16 in' },
   outletDeviceAbove: { ...DEVICE, example: '6 in' },
+  /** Bottom of the inlet device below the outlet invert, which is where the liquid stands. */
+  inletDeviceBelow: { ...DEVICE, on: TANK, example: '8 in' },
+  /** Inlet invert above (+) or below (−) the outlet invert, feet. Below it, sewage stands in the house's line. */
+  inletAboveOutlet: {
+    value: 'level',
+    unit: 'ft',
+    ways: INVERT,
+    possible: [-10, 10],
+    plausible: [-0.25, 0.5],
+    by: 'inspection',
+    section: 'contents',
+    on: TANK,
+  },
+  /** Inside length of the first compartment, where there are two. */
+  firstCompartmentLength: {
+    ...LAYER,
+    ways: INSIDE,
+    plausible: [1.5, 20],
+    section: 'size',
+    on: TANK,
+    example: '5 ft',
+  },
   condition: {
     value: 'choice',
     choices: CONDITIONS,

@@ -27,6 +27,9 @@ export const ACTS = [
   'finish-inspection',
   'refill-and-read',
   'replace-part',
+  'install-or-accept-part',
+  'replace-at-transfer',
+  'replace-system',
   'repair-or-replace',
   'secure-cover',
   'fix-flow',
@@ -37,6 +40,7 @@ export const ACTS = [
   'test-for-leaks',
   'pump',
   'test-water',
+  'lender-decides',
   'nothing-until-change',
   'pump-advised',
   'nothing',
@@ -62,6 +66,9 @@ export const ACTOR_OF: { readonly [A in Act]: Actor } = {
   'finish-inspection': 'firm',
   'refill-and-read': 'firm',
   'replace-part': 'owner',
+  'install-or-accept-part': 'reviewer',
+  'replace-at-transfer': 'owner',
+  'replace-system': 'owner',
   'repair-or-replace': 'owner',
   'secure-cover': 'owner',
   'fix-flow': 'owner',
@@ -72,6 +79,7 @@ export const ACTOR_OF: { readonly [A in Act]: Actor } = {
   'test-for-leaks': 'owner',
   pump: 'owner',
   'test-water': 'owner',
+  'lender-decides': 'nobody',
   'nothing-until-change': 'nobody',
   'pump-advised': 'nobody',
   nothing: 'nobody',
@@ -120,7 +128,18 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
         : { severity: 'review', act: 'remeasure', remeasure: outcome.wouldSettle?.measurement ?? null }
     case 'bedrooms-above-design':
       return consequence('review', 'decide-on-bedrooms')
+    case 'construction-below-code':
+      return isToday(reason)
+        ? consequence('note', 'nothing-until-change')
+        : consequence('review', 'decide-whether-it-may-stay')
+    case 'type-not-accepted':
+      return notAccepted(reason)
     case 'component-missing':
+      // A filter keeps solids from the field, and the baffle goes on doing so without it.
+      if (reason.is === 'required-part')
+        return isToday(reason)
+          ? consequence('note', 'nothing-until-change')
+          : consequence('review', 'install-or-accept-part')
       return HURTS_WHEN_MISSING.includes(subject.kind)
         ? consequence('action', 'replace-part')
         : consequence('review', 'correct-or-search-again')
@@ -139,6 +158,8 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
       return consequence(PLACE_MATTERS(subject.kind) ? 'review' : 'note', 'correct-ties')
     case 'setback-short':
       return consequence('action', 'test-water')
+    case 'lender-distance-short':
+      return consequence('note', 'lender-decides')
     case 'level-high':
       return consequence('action', 'fix-flow')
     case 'level-low':
@@ -168,6 +189,22 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
 }
 
 const isToday = (reason: Reason): boolean => 'occasion' in reason && reason.occasion === 'today'
+
+/** What was lawful when it was built stays, unless today's law says what becomes of those that are there. */
+function notAccepted(reason: Reason): Consequence {
+  if (reason.is !== 'accepted') return consequence('review', 'decide-whether-it-may-stay')
+  switch (reason.existing) {
+    case 'hazard':
+      return consequence('action', 'replace-system')
+    case 'replace-at-transfer':
+      return consequence('action', 'replace-at-transfer')
+    case 'until-it-fails':
+    case null:
+      return isToday(reason)
+        ? consequence('note', 'nothing-until-change')
+        : consequence('review', 'decide-whether-it-may-stay')
+  }
+}
 
 function sign(reason: Reason): Consequence {
   if (reason.is !== 'sign') return consequence('review', 'check-drainfield')

@@ -4,8 +4,9 @@ import type { Part } from '../records/part.ts'
 import type { OurText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
 import type { Step } from '../rules/values/protocol.ts'
+import type { Existing } from '../rules/values/requirement.ts'
 import type { Outcome } from './outcome.ts'
-import type { Occasion, Sign } from './reason.ts'
+import type { Construction, Occasion, Sign } from './reason.ts'
 
 /** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */
 export type OpenPart = {
@@ -25,6 +26,12 @@ export type Detail = {
   /** Whether the rule was read; null where none is involved. */
   readonly source: Verified | null
   readonly sign: Sign | null
+  /** What of a tank's construction is short, or the type that is not accepted. */
+  readonly built: Construction | 'compartments' | 'cesspool' | 'masonry-tank' | null
+  /** What becomes of a type that is no longer accepted. */
+  readonly existing: Existing | null
+  /** A part that a rule requires and no permit lists. */
+  readonly requiredBy: 'rule' | null
   readonly device: 'pump' | 'alarm' | null
   /** What an inspection left out. */
   readonly step: Step | null
@@ -44,6 +51,16 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
         : reason.is === 'metal-age'
           ? 'age'
           : null,
+  built:
+    reason.is === 'construction'
+      ? reason.construction
+      : reason.is === 'compartments'
+        ? 'compartments'
+        : reason.is === 'accepted'
+          ? reason.type
+          : null,
+  existing: reason.is === 'accepted' ? reason.existing : null,
+  requiredBy: reason.is === 'required-part' ? 'rule' : null,
   neverApproved: reason.is === 'never-approved',
   workSince: reason.is === 'work-since',
   sign: reason.is === 'sign' ? reason.sign : null,

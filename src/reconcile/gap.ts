@@ -42,6 +42,7 @@ export type Aside =
   | { readonly aside: 'out-of-service'; readonly part: Part }
   | { readonly aside: 'not-metal'; readonly part: Part }
   | { readonly aside: 'just-pumped'; readonly part: Part; readonly days: number }
+  | { readonly aside: 'solids-measured' }
   | { readonly aside: 'level-below-outlet'; readonly part: Part }
   | {
       readonly aside: 'other-corners'

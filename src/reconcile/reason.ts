@@ -4,9 +4,11 @@ import type { TestResult } from '../catalog/choices.ts'
 import type { Material } from '../records/component.ts'
 import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
-import type { FirmText } from '../records/whose.ts'
+import type { FirmText, PaperText } from '../records/whose.ts'
+import type { AgainstRange } from '../rules/apply/range-met.ts'
 import type { Verified } from '../rules/citation.ts'
 import type { Step as ProtocolStep } from '../rules/values/protocol.ts'
+import type { Existing } from '../rules/values/requirement.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 
@@ -25,6 +27,19 @@ export const SIGNS = [
   'lush-ground',
 ] as const
 export type Sign = (typeof SIGNS)[number]
+
+/** How a tank is built, in what a rule can require of it. */
+export const CONSTRUCTIONS = [
+  'liquid-depth',
+  'freeboard',
+  'wall',
+  'invert-drop',
+  'inlet-below',
+  'outlet-below',
+  'outlet-share',
+  'outlet-above',
+] as const
+export type Construction = (typeof CONSTRUCTIONS)[number]
 
 /** How a figure stands to the least that is required. */
 export type AgainstLeast = 'enough' | 'short' | 'too-close'
@@ -102,9 +117,59 @@ export type Reason =
       readonly provided: Quantity
       readonly least: Quantity
       readonly bedrooms: number
-      readonly perc: Quantity
+      /** Null where the soil decides in its place. */
+      readonly perc: Quantity | null
+      readonly soil?: PaperText | null
       readonly source: Verified
       readonly comes: AgainstLeast
+    }
+  | {
+      readonly is: 'construction'
+      readonly construction: Construction
+      readonly occasion: Occasion
+      readonly found: Quantity
+      readonly low: Quantity | null
+      readonly high: Quantity | null
+      readonly source: Verified
+      readonly comes: AgainstRange
+    }
+  | {
+      readonly is: 'compartments'
+      readonly occasion: Occasion
+      readonly count: number
+      readonly minimum: number
+      /** The first one's share of the length, where it is not what the rule requires. */
+      readonly first: { readonly found: Quantity; readonly low: Quantity; readonly high: Quantity } | null
+      readonly source: Verified
+      readonly comes: AgainstLeast
+    }
+  /** A part that a rule requires whether or not a permit lists it. */
+  | {
+      readonly is: 'required-part'
+      readonly occasion: Occasion
+      readonly required: boolean
+      readonly there: boolean
+      /** In the words of the pack. */
+      readonly detail: string | null
+      readonly source: Verified
+    }
+  | {
+      readonly is: 'accepted'
+      readonly type: 'cesspool' | 'masonry-tank'
+      readonly occasion: Occasion
+      readonly accepted: boolean
+      readonly detail: string | null
+      /** What becomes of one that is there. */
+      readonly existing: Existing | null
+      readonly source: Verified
+    }
+  | {
+      readonly is: 'pumping-interval'
+      readonly since: Quantity
+      readonly years: Quantity
+      readonly people: number
+      readonly source: Verified
+      readonly due: boolean
     }
   | { readonly is: 'bedrooms'; readonly designed: number; readonly counted: number }
   // Parts.
@@ -171,6 +236,8 @@ export type Reason =
       /** A side is not said, and the nearer of the possible places counts. */
       readonly ambiguous: boolean
       readonly unplaced: readonly Part[]
+      /** Whose distance it is, where it is not the code's. */
+      readonly by?: 'lender'
       readonly comes: AgainstLeast
     }
   // State.

@@ -1,8 +1,11 @@
 import type { Check } from './check.ts'
 import { absorptionAgainstCode } from './checks/absorption-against-code.ts'
+import { absorptionBySoil } from './checks/absorption-by-soil.ts'
+import { acceptedType } from './checks/accepted-type.ts'
 import { bedrooms } from './checks/bedrooms.ts'
 import { capacityAgainstCode } from './checks/capacity-against-code.ts'
 import { capacityAgainstRecord } from './checks/capacity-against-record.ts'
+import { compartments } from './checks/compartments.ts'
 import { componentOnRecord } from './checks/component-on-record.ts'
 import { componentPresence } from './checks/component-presence.ts'
 import { condition } from './checks/condition.ts'
@@ -16,11 +19,14 @@ import { lineMaterial } from './checks/line-material.ts'
 import { material } from './checks/material.ts'
 import { metalTankAge } from './checks/metal-tank-age.ts'
 import { position } from './checks/position.ts'
+import { pumpingInterval } from './checks/pumping-interval.ts'
 import { recordClarity } from './checks/record-clarity.ts'
 import { recordPresence } from './checks/record-presence.ts'
 import { requiredDevice } from './checks/required-device.ts'
-import { setback } from './checks/setback.ts'
+import { requiredFilter } from './checks/required-filter.ts'
+import { lenderSetback, setback, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
+import { tankConstruction } from './checks/tank-construction.ts'
 import { typeOfComponent } from './checks/type-of-component.ts'
 
 /** Every check, in the order in which a report tells them: the file, the tank, the parts, the place, the state. */
@@ -31,19 +37,27 @@ export const CHECKS: readonly Check[] = [
   capacityAgainstRecord,
   capacityAgainstCode,
   absorptionAgainstCode,
+  absorptionBySoil,
+  tankConstruction,
+  compartments,
+  acceptedType,
   bedrooms,
   componentPresence,
   requiredDevice,
+  requiredFilter,
   componentOnRecord,
   lineMaterial,
   material,
   typeOfComponent,
   position,
   setback,
+  wellSince,
+  lenderSetback,
   failureSigns,
   level,
   equipment,
   solids,
+  pumpingInterval,
   condition,
   lid,
   metalTankAge,

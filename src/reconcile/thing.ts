@@ -2,6 +2,7 @@ import type { PlainDate } from '../base/plain-date.ts'
 import type { SystemField } from '../records/as-built.ts'
 import type { MeasureName, Side } from '../records/component.ts'
 import type { Quantity } from './quantity.ts'
+import type { Construction } from './reason.ts'
 
 /** What a fact or an exhibit is: a field of the record or the inspection, or something computed or required. */
 export type Thing =
@@ -25,6 +26,14 @@ export type Thing =
   | 'outletDeviceBelow'
   | 'outletDeviceAbove'
   | 'baseline'
+  | 'lastPumpedOn'
+  | 'people'
+  | 'pumped-since'
+  | 'pump-out-years'
+  | 'inletAboveOutlet'
+  | 'inletDeviceBelow'
+  | 'first-compartment'
+  | Construction
   | 'capacity-by-readings'
   | 'capacity-by-record'
   | 'least-capacity'

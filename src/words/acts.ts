@@ -62,6 +62,12 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return 'decide whether the drainfield must be tested'
     case 'replace-part':
       return `have ${the(about)} replaced by a licensed installer`
+    case 'install-or-accept-part':
+      return `require ${the(about)} to be installed, or accept the tank without one`
+    case 'replace-at-transfer':
+      return `have ${the(about)} replaced under a permit when the property changes hands`
+    case 'replace-system':
+      return `have ${the(about)} taken out of use and replaced under a permit`
     case 'repair-or-replace':
       return `have ${the(about)} repaired or replaced by a licensed installer`
     case 'secure-cover':
@@ -74,6 +80,8 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return 'have the tank pumped by a licensed hauler'
     case 'test-water':
       return 'have the well water tested, and wait for the county’s decision on the distance'
+    case 'lender-decides':
+      return 'nothing by the code; a lender may require a waiver or another distance'
     case 'nothing-until-change':
       return 'nothing, until the use changes or it is replaced'
     case 'pump-advised':

@@ -15,7 +15,7 @@ const isToday = ({ outcome: { reason } }: Discrepancy): boolean =>
   'occasion' in reason && reason.occasion === 'today'
 
 function toFirm(it: Discrepancy): string {
-  const { kind, outcome } = it
+  const { kind, outcome, act } = it
   const { reason, wouldSettle } = outcome
   switch (kind) {
     case 'capacity-below-record':
@@ -40,6 +40,14 @@ function toFirm(it: Discrepancy): string {
     }
     case 'bedrooms-above-design':
       return 'Say so in the report: more people may use the system than it was designed for.'
+    case 'construction-below-code':
+      return isToday(it)
+        ? 'It was lawful in its day. The owner does not have to do anything about this now.'
+        : 'Keep the readings. A reviewer will check them.'
+    case 'type-not-accepted':
+      return act === 'nothing-until-change'
+        ? 'It may stay until it fails. Tell the owner.'
+        : 'Tell the owner. A reviewer will decide.'
     case 'component-missing':
       return 'State how you searched. A reviewer will ask.'
     case 'component-not-on-record':
@@ -55,6 +63,8 @@ function toFirm(it: Discrepancy): string {
       return 'Check which corners the ties run from before you leave.'
     case 'setback-short':
       return 'Tell the owner to have the water tested.'
+    case 'lender-distance-short':
+      return 'Say so in the report: a lender may ask.'
     case 'level-high':
       return 'The outlet or what lies beyond it does not take the flow. Check before it is pumped.'
     case 'level-low':
@@ -108,6 +118,14 @@ function toReviewer(it: Discrepancy): string {
           : 'Ask the firm to measure again with a better method.'
     case 'bedrooms-above-design':
       return 'Check whether the added bedrooms were permitted and what the system can carry.'
+    case 'construction-below-code':
+      return isToday(it)
+        ? 'It counts when the tank is replaced.'
+        : 'Check whether it was permitted so, with a variance, or built short.'
+    case 'type-not-accepted':
+      return act === 'nothing-until-change'
+        ? 'It was lawful when it was built. It counts when it fails or is replaced.'
+        : 'The rule does not let it stay as it is.'
     case 'component-missing':
       return certainty.word === 'firm'
         ? 'The place itself was opened or seen.'
@@ -126,6 +144,8 @@ function toReviewer(it: Discrepancy): string {
       return 'The record’s ties are wrong, or this is not the part they meant.'
     case 'setback-short':
       return 'Look for a variance, and have the well tested.'
+    case 'lender-distance-short':
+      return 'The code is another question: this is a lender’s own distance.'
     case 'level-high':
       return 'The outlet is blocked, or the drainfield does not take the flow.'
     case 'level-low':

@@ -91,6 +91,8 @@ export function asideWords(it: Aside): string {
       return `${the(it.part)} is not metal`
     case 'just-pumped':
       return `${the(it.part)} was pumped ${counted(it.days, 'day')} before the inspection and may not have refilled`
+    case 'solids-measured':
+      return 'scum and sludge were measured, and tell more than the years since the last pumping'
     case 'level-below-outlet':
       return `the liquid in ${the(it.part)} stood below the outlet, so distances to the outlet device tell nothing`
     case 'other-corners':

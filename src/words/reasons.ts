@@ -1,6 +1,6 @@
 import type { Outcome } from '../reconcile/outcome.ts'
 import type { Quantity } from '../reconcile/quantity.ts'
-import type { AgainstLeast, Occasion, ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
+import type { AgainstLeast, ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
 import type { Step } from '../rules/values/protocol.ts'
 import { printDate } from './date.ts'
 import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'
@@ -14,6 +14,14 @@ import {
 } from './nouns.ts'
 import { isOrAre, itOrThem, the, wasOrWere } from './part.ts'
 import { figure, ruleFeet } from './quantity.ts'
+import {
+  acceptedWords,
+  compartmentsWords,
+  constructionWords,
+  pumpingIntervalWords,
+  requiredPartWords,
+  requires,
+} from './reasons-of-building.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
 import { THING_NOUNS } from './things.ts'
@@ -48,7 +56,17 @@ export function reasonWords({ subject, reason }: Told): string {
       return `${holds} ${figure(reason.found)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')}${sourceNote(reason.source)}${close(reason.comes)}`
     }
     case 'absorption-code':
-      return `the absorption area is ${figure(reason.provided)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')} at ${figure(reason.perc)}${sourceNote(reason.source)}${close(reason.comes)}`
+      return `the absorption area is ${figure(reason.provided)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')} ${reason.perc ? `at ${figure(reason.perc)}` : `in ${reason.soil ?? 'this soil'}`}${sourceNote(reason.source)}${close(reason.comes)}`
+    case 'construction':
+      return constructionWords(name, reason)
+    case 'compartments':
+      return compartmentsWords(reason)
+    case 'required-part':
+      return requiredPartWords(name, reason)
+    case 'accepted':
+      return acceptedWords(name, reason)
+    case 'pumping-interval':
+      return pumpingIntervalWords(reason)
     case 'bedrooms':
       return `designed for ${counted(reason.designed, 'bedroom')}; the inspection counted ${reason.counted}`
     case 'found':
@@ -117,9 +135,6 @@ export function reasonWords({ subject, reason }: Told): string {
   }
 }
 
-const requires = (occasion: Occasion): string =>
-  occasion === 'today' ? 'today’s code requires' : 'the code when it was permitted required'
-
 const close = (comes: AgainstLeast): string => (comes === 'too-close' ? ': too close to call' : '')
 
 function capacityRecord(
@@ -173,13 +188,13 @@ const pipeChanges = ({ material, size }: ReasonOf<'other-pipe'>): string =>
 function setback(
   name: string,
   is: string,
-  { from, distance, least, source, ambiguous, unplaced }: ReasonOf<'setback'>,
+  { from, distance, least, source, ambiguous, unplaced, by }: ReasonOf<'setback'>,
 ): string {
   const notes = [
     ambiguous ? '; the side is not stated, so the nearer of the possible places counts' : '',
     unplaced.length > 0 ? `; nothing tells where ${listed(unplaced.map(the))} lies` : '',
   ].join('')
-  return `${name} ${is} ${figure(distance)} from ${the(from)}; the rule requires ${ruleFeet(least)}${sourceNote(source)}${notes}`
+  return `${name} ${is} ${figure(distance)} from ${the(from)}; ${by === 'lender' ? 'the lender’s program' : 'the rule'} requires ${ruleFeet(least)}${sourceNote(source)}${notes}`
 }
 
 const levelWords = ({ value, unit }: Quantity, against: 'outlet' | 'inlet'): string =>

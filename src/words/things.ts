@@ -2,6 +2,7 @@ import { MEASURE_NAMES, type MeasureName, SYSTEM_FIELDS, type SystemField } from
 import { METHODS, type Method } from '../measure/methods.ts'
 import { printLength } from '../measure/print/length.ts'
 import type { ExhibitSource } from '../reconcile/outcome.ts'
+import type { Construction } from '../reconcile/reason.ts'
 import type { Shown, Thing } from '../reconcile/thing.ts'
 import { printDate } from './date.ts'
 import { FIELD_WORDS } from './fields.ts'
@@ -10,6 +11,18 @@ import { figure } from './quantity.ts'
 import { counted } from './sentence.ts'
 
 type OwnThing = Exclude<Thing, MeasureName | SystemField>
+
+/** What of a tank's construction a rule asks for. */
+export const CONSTRUCTION_NOUNS: { readonly [C in Construction]: string } = {
+  'liquid-depth': 'liquid depth',
+  freeboard: 'freeboard',
+  wall: 'wall thickness',
+  'invert-drop': 'drop from the inlet invert to the outlet invert',
+  'inlet-below': 'depth of the inlet device below the liquid',
+  'outlet-below': 'depth of the outlet device below the liquid',
+  'outlet-share': 'depth of the outlet device, as a share of the liquid depth',
+  'outlet-above': 'height of the outlet device above the liquid',
+}
 
 /** What is no field of the catalog, or is called otherwise where it is evidence. */
 const OWN: { readonly [T in OwnThing]: string } = {
@@ -30,6 +43,14 @@ const OWN: { readonly [T in OwnThing]: string } = {
   sludgeDepth: 'sludge depth',
   outletDeviceBelow: 'bottom of the outlet device below the invert',
   outletDeviceAbove: 'top of the outlet device above the invert',
+  lastPumpedOn: 'last pumping',
+  people: 'number of people living there',
+  'pumped-since': 'years since the last pumping',
+  'pump-out-years': 'years between pumpings',
+  inletAboveOutlet: 'inlet invert against the outlet invert',
+  inletDeviceBelow: 'bottom of the inlet device below the outlet invert',
+  'first-compartment': 'length of the first compartment',
+  ...CONSTRUCTION_NOUNS,
   baseline: 'baseline between corners A and B',
   'capacity-by-readings': 'capacity from the inspection’s readings',
   'capacity-by-record': 'capacity from the dimensions on record',

@@ -1,21 +1,33 @@
 import { invariant } from '../../base/invariant.ts'
 import { isNonEmpty, type NonEmpty } from '../../base/non-empty.ts'
+import type { PlainDate } from '../../base/plain-date.ts'
 import { offset, type Point } from '../../geometry/position/point.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
 import type { Step } from '../../measure/step.ts'
 import { propagate, type Uncertain } from '../../measure/uncertain.ts'
 import { isAbsorption } from '../../records/component.ts'
-import { type Part, partOnRecord } from '../../records/part.ts'
+import { type Part, partFound, partOnRecord } from '../../records/part.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
 import { aboutPairing, derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
 import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
-import { type Fact, firstKnown, known } from '../fact.ts'
+import { type Fact, firstKnown, known, lacking } from '../fact.ts'
 import { foundPlace, type Place, recordedPlace } from '../facts/place.ts'
+import type { DiscrepancyKind } from '../kinds.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
 import { exactly, measured } from '../quantity.ts'
 import { AGAINST_LEAST } from '../reason.ts'
+
+type Asking = {
+  readonly id: string
+  readonly raises: DiscrepancyKind
+  /** Tells two questions that raise one kind about one part apart. */
+  readonly facet: string | null
+  readonly name: 'setbacks' | 'setbacks.lender'
+  readonly on: (pairing: Pairing, given: Case) => PlainDate | null
+  readonly wells: (given: Case) => readonly Well[]
+}
 
 type PlacedWell = { readonly part: Part; readonly place: Place }
 
@@ -24,57 +36,93 @@ type PlacedWell = { readonly part: Part; readonly place: Place }
  * against the table of the permit's day: one answer, for the well that it stands worst with. Where ties leave two
  * places, the nearer one counts and the answer says so.
  */
-export const setback = check({
-  id: 'setback',
-  raises: ['setback-short'],
-  subjects: ({ pairings }): readonly Pairing[] =>
-    pairings.some(isWell)
-      ? pairings.filter(({ built }) => built.kind === 'tank' || isAbsorption(built.kind))
-      : [],
-  about: aboutPairing,
-  facts: { here: placeOf, wells: (_: Pairing, given: Case) => placedWells(given) },
-  rules: { table: { name: 'setbacks', on: ({ built }) => permitDate(built) } },
-  decide({ here, wells }, { table }, { built }) {
-    const required = requiredSetback(table, isAbsorption(built.kind) ? built.kind : 'tank', 'private-well')
-    if (!required.ok) {
-      const { narrower: _, ...silence } = required.error
-      return {
-        verdict: 'does-not-apply',
-        raises: null,
-        reason: { is: 'no-rule', rules: [{ state: 'silent', rule: 'setbacks', silence }] },
-        certainty: open('undecided'),
+const asking = ({ id, raises, facet, name, on, wells }: Asking) =>
+  check({
+    id,
+    raises: [raises],
+    subjects: (given: Case): readonly Pairing[] =>
+      wells(given).length > 0
+        ? given.pairings.filter(({ built }) => built.kind === 'tank' || isAbsorption(built.kind))
+        : [],
+    about: aboutPairing,
+    facet: () => facet,
+    facts: {
+      here: placeOf,
+      wells: (pairing: Pairing, given: Case) => placedWells(wells(given), pairing, given),
+    },
+    rules: { table: { name, on } },
+    decide({ here, wells }, { table }, { built }) {
+      const required = requiredSetback(table, isAbsorption(built.kind) ? built.kind : 'tank', 'private-well')
+      if (!required.ok) {
+        const { narrower: _, ...silence } = required.error
+        return {
+          verdict: 'does-not-apply',
+          raises: null,
+          reason: { is: 'no-rule', rules: [{ state: 'silent', rule: name, silence }] },
+          certainty: open('undecided'),
+        }
       }
-    }
-    const least = required.value.value.ft
-    const answers = wells.placed.map((well) => ({ well, ...against(here, well.place, least) }))
-    const worst = answers.reduce((best, other) => (isWorse(other, best) ? other : best))
-    const { verdict, distance, ambiguous, well } = worst
-    return {
-      verdict,
-      raises: verdict === 'falls-short' ? 'setback-short' : null,
-      reason: {
-        is: 'setback',
-        from: well.part,
-        distance: measured(distance, 'ft'),
-        least: exactly(least, 'ft'),
-        source: sourceOf(table),
-        ambiguous,
-        unplaced: wells.unplaced,
-        comes: AGAINST_LEAST[verdict],
-      },
-      certainty:
-        verdict === 'too-close-to-call' || ambiguous
-          ? open('place-not-known')
-          : table.verified === 'from-memory'
-            ? likely('rule-not-verified')
-            : firm('beyond-uncertainty'),
-      exhibits: [
-        derived('distance', measured(distance, 'ft'), well.part),
-        requiredBy('distance', exactly(least, 'ft'), table, well.part),
-      ],
-      steps: [...here.steps, ...well.place.steps, ...required.value.steps, ...worst.steps],
-    }
-  },
+      const least = required.value.value.ft
+      const answers = wells.placed.map((well) => ({ well, ...against(here, well.place, least) }))
+      const worst = answers.reduce((best, other) => (isWorse(other, best) ? other : best))
+      const { verdict, distance, ambiguous, well } = worst
+      return {
+        verdict,
+        raises: verdict === 'falls-short' ? raises : null,
+        reason: {
+          is: 'setback',
+          from: well.part,
+          distance: measured(distance, 'ft'),
+          least: exactly(least, 'ft'),
+          source: sourceOf(table),
+          ...(name === 'setbacks.lender' ? { by: 'lender' as const } : {}),
+          ambiguous,
+          unplaced: wells.unplaced,
+          comes: AGAINST_LEAST[verdict],
+        },
+        certainty:
+          verdict === 'too-close-to-call' || ambiguous
+            ? open('place-not-known')
+            : table.verified === 'from-memory'
+              ? likely('rule-not-verified')
+              : firm('beyond-uncertainty'),
+        exhibits: [
+          derived('distance', measured(distance, 'ft'), well.part),
+          requiredBy('distance', exactly(least, 'ft'), table, well.part),
+        ],
+        steps: [...here.steps, ...well.place.steps, ...required.value.steps, ...worst.steps],
+      }
+    },
+  })
+
+/** The law of the permit's day. */
+export const setback = asking({
+  id: 'setback',
+  raises: 'setback-short',
+  facet: null,
+  name: 'setbacks',
+  on: ({ built }) => permitDate(built),
+  wells: wellsOnRecord,
+})
+
+/** A well that no permit shows was drilled since: it has to keep today's distance from what was there before it. */
+export const wellSince = asking({
+  id: 'well-since',
+  raises: 'setback-short',
+  facet: 'a well drilled since',
+  name: 'setbacks',
+  on: (_, { asOf }) => asOf,
+  wells: wellsFound,
+})
+
+/** A lender's program asks by its own table, on the day of the question; what the county accepts it may not. */
+export const lenderSetback = asking({
+  id: 'lender-setback',
+  raises: 'lender-distance-short',
+  facet: null,
+  name: 'setbacks.lender',
+  on: (_, { asOf }) => asOf,
+  wells: (given) => [...wellsOnRecord(given), ...wellsFound(given)],
 })
 
 type Answer = {
@@ -111,15 +159,34 @@ const RANK = { 'falls-short': 0, 'too-close-to-call': 1, suffices: 2 } as const
 const isWorse = (a: Answer, b: Answer): boolean =>
   RANK[a.verdict] < RANK[b.verdict] || (a.verdict === b.verdict && a.distance.value < b.distance.value)
 
-const isWell = ({ built }: Pairing): boolean => built.kind === 'well'
+type Well = { readonly part: Part; readonly placeFrom: (pairing: Pairing, given: Case) => Fact<Place> }
+
+function wellsOnRecord({ pairings }: Case): readonly Well[] {
+  return pairings
+    .filter(({ built }) => built.kind === 'well')
+    .map((well) => ({ part: partOnRecord(well.built), placeFrom: (_, given) => placeOf(well, given) }))
+}
+
+function wellsFound({ unrecorded }: Case): readonly Well[] {
+  return unrecorded
+    .filter(({ kind, outcome }) => kind === 'well' && outcome === 'found')
+    .map((found) => {
+      const part = partFound(found)
+      return {
+        part,
+        placeFrom: ({ built: { reference } }, { findings }) =>
+          findings ? foundPlace(found, { reference, part }, findings) : lacking({ gap: 'no-inspection' }),
+      }
+    })
+}
 
 /** The wells that something places, with the names of those that nothing does. */
 function placedWells(
+  wells: readonly Well[],
+  pairing: Pairing,
   given: Case,
 ): Fact<{ readonly placed: NonEmpty<PlacedWell>; readonly unplaced: readonly Part[] }> {
-  const asked = given.pairings
-    .filter(isWell)
-    .map((well) => ({ part: partOnRecord(well.built), fact: placeOf(well, given) }))
+  const asked = wells.map(({ part, placeFrom }) => ({ part, fact: placeFrom(pairing, given) }))
   const placed: PlacedWell[] = []
   const exhibits: Exhibit[] = []
   for (const { part, fact } of asked) {

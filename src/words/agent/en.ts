@@ -5,6 +5,7 @@ import { type ComponentKind, isLine } from '../../records/component.ts'
 import type { Condition } from '../../records/findings.ts'
 import type { OurText } from '../../records/whose.ts'
 import type { Step } from '../../rules/values/protocol.ts'
+import type { Existing } from '../../rules/values/requirement.ts'
 import { ours, oursCapital } from '../ours.ts'
 import type { AgentVoice } from './voice.ts'
 
@@ -71,6 +72,27 @@ const SIGNS: { readonly [S in Sign]: OurText } = {
   'run-back': ours`Wastewater ran back into the tank when it was pumped. The drainfield is full.`,
   'wet-ground': ours`The ground over the drainfield is wet.`,
   'lush-ground': ours`The grass over the drainfield is unusually green.`,
+}
+
+const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
+  'liquid-depth': ours`The depth of liquid in the tank is`,
+  freeboard: ours`The air space above the liquid in the tank is`,
+  wall: ours`The wall of the tank is`,
+  'invert-drop': ours`The drop from the inlet to the outlet is`,
+  'inlet-below': ours`The depth of the inlet baffle is`,
+  'outlet-below': ours`The depth of the outlet baffle is`,
+  'outlet-share': ours`The depth of the outlet baffle is`,
+  'outlet-above': ours`The height of the outlet baffle is`,
+  compartments: ours`The compartments of the tank are`,
+  cesspool: ours`The cesspool is`,
+  'masonry-tank': ours`The tank is`,
+}
+
+/** What becomes of one that is there already. */
+const EXISTING: { readonly [E in Existing]: OurText } = {
+  'until-it-fails': ours`This one may stay until it fails.`,
+  'replace-at-transfer': ours`This one must be replaced when the property is sold.`,
+  hazard: ours`The rule calls it a hazard.`,
 }
 
 /** What an inspection left out, in a short sentence. */
@@ -142,10 +164,22 @@ export const EN: AgentVoice = {
       item.detail.occasion === 'today'
         ? ours`The tank is smaller than a new one would have to be today. ${NOW}`
         : ours`The tank is smaller than the code ${required(item)} when it was permitted.`,
-    'component-missing': ({ part }) =>
-      part.onRecord
-        ? ours`${The(part)} is on the county’s record, but the inspector looked for it and did not find it.`
-        : ours`The inspector looked for ${the(part)} and did not find it. Every septic tank needs one.`,
+    'construction-below-code': (item) =>
+      item.detail.occasion === 'today'
+        ? ours`${BUILT[item.detail.built ?? 'freeboard']} not as a new one must be today. ${NOW}`
+        : ours`${BUILT[item.detail.built ?? 'freeboard']} not as the code ${required(item)} when it was permitted.`,
+    'type-not-accepted': ({ part, detail: { occasion, existing } }) =>
+      occasion === 'today'
+        ? ours`A new ${NOUNS[part.kind]} like this one is not allowed today. ${EXISTING[existing ?? 'until-it-fails']}`
+        : ours`${The(part)} was not allowed when it was permitted.`,
+    'component-missing': ({ part, detail: { requiredBy, occasion } }) =>
+      requiredBy === 'rule'
+        ? occasion === 'today'
+          ? ours`The tank has no outlet filter. A new one must have one today. ${NOW}`
+          : ours`The tank has no outlet filter. The code required one when it was permitted.`
+        : part.onRecord
+          ? ours`${The(part)} is on the county’s record, but the inspector looked for it and did not find it.`
+          : ours`The inspector looked for ${the(part)} and did not find it. Every septic tank needs one.`,
     'component-not-on-record': ({ part }) =>
       ours`The inspector found ${a(part)}. The county has no record of it.`,
     'line-replaced': ({ part }) => ours`${The(part)} was replaced under a permit.`,
@@ -159,6 +193,7 @@ export const EN: AgentVoice = {
       item.detail.source === 'from-memory'
         ? ours`${The(item.part)} is closer to the well than a rule is thought to allow.`
         : ours`${The(item.part)} is closer to the well than the rule allows.`,
+    'lender-distance-short': ({ part }) => ours`${The(part)} is closer to the well than some lenders allow.`,
     'bedrooms-above-design': () => ours`The house has more bedrooms than its septic system was designed for.`,
     'absorption-below-code': (item) =>
       item.detail.occasion === 'today'
@@ -233,6 +268,9 @@ export const EN: AgentVoice = {
       ours`Use as little water as you can. Have a licensed installer check the system at once.`,
     'repair-equipment': () => ours`Have a licensed electrician or service provider repair it.`,
     'check-drainfield': () => ours`The county will decide whether the drainfield must be tested.`,
+    'install-or-accept-part': () => ours`The county will decide whether one must be put in.`,
+    'replace-at-transfer': (part) => ours`Replace ${the(part)} under a permit when the property is sold.`,
+    'replace-system': (part) => ours`Stop using ${the(part)}. Replace it under a permit.`,
     'replace-part': (part) => ours`Have a licensed installer replace ${the(part)}.`,
     'repair-or-replace': (part) => ours`Have a licensed installer repair or replace ${the(part)}.`,
     'secure-cover': () => ours`Have the cover secured at once.`,
@@ -240,6 +278,7 @@ export const EN: AgentVoice = {
     'test-for-leaks': () => ours`Have the tank tested for leaks. Repair or replace it under a permit.`,
     pump: () => ours`Have a licensed hauler pump the tank.`,
     'test-water': () => ours`Have the well water tested. The county will decide about the distance.`,
+    'lender-decides': () => ours`Ask the lender. The code does not require anything here.`,
     'nothing-until-change': () => NOW,
     'pump-advised': () => ours`Pumping is advised. Nobody has to do it.`,
     nothing: () => ours`Nothing is needed.`,

@@ -5,6 +5,7 @@ import type { ComponentKind } from '../../records/component.ts'
 import type { Condition } from '../../records/findings.ts'
 import type { OurText } from '../../records/whose.ts'
 import type { Step } from '../../rules/values/protocol.ts'
+import type { Existing } from '../../rules/values/requirement.ts'
 import { ours, oursCapital } from '../ours.ts'
 import type { AgentVoice } from './voice.ts'
 
@@ -77,6 +78,26 @@ const SIGNS: { readonly [S in Sign]: OurText } = {
   'lush-ground': ours`El pasto sobre el campo de drenaje está demasiado verde.`,
 }
 
+const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
+  'liquid-depth': ours`La profundidad del líquido en el tanque`,
+  freeboard: ours`El espacio de aire sobre el líquido`,
+  wall: ours`La pared del tanque`,
+  'invert-drop': ours`La caída de la entrada a la salida`,
+  'inlet-below': ours`La profundidad del deflector de entrada`,
+  'outlet-below': ours`La profundidad del deflector de salida`,
+  'outlet-share': ours`La profundidad del deflector de salida`,
+  'outlet-above': ours`La altura del deflector de salida`,
+  compartments: ours`El número de compartimientos del tanque`,
+  cesspool: ours`El pozo negro`,
+  'masonry-tank': ours`El tanque`,
+}
+
+const EXISTING: { readonly [E in Existing]: OurText } = {
+  'until-it-fails': ours`Este puede quedar hasta que falle.`,
+  'replace-at-transfer': ours`Este se debe cambiar cuando se venda la propiedad.`,
+  hazard: ours`La norma lo llama un peligro.`,
+}
+
 /** Lo que la inspección dejó fuera. */
 function leftOut(part: OpenPart, step: Step): OurText {
   switch (step) {
@@ -147,10 +168,22 @@ export const ES: AgentVoice = {
       item.detail.occasion === 'today'
         ? ours`El tanque es más pequeño de lo que hoy se exige a uno nuevo. ${NOW}`
         : ours`El tanque es más pequeño de lo que ${required(item)} la norma cuando se autorizó.`,
-    'component-missing': ({ part }) =>
-      part.onRecord
-        ? ours`${The(part)} está en el registro, pero el inspector ${by(part, ours`lo`, ours`la`)} buscó y no ${by(part, ours`lo`, ours`la`)} encontró.`
-        : ours`El inspector buscó ${the(part)} y no ${by(part, ours`lo`, ours`la`)} encontró. Todo tanque séptico necesita uno.`,
+    'construction-below-code': (item) =>
+      item.detail.occasion === 'today'
+        ? ours`${BUILT[item.detail.built ?? 'freeboard']} no cumple lo que hoy se exige a uno nuevo. ${NOW}`
+        : ours`${BUILT[item.detail.built ?? 'freeboard']} no cumple lo que ${required(item)} la norma cuando se autorizó.`,
+    'type-not-accepted': ({ part, detail: { occasion, existing } }) =>
+      occasion === 'today'
+        ? ours`Hoy no se permite ${a(part)} así. ${EXISTING[existing ?? 'until-it-fails']}`
+        : ours`${The(part)} no se permitía cuando se autorizó.`,
+    'component-missing': ({ part, detail: { requiredBy, occasion } }) =>
+      requiredBy === 'rule'
+        ? occasion === 'today'
+          ? ours`El tanque no tiene filtro de salida. Hoy uno nuevo debe tenerlo. ${NOW}`
+          : ours`El tanque no tiene filtro de salida. La norma lo exigía cuando se autorizó.`
+        : part.onRecord
+          ? ours`${The(part)} está en el registro, pero el inspector ${by(part, ours`lo`, ours`la`)} buscó y no ${by(part, ours`lo`, ours`la`)} encontró.`
+          : ours`El inspector buscó ${the(part)} y no ${by(part, ours`lo`, ours`la`)} encontró. Todo tanque séptico necesita uno.`,
     'component-not-on-record': ({ part }) =>
       ours`El inspector encontró ${a(part)}. El condado no ${by(part, ours`lo`, ours`la`)} tiene en su registro.`,
     'line-replaced': ({ part }) => ours`${The(part)} se cambió con permiso.`,
@@ -163,6 +196,8 @@ export const ES: AgentVoice = {
       item.detail.source === 'from-memory'
         ? ours`${The(item.part)} está más cerca del pozo de agua de lo que se cree que permite la norma.`
         : ours`${The(item.part)} está más cerca del pozo de agua de lo que permite la norma.`,
+    'lender-distance-short': ({ part }) =>
+      ours`${The(part)} está más cerca del pozo de agua de lo que permiten algunos prestamistas.`,
     'bedrooms-above-design': () =>
       ours`La casa tiene más dormitorios de los previstos para su sistema séptico.`,
     'absorption-below-code': (item) =>
@@ -236,6 +271,9 @@ export const ES: AgentVoice = {
       ours`Use la menor agua posible. Pida que un instalador con licencia revise el sistema de inmediato.`,
     'repair-equipment': () => ours`Pida que un electricista o técnico con licencia lo repare.`,
     'check-drainfield': () => ours`El condado decidirá si hay que probar el campo de drenaje.`,
+    'install-or-accept-part': () => ours`El condado decidirá si hay que poner uno.`,
+    'replace-at-transfer': (part) => ours`Cambie ${the(part)} con permiso cuando se venda la propiedad.`,
+    'replace-system': (part) => ours`Deje de usar ${the(part)}. Cámbielo con permiso.`,
     'replace-part': (part) => ours`Pida que un instalador con licencia cambie ${the(part)}.`,
     'repair-or-replace': (part) => ours`Pida que un instalador con licencia repare o cambie ${the(part)}.`,
     'secure-cover': () => ours`Haga asegurar la tapa de inmediato.`,
@@ -244,6 +282,7 @@ export const ES: AgentVoice = {
     'test-for-leaks': () => ours`Haga probar si el tanque tiene fugas. Repárelo o cámbielo con permiso.`,
     pump: () => ours`Pida que una empresa con licencia vacíe el tanque.`,
     'test-water': () => ours`Haga analizar el agua del pozo. El condado decidirá sobre la distancia.`,
+    'lender-decides': () => ours`Pregunte al prestamista. Aquí la norma no exige nada.`,
     'nothing-until-change': () => NOW,
     'pump-advised': () => ours`Se aconseja vaciarlo. Nadie está obligado.`,
     nothing: () => ours`No hace falta nada.`,

@@ -1,0 +1,54 @@
+import { isAbsorption } from '../../records/component.ts'
+import { SYSTEM } from '../../records/part.ts'
+import { inForce } from '../../rules/in-force.ts'
+import type { Case } from '../case.ts'
+import { check } from '../check.ts'
+import { claimFact } from '../fact.ts'
+import { absorbingArea } from '../facts/absorbing-area.ts'
+import { absorptionAnswer } from '../facts/absorption-answer.ts'
+import { bedroomsFor, flowFor } from '../facts/household.ts'
+import { OCCASIONS, type Occasion } from '../reason.ts'
+import { showChoice } from '../show.ts'
+import { governingDay } from './absorption-against-code.ts'
+
+/** Area provided against the area that the soil calls for, where no percolation test answers it. */
+export const absorptionBySoil = check({
+  id: 'absorption-by-soil',
+  raises: ['absorption-below-code'],
+  subjects: (given: Case): readonly Occasion[] =>
+    OCCASIONS.filter(
+      (occasion) =>
+        given.pairings.some(({ built }) => isAbsorption(built.kind)) &&
+        given.asBuilt.soilTexture.state !== 'silent' &&
+        !answeredByTest(occasion, given),
+    ),
+  about: () => SYSTEM,
+  facet: (occasion) => `soil | ${occasion}`,
+  facts: {
+    bedrooms: bedroomsFor,
+    soil: (_, { asBuilt }) => claimFact(asBuilt.soilTexture, 'soilTexture', SYSTEM, showChoice),
+    area: (_, given) => absorbingArea(given, 'bottom'),
+  },
+  rules: {
+    table: { name: 'absorption.texture-table', on: governingDay },
+    flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
+  },
+  decide: ({ bedrooms, soil, area }, { table, flow }, occasion, given) =>
+    absorptionAnswer({
+      rule: 'absorption.texture-table',
+      table,
+      ground: { minutesPerInch: null, soil },
+      bedrooms,
+      flowGpd: flowFor(occasion, given, bedrooms, flow),
+      area,
+      occasion,
+      given,
+    }),
+})
+
+/** A percolation reading, and a table of the day that reads it. */
+function answeredByTest(occasion: Occasion, given: Case): boolean {
+  const day = governingDay(occasion, given)
+  if (given.asBuilt.percRateMpi.state === 'silent' || day === null) return false
+  return inForce(given.book, given.county, 'absorption.perc-table', day).state === 'in-force'
+}

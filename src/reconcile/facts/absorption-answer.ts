@@ -1,0 +1,79 @@
+import { compareWithMinimum } from '../../measure/compare.ts'
+import { type AbsorptionFacts, requiredAbsorption } from '../../rules/apply/required-absorption.ts'
+import type { PercTable } from '../../rules/values/perc-table.ts'
+import type { TextureTable } from '../../rules/values/texture-table.ts'
+import { derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import type { Case } from '../case.ts'
+import type { Decision, InForceNow } from '../check.ts'
+import { exactly, measured } from '../quantity.ts'
+import { AGAINST_LEAST, type Occasion } from '../reason.ts'
+import { type AbsorbingArea, absorbingArea } from './absorbing-area.ts'
+
+type Asked = {
+  readonly rule: 'absorption.perc-table' | 'absorption.texture-table'
+  readonly table: { readonly value: PercTable | TextureTable } & Pick<
+    InForceNow<'absorption.perc-table'>,
+    'citations' | 'verified'
+  >
+  readonly ground: Pick<AbsorptionFacts, 'minutesPerInch' | 'soil'>
+  readonly bedrooms: number
+  readonly flowGpd: number | null
+  readonly area: AbsorbingArea
+  readonly occasion: Occasion
+  readonly given: Case
+}
+
+/** Area provided against the area that a table asks of this ground, by percolation or by soil. */
+export function absorptionAnswer({
+  rule,
+  table,
+  ground,
+  bedrooms,
+  flowGpd,
+  area,
+  occasion,
+  given,
+}: Asked): Decision {
+  const asked = { ...ground, bedrooms, flowGpd, bed: area.bed }
+  const required = requiredAbsorption(table as Parameters<typeof requiredAbsorption>[0], asked)
+  if (!required.ok) {
+    return {
+      verdict: 'cannot-tell',
+      raises: null,
+      reason: { is: 'no-rule', rules: [{ state: 'silent', rule, silence: required.error }] },
+      certainty: open('undecided'),
+    }
+  }
+  const recounted = absorbingArea(given, required.value.value.counts)
+  const provided = recounted.state === 'known' ? recounted.value : area
+  const least = required.value.value.sqFt
+  const compared = compareWithMinimum(provided.sqFt, least, 'sq ft')
+  const { verdict } = compared.value
+  const { minutesPerInch } = ground
+  return {
+    verdict,
+    raises: verdict === 'falls-short' ? 'absorption-below-code' : null,
+    reason: {
+      is: 'absorption-code',
+      occasion,
+      provided: measured(provided.sqFt, 'sq ft'),
+      least: exactly(least, 'sq ft'),
+      bedrooms,
+      perc: minutesPerInch === null ? null : exactly(minutesPerInch, 'min/in'),
+      ...(minutesPerInch === null ? { soil: ground.soil } : {}),
+      source: sourceOf(table),
+      comes: AGAINST_LEAST[verdict],
+    },
+    certainty:
+      verdict === 'too-close-to-call'
+        ? open('within-uncertainty')
+        : table.verified === 'from-memory'
+          ? likely('rule-not-verified')
+          : firm('beyond-uncertainty'),
+    exhibits: [
+      derived('absorption-area', measured(provided.sqFt, 'sq ft')),
+      requiredBy('absorption-area', exactly(least, 'sq ft'), table),
+    ],
+    steps: [...provided.steps, ...required.value.steps, ...compared.steps],
+  }
+}
