@@ -5,8 +5,10 @@ import type { OurText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
 import type { Step } from '../rules/values/protocol.ts'
 import type { Existing } from '../rules/values/requirement.ts'
+import type { Occasion } from './asked-of-code.ts'
+import type { Construction } from './construction.ts'
 import type { Outcome } from './outcome.ts'
-import type { Construction, Occasion, Sign } from './reason.ts'
+import type { Sign } from './reason.ts'
 
 /** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */
 export type OpenPart = {

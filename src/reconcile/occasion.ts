@@ -2,8 +2,8 @@ import type { PlainDate } from '../base/plain-date.ts'
 import type { AsBuiltComponent } from '../records/as-built.ts'
 import type { FoundComponent } from '../records/findings.ts'
 import { type Part, partFound, partOnRecord } from '../records/part.ts'
+import { OCCASIONS, type Occasion } from './asked-of-code.ts'
 import { type Case, permitDate } from './case.ts'
-import { OCCASIONS, type Occasion } from './reason.ts'
 
 /** A part of the system in use: on record and found, on record alone, or found and on no record. */
 export type InUse = {

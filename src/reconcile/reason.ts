@@ -5,16 +5,12 @@ import type { Material } from '../records/component.ts'
 import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText, PaperText } from '../records/whose.ts'
-import type { AgainstRange } from '../rules/apply/range-met.ts'
 import type { Verified } from '../rules/citation.ts'
 import type { Step as ProtocolStep } from '../rules/values/protocol.ts'
-import type { Existing } from '../rules/values/requirement.ts'
+import type { AgainstLeast, Occasion } from './asked-of-code.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
-
-/** Which day's rules and house a code question is asked for. */
-export const OCCASIONS = ['when permitted', 'today'] as const
-export type Occasion = (typeof OCCASIONS)[number]
+import type { ReasonOfBuilding } from './reason-of-building.ts'
 
 /** Signs of a system that fails, in the order of how bad they are. */
 export const SIGNS = [
@@ -27,29 +23,6 @@ export const SIGNS = [
   'lush-ground',
 ] as const
 export type Sign = (typeof SIGNS)[number]
-
-/** How a tank is built, in what a rule can require of it. */
-export const CONSTRUCTIONS = [
-  'liquid-depth',
-  'freeboard',
-  'wall',
-  'invert-drop',
-  'inlet-below',
-  'outlet-below',
-  'outlet-share',
-  'outlet-above',
-] as const
-export type Construction = (typeof CONSTRUCTIONS)[number]
-
-/** How a figure stands to the least that is required. */
-export type AgainstLeast = 'enough' | 'short' | 'too-close'
-
-/** By the verdict of the comparison. */
-export const AGAINST_LEAST = {
-  suffices: 'enough',
-  'falls-short': 'short',
-  'too-close-to-call': 'too-close',
-} as const satisfies Readonly<Record<string, AgainstLeast>>
 
 /** What differs about the kind of a thing: one of these facts, as recorded and as found. */
 export type TypeFact = 'kind' | 'shape' | 'compartments' | 'count'
@@ -123,54 +96,7 @@ export type Reason =
       readonly source: Verified
       readonly comes: AgainstLeast
     }
-  | {
-      readonly is: 'construction'
-      readonly construction: Construction
-      readonly occasion: Occasion
-      readonly found: Quantity
-      readonly low: Quantity | null
-      readonly high: Quantity | null
-      readonly source: Verified
-      readonly comes: AgainstRange
-    }
-  | {
-      readonly is: 'compartments'
-      readonly occasion: Occasion
-      readonly count: number
-      readonly minimum: number
-      /** The first one's share of the length, where it is not what the rule requires. */
-      readonly first: { readonly found: Quantity; readonly low: Quantity; readonly high: Quantity } | null
-      readonly source: Verified
-      readonly comes: AgainstLeast
-    }
-  /** A part that a rule requires whether or not a permit lists it. */
-  | {
-      readonly is: 'required-part'
-      readonly occasion: Occasion
-      readonly required: boolean
-      readonly there: boolean
-      /** In the words of the pack. */
-      readonly detail: string | null
-      readonly source: Verified
-    }
-  | {
-      readonly is: 'accepted'
-      readonly type: 'cesspool' | 'masonry-tank'
-      readonly occasion: Occasion
-      readonly accepted: boolean
-      readonly detail: string | null
-      /** What becomes of one that is there. */
-      readonly existing: Existing | null
-      readonly source: Verified
-    }
-  | {
-      readonly is: 'pumping-interval'
-      readonly since: Quantity
-      readonly years: Quantity
-      readonly people: number
-      readonly source: Verified
-      readonly due: boolean
-    }
+  | ReasonOfBuilding
   | { readonly is: 'bedrooms'; readonly designed: number; readonly counted: number }
   // Parts.
   | { readonly is: 'found' }

@@ -1,8 +1,8 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import type { SystemField } from '../records/as-built.ts'
 import type { MeasureName, Side } from '../records/component.ts'
+import type { Construction } from './construction.ts'
 import type { Quantity } from './quantity.ts'
-import type { Construction } from './reason.ts'
 
 /** What a fact or an exhibit is: a field of the record or the inspection, or something computed or required. */
 export type Thing =

@@ -1,4 +1,5 @@
-import type { Occasion, ReasonOf } from '../reconcile/reason.ts'
+import type { Occasion } from '../reconcile/asked-of-code.ts'
+import type { ReasonOf } from '../reconcile/reason.ts'
 import type { Existing } from '../rules/values/requirement.ts'
 import { figure } from './quantity.ts'
 import { sourceNote } from './rules.ts'

@@ -1,6 +1,7 @@
+import type { AgainstLeast } from '../reconcile/asked-of-code.ts'
 import type { Outcome } from '../reconcile/outcome.ts'
 import type { Quantity } from '../reconcile/quantity.ts'
-import type { AgainstLeast, ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
+import type { ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
 import type { Step } from '../rules/values/protocol.ts'
 import { printDate } from './date.ts'
 import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'

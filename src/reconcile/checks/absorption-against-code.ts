@@ -2,6 +2,7 @@ import type { PlainDate } from '../../base/plain-date.ts'
 import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { SYSTEM } from '../../records/part.ts'
+import { OCCASIONS, type Occasion } from '../asked-of-code.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
@@ -9,7 +10,6 @@ import { absorbingArea } from '../facts/absorbing-area.ts'
 import { absorptionAnswer } from '../facts/absorption-answer.ts'
 import { bedroomsFor, flowFor } from '../facts/household.ts'
 import { exactly } from '../quantity.ts'
-import { OCCASIONS, type Occasion } from '../reason.ts'
 
 /** Area provided against the area the percolation table asks, for the permit's day and for today. */
 export const absorptionAgainstCode = check({

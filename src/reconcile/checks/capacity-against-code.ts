@@ -5,12 +5,12 @@ import { printSignificant } from '../../measure/print/number.ts'
 import { partOnRecord, SYSTEM } from '../../records/part.ts'
 import { requiredCapacity } from '../../rules/apply/required-capacity.ts'
 import { allowed, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import { type AgainstLeast, OCCASIONS, type Occasion } from '../asked-of-code.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { bedroomsFor, flowFor } from '../facts/household.ts'
 import { totalTankCapacity } from '../facts/total-capacity.ts'
 import { exactly, measured } from '../quantity.ts'
-import { type AgainstLeast, OCCASIONS, type Occasion } from '../reason.ts'
 import { bestMeasurement } from '../settle.ts'
 
 /**

@@ -4,6 +4,7 @@ import { SYSTEM } from '../../records/part.ts'
 import { rangeMet } from '../../rules/apply/range-met.ts'
 import { requiredCompartments } from '../../rules/apply/required-compartments.ts'
 import { derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import { OCCASIONS, type Occasion } from '../asked-of-code.ts'
 import { type Case, permittedTogether } from '../case.ts'
 import { check } from '../check.ts'
 import { type Fact, firstKnown, known, lacking } from '../fact.ts'
@@ -12,7 +13,6 @@ import { bedroomsFor } from '../facts/household.ts'
 import { totalTankCapacity } from '../facts/total-capacity.ts'
 import type { Pairing } from '../pairing.ts'
 import { exactly, measured } from '../quantity.ts'
-import { OCCASIONS, type Occasion } from '../reason.ts'
 
 const tanksIn = ({ pairings }: Pick<Case, 'pairings'>): readonly Pairing[] =>
   pairings.filter(({ built }) => built.kind === 'tank')

@@ -1,5 +1,6 @@
 import type { SearchMethod } from '../../records/findings.ts'
 import type { Part } from '../../records/part.ts'
+import { inForce } from '../../rules/in-force.ts'
 import { firm, likely, seen, sourceOf } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
@@ -19,7 +20,7 @@ export const requiredFilter = check({
     const [last] = inUse(given)
       .filter(({ part }) => part.kind === 'tank')
       .slice(-1)
-    return last ? onEach([{ ...last, filter: filterOf(last.part, given) }], given) : []
+    return last ? onEach([{ ...last, filter: filterOf(last.part, given) }], given).filter(arises) : []
   },
   about: ({ filter }) => filter,
   facet: ({ occasion }) => occasion,
@@ -65,6 +66,14 @@ export const requiredFilter = check({
     }
   },
 })
+
+/** Where no rule requires one there is nothing to ask; where only today's does, not having looked is no question either. */
+function arises({ given, occasion, ...it }: Question): boolean {
+  const day = ruleDay({ given, occasion, ...it })
+  const rule = day === null ? null : inForce(given.book, given.county, 'effluent-filter.required', day)
+  if (rule?.state !== 'in-force' || !rule.value.holds) return false
+  return occasion === 'when permitted' || filterFound(given) !== undefined
+}
 
 const filterFound = ({ unrecorded }: Case) => unrecorded.find(({ kind }) => kind === 'effluent-filter')
 

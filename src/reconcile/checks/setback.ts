@@ -9,6 +9,7 @@ import { isAbsorption } from '../../records/component.ts'
 import { type Part, partFound, partOnRecord } from '../../records/part.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
 import { aboutPairing, derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import { AGAINST_LEAST } from '../asked-of-code.ts'
 import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
 import { type Fact, firstKnown, known, lacking } from '../fact.ts'
@@ -17,7 +18,6 @@ import type { DiscrepancyKind } from '../kinds.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
 import { exactly, measured } from '../quantity.ts'
-import { AGAINST_LEAST } from '../reason.ts'
 
 type Asking = {
   readonly id: string

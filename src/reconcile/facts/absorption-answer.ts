@@ -3,10 +3,10 @@ import { type AbsorptionFacts, requiredAbsorption } from '../../rules/apply/requ
 import type { PercTable } from '../../rules/values/perc-table.ts'
 import type { TextureTable } from '../../rules/values/texture-table.ts'
 import { derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import { AGAINST_LEAST, type Occasion } from '../asked-of-code.ts'
 import type { Case } from '../case.ts'
 import type { Decision, InForceNow } from '../check.ts'
 import { exactly, measured } from '../quantity.ts'
-import { AGAINST_LEAST, type Occasion } from '../reason.ts'
 import { type AbsorbingArea, absorbingArea } from './absorbing-area.ts'
 
 type Asked = {

@@ -4,10 +4,10 @@ import type { FoundLength } from '../../records/quantity.ts'
 import { type InForce, inForce } from '../../rules/in-force.ts'
 import type { ParameterName } from '../../rules/parameters.ts'
 import type { Range } from '../../rules/values/quantity.ts'
+import type { Construction } from '../construction.ts'
 import { type OnOccasion, ruleDay, type Tank } from '../occasion.ts'
 import type { Exhibit } from '../outcome.ts'
 import { exactly } from '../quantity.ts'
-import type { Construction } from '../reason.ts'
 import { type Reading, reading } from './found-length.ts'
 
 /** One fact of how a tank is built, as read, and the band that a rule requires of it. */

@@ -2,9 +2,9 @@ import { statedValue } from '../../records/claim.ts'
 import { SYSTEM } from '../../records/part.ts'
 import { flowFromBedrooms } from '../../rules/apply/design-flow.ts'
 import type { DesignFlow } from '../../rules/values/design-flow.ts'
+import type { Occasion } from '../asked-of-code.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
-import type { Occasion } from '../reason.ts'
 import { showCount } from '../show.ts'
 
 export const bedroomsOnRecord = ({ asBuilt }: Case): Fact<number> =>
