@@ -70,5 +70,10 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   step: reason.is === 'protocol' ? reason.step : null,
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
   source: 'source' in reason ? reason.source : null,
-  against: check === 'capacity-against-code' ? 'code' : check === 'capacity-against-record' ? 'record' : null,
+  against:
+    check === 'capacity-against-code' || check === 'capacity-by-flow'
+      ? 'code'
+      : check === 'capacity-against-record'
+        ? 'record'
+        : null,
 })

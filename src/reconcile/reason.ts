@@ -80,7 +80,9 @@ export type Reason =
       readonly tanks: number
       readonly found: Quantity
       readonly least: Quantity
-      readonly bedrooms: number
+      /** Null for a building that is no dwelling: its flow decides. */
+      readonly bedrooms: number | null
+      readonly flow?: Quantity
       readonly source: Verified
       readonly comes: AgainstLeast
     }
@@ -89,7 +91,8 @@ export type Reason =
       readonly occasion: Occasion
       readonly provided: Quantity
       readonly least: Quantity
-      readonly bedrooms: number
+      readonly bedrooms: number | null
+      readonly flow?: Quantity
       /** Null where the soil decides in its place. */
       readonly perc: Quantity | null
       readonly soil?: PaperText | null

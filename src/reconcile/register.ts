@@ -3,7 +3,7 @@ import { absorptionAgainstCode } from './checks/absorption-against-code.ts'
 import { absorptionBySoil } from './checks/absorption-by-soil.ts'
 import { acceptedType } from './checks/accepted-type.ts'
 import { bedrooms } from './checks/bedrooms.ts'
-import { capacityAgainstCode } from './checks/capacity-against-code.ts'
+import { capacityAgainstCode, capacityByFlow } from './checks/capacity-against-code.ts'
 import { capacityAgainstRecord } from './checks/capacity-against-record.ts'
 import { compartments } from './checks/compartments.ts'
 import { componentOnRecord } from './checks/component-on-record.ts'
@@ -36,6 +36,7 @@ export const CHECKS: readonly Check[] = [
   inspectionCompleteness,
   capacityAgainstRecord,
   capacityAgainstCode,
+  capacityByFlow,
   absorptionAgainstCode,
   absorptionBySoil,
   tankConstruction,

@@ -15,6 +15,7 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'accepted-type': 'Is a cesspool, or a masonry tank, accepted?',
   'required-filter': 'Is an effluent filter there where the code requires one?',
   'pumping-interval': 'Is it time to pump, by the years since the last pumping?',
+  'capacity-by-flow': 'Is the tank as large as the code requires for the stated flow?',
   bedrooms: 'Does the house have more bedrooms than the system was designed for?',
   'component-presence': 'Is what the record shows in the ground?',
   'component-on-record': 'Is what was found on record?',

@@ -54,10 +54,10 @@ export function reasonWords({ subject, reason }: Told): string {
       return capacityRecord(name, reason)
     case 'capacity-code': {
       const holds = reason.tanks === 1 ? `${name} holds` : 'the tanks together hold'
-      return `${holds} ${figure(reason.found)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')}${sourceNote(reason.source)}${close(reason.comes)}`
+      return `${holds} ${figure(reason.found)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${design(reason)}${sourceNote(reason.source)}${close(reason.comes)}`
     }
     case 'absorption-code':
-      return `the absorption area is ${figure(reason.provided)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${counted(reason.bedrooms, 'bedroom')} ${reason.perc ? `at ${figure(reason.perc)}` : `in ${reason.soil ?? 'this soil'}`}${sourceNote(reason.source)}${close(reason.comes)}`
+      return `the absorption area is ${figure(reason.provided)}; ${requires(reason.occasion)} ${figure(reason.least)} for ${design(reason)} ${reason.perc ? `at ${figure(reason.perc)}` : `in ${reason.soil ?? 'this soil'}`}${sourceNote(reason.source)}${close(reason.comes)}`
     case 'construction':
       return constructionWords(name, reason)
     case 'compartments':
@@ -135,6 +135,14 @@ export function reasonWords({ subject, reason }: Told): string {
         : `the inspection of ${printDate(reason.inspectedOn)} ${reason.over ? 'counted' : 'counts'} for a transfer until ${printDate(reason.until)}${sourceNote(reason.source)}`
   }
 }
+
+const design = ({
+  bedrooms,
+  flow,
+}: {
+  readonly bedrooms: number | null
+  readonly flow?: Quantity
+}): string => (bedrooms === null ? (flow ? figure(flow) : 'this use') : counted(bedrooms, 'bedroom'))
 
 const close = (comes: AgainstLeast): string => (comes === 'too-close' ? ': too close to call' : '')
 

@@ -124,4 +124,8 @@ const EVERYTHING: readonly (readonly [ReturnType<typeof permit>, Inspected])[] =
       ],
     },
   ],
+  [
+    permit([{ tag: 'tank', kind: 'tank', capacity: '1000 gal' }], { bedrooms: null, designFlowGpd: 1200 }),
+    {},
+  ],
 ]

@@ -8,7 +8,7 @@ import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
 import { absorbingArea } from '../facts/absorbing-area.ts'
 import { absorptionAnswer } from '../facts/absorption-answer.ts'
-import { bedroomsFor, flowFor } from '../facts/household.ts'
+import { designFor, flowFor } from '../facts/household.ts'
 import { exactly } from '../quantity.ts'
 
 /** Area provided against the area the percolation table asks, for the permit's day and for today. */
@@ -19,7 +19,7 @@ export const absorptionAgainstCode = check({
   about: () => SYSTEM,
   facet: (occasion) => occasion,
   facts: {
-    bedrooms: bedroomsFor,
+    design: designFor,
     perc: (_, { asBuilt }) =>
       claimFact(asBuilt.percRateMpi, 'percRateMpi', SYSTEM, (rate) => exactly(rate, 'min/in')),
     area: (_, given) => absorbingArea(given, 'bottom'),
@@ -28,13 +28,13 @@ export const absorptionAgainstCode = check({
     table: { name: 'absorption.perc-table', on: governingDay },
     flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
   },
-  decide: ({ bedrooms, perc, area }, { table, flow }, occasion, given) =>
+  decide: ({ design, perc, area }, { table, flow }, occasion, given) =>
     absorptionAnswer({
       rule: 'absorption.perc-table',
       table,
       ground: { minutesPerInch: perc, soil: statedValue(given.asBuilt.soilTexture) },
-      bedrooms,
-      flowGpd: flowFor(occasion, given, bedrooms, flow),
+      bedrooms: design.bedrooms,
+      flowGpd: design.flowGpd ?? flowFor(occasion, given, design.bedrooms, flow),
       area,
       occasion,
       given,

@@ -7,7 +7,7 @@ import { check } from '../check.ts'
 import { claimFact } from '../fact.ts'
 import { absorbingArea } from '../facts/absorbing-area.ts'
 import { absorptionAnswer } from '../facts/absorption-answer.ts'
-import { bedroomsFor, flowFor } from '../facts/household.ts'
+import { designFor, flowFor } from '../facts/household.ts'
 import { showChoice } from '../show.ts'
 import { governingDay } from './absorption-against-code.ts'
 
@@ -25,7 +25,7 @@ export const absorptionBySoil = check({
   about: () => SYSTEM,
   facet: (occasion) => `soil | ${occasion}`,
   facts: {
-    bedrooms: bedroomsFor,
+    design: designFor,
     soil: (_, { asBuilt }) => claimFact(asBuilt.soilTexture, 'soilTexture', SYSTEM, showChoice),
     area: (_, given) => absorbingArea(given, 'bottom'),
   },
@@ -33,13 +33,13 @@ export const absorptionBySoil = check({
     table: { name: 'absorption.texture-table', on: governingDay },
     flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
   },
-  decide: ({ bedrooms, soil, area }, { table, flow }, occasion, given) =>
+  decide: ({ design, soil, area }, { table, flow }, occasion, given) =>
     absorptionAnswer({
       rule: 'absorption.texture-table',
       table,
       ground: { minutesPerInch: null, soil },
-      bedrooms,
-      flowGpd: flowFor(occasion, given, bedrooms, flow),
+      bedrooms: design.bedrooms,
+      flowGpd: design.flowGpd ?? flowFor(occasion, given, design.bedrooms, flow),
       area,
       occasion,
       given,

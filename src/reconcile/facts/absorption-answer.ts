@@ -16,7 +16,7 @@ type Asked = {
     'citations' | 'verified'
   >
   readonly ground: Pick<AbsorptionFacts, 'minutesPerInch' | 'soil'>
-  readonly bedrooms: number
+  readonly bedrooms: number | null
   readonly flowGpd: number | null
   readonly area: AbsorbingArea
   readonly occasion: Occasion
@@ -59,6 +59,7 @@ export function absorptionAnswer({
       provided: measured(provided.sqFt, 'sq ft'),
       least: exactly(least, 'sq ft'),
       bedrooms,
+      ...(bedrooms === null && flowGpd !== null ? { flow: exactly(flowGpd, 'gpd') } : {}),
       perc: minutesPerInch === null ? null : exactly(minutesPerInch, 'min/in'),
       ...(minutesPerInch === null ? { soil: ground.soil } : {}),
       source: sourceOf(table),

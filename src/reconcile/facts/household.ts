@@ -5,6 +5,7 @@ import type { DesignFlow } from '../../rules/values/design-flow.ts'
 import type { Occasion } from '../asked-of-code.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, firstKnown, known, lacking } from '../fact.ts'
+import { exactly } from '../quantity.ts'
 import { showCount } from '../show.ts'
 
 export const bedroomsOnRecord = ({ asBuilt }: Case): Fact<number> =>
@@ -37,10 +38,33 @@ export const bedroomsFor = (occasion: Occasion, given: Case): Fact<number> =>
 export function flowFor(
   occasion: Occasion,
   { asBuilt }: Case,
-  bedrooms: number,
+  bedrooms: number | null,
   rule: { readonly value: DesignFlow } | null,
 ): number | null {
   const stated = statedValue(asBuilt.designFlowGpd)
-  const byRule = rule ? flowFromBedrooms(rule.value, bedrooms) : null
+  const byRule = rule && bedrooms !== null ? flowFromBedrooms(rule.value, bedrooms) : null
   return occasion === 'when permitted' ? (stated ?? byRule) : (byRule ?? stated)
+}
+
+/** A building that is no dwelling: its permit states a flow and no bedrooms, and nobody counted any. */
+export const designedByFlow = ({ asBuilt, findings }: Case): boolean =>
+  asBuilt.bedrooms.state === 'silent' &&
+  asBuilt.designFlowGpd.state !== 'silent' &&
+  (findings?.record.bedroomsCounted ?? 0) === 0
+
+export const flowOnRecord = ({ asBuilt }: Case): Fact<number> =>
+  claimFact(asBuilt.designFlowGpd, 'designFlowGpd', SYSTEM, (gpd) => exactly(gpd, 'gpd'))
+
+/** What a question about size goes by: bedrooms, or the flow that was stated in their place. */
+export type Design = { readonly bedrooms: number | null; readonly flowGpd: number | null }
+
+export function designFor(occasion: Occasion, given: Case): Fact<Design> {
+  if (designedByFlow(given)) {
+    const flow = flowOnRecord(given)
+    return flow.state === 'known' ? { ...flow, value: { bedrooms: null, flowGpd: flow.value } } : flow
+  }
+  const bedrooms = bedroomsFor(occasion, given)
+  return bedrooms.state === 'known'
+    ? { ...bedrooms, value: { bedrooms: bedrooms.value, flowGpd: null } }
+    : bedrooms
 }

@@ -53,6 +53,10 @@ const EN: Topics = {
   'accepted-type': topic(ours`Type accepted by the code`, ours`whether its type is accepted`),
   'required-filter': topic(ours`Outlet filter as the code requires`, ours`whether there is an outlet filter`),
   'pumping-interval': topic(ours`Pumped often enough`, ours`when pumping is due`),
+  'capacity-by-flow': topic(
+    ours`Tank capacity meets the code for its flow`,
+    ours`capacity against the code for its flow`,
+  ),
   bedrooms: topic(ours`No more bedrooms than designed for`, ours`bedrooms against the design`),
   'component-presence': topic(ours`Found in the ground`, ours`whether it is there`),
   'component-on-record': topic(ours`On record`, ours`whether it is on record`),
@@ -120,6 +124,10 @@ const ES: Topics = {
   'accepted-type': topic(ours`Tipo aceptado por la norma`, ours`si se acepta su tipo`),
   'required-filter': topic(ours`Filtro de salida según la norma`, ours`si hay filtro de salida`),
   'pumping-interval': topic(ours`Vaciado con la frecuencia debida`, ours`cuándo toca vaciar`),
+  'capacity-by-flow': topic(
+    ours`La capacidad cumple la norma para su flujo`,
+    ours`la capacidad según la norma para su flujo`,
+  ),
   bedrooms: topic(ours`No hay más dormitorios que los previstos`, ours`los dormitorios según el diseño`),
   'component-presence': topic(ours`Encontrado en el terreno`, ours`si está en el terreno`),
   'component-on-record': topic(ours`En el registro`, ours`si está en el registro`),
