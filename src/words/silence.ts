@@ -11,6 +11,10 @@ export function silenceWords({ reason, table, given, among }: NotStated): string
       return `${table} goes by a percolation rate above zero, which is not known`
     case 'needs-soil':
       return `${table} goes by the soil, which is not known${given === null ? '' : ` (at ${given})`}`
+    case 'needs-gravel-depth':
+      return `${table} goes by the depth of gravel below the pipe, which is not known`
+    case 'pits-only':
+      return `${table} is for seepage pits only`
     case 'beyond-table':
       return `${table} has no row for ${given}`
     case 'unsuitable':

@@ -1,3 +1,4 @@
+import type { PlainDate } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
 import type { CountedSurface } from '../../geometry/absorption/absorption-shape.ts'
@@ -7,6 +8,7 @@ import type { Step } from '../../measure/step.ts'
 import type { Uncertain } from '../../measure/uncertain.ts'
 import { requiredAbsorption } from '../../rules/apply/required-absorption.ts'
 import type { Citation, Verified } from '../../rules/citation.ts'
+import { inForce } from '../../rules/in-force.ts'
 import type { PackId } from '../../rules/pack.ts'
 import { silenceWords } from '../../words/silence.ts'
 import type { OperationContext } from '../context.ts'
@@ -53,7 +55,7 @@ export function calculateAbsorption(
   context: Pick<OperationContext, 'book' | 'clock'>,
   asked: AbsorptionAsked,
 ): Answer<AbsorptionAnswer> {
-  const rule = asked.required ? requiredOf(context, asked.required, asked.shape.kind === 'bed') : ok(null)
+  const rule = asked.required ? requiredOf(context, asked.required, asked.shape) : ok(null)
   if (!rule.ok) return rule
   const counts = asked.counts ?? rule.value?.counts ?? 'bottom'
   const area = absorptionArea(
@@ -73,20 +75,48 @@ export function calculateAbsorption(
   })
 }
 
+/** Gravel below the pipe, inches. */
+const gravelOf = (shape: MeasuredAbsorption): number | null =>
+  shape.kind === 'trenches' && shape.effectiveDepth ? shape.effectiveDepth.ft * 12 : null
+
+/** What of a trench counts by a rule of its own, where the place has one and no table says it. */
+function countedIn(
+  { book }: Pick<OperationContext, 'book'>,
+  { rules }: Pick<RuleAsked, 'rules'>,
+  on: PlainDate,
+  shape: MeasuredAbsorption,
+): CountedSurface | null {
+  const rule = inForce(book, rules, 'absorption.counted-area', on)
+  return shape.kind === 'trenches' && rule.state === 'in-force' ? rule.value.trench : null
+}
+
 function requiredOf(
   context: Pick<OperationContext, 'book' | 'clock'>,
   { percRateMpi, bedrooms, flowGpd, soil, ...asked }: NonNullable<AbsorptionAsked['required']>,
-  bed: boolean,
+  shape: MeasuredAbsorption,
 ): Answer<Required> {
   const found = ruleAsked(context, asked, 'absorption.perc-table')
   if (!found.ok) {
     return found.error.why === 'invalid' ? invalid(...under('/required', found.error.issues)) : found
   }
   const { answer: table, silence } = found.value
-  const none = { sqFt: null, verdict: null, counts: null, steps: [] }
+  const none = {
+    sqFt: null,
+    verdict: null,
+    counts: countedIn(context, asked, found.value.on, shape),
+    steps: [],
+  }
   if (table.state !== 'in-force') return ok({ ...none, silence, pack: null, verified: null, citations: [] })
   const { pack, verified, citations } = table
-  const required = requiredAbsorption(table, { minutesPerInch: percRateMpi, soil, bedrooms, flowGpd, bed })
+  const required = requiredAbsorption(table, {
+    minutesPerInch: percRateMpi,
+    soil,
+    bedrooms,
+    flowGpd,
+    bed: shape.kind === 'bed',
+    pit: shape.kind === 'pits',
+    gravelIn: gravelOf(shape),
+  })
   if (required.ok) {
     const { value, steps } = required.value
     return ok({

@@ -5,6 +5,8 @@ export type NotStated = {
     | 'needs-flow'
     | 'needs-perc-rate'
     | 'needs-soil'
+    | 'needs-gravel-depth'
+    | 'pits-only'
     | 'beyond-table'
     | 'unsuitable'
     | 'no-rate'

@@ -26,6 +26,7 @@ export function percRow(
   rule: Cited<PercTable>,
   minutesPerInch: number,
   soil: string | null = null,
+  what: 'trench' | 'bed' | 'pit' = 'trench',
 ): Result<Worked<PercAnswer>, NotStated> {
   const table = rule.value
   if (!(minutesPerInch > 0) || !Number.isFinite(minutesPerInch))
@@ -36,16 +37,20 @@ export function percRow(
     const { beyond } = table.fastest
     return err(notStated(beyond === 'unsuitable' ? beyond : 'beyond-table', table.table, reading))
   }
+  if (what === 'pit' && table.pitsSlowest !== null && t > table.pitsSlowest)
+    return err(notStated('unsuitable', table.table, `${reading} for seepage pits`))
   const slowest = table.rule === 'rows' ? table.rows.at(-1)!.upTo : table.slowest
-  if (t > slowest) {
+  if (slowest !== null && t > slowest) {
     return err(notStated(table.slower === 'unsuitable' ? 'unsuitable' : 'beyond-table', table.table, reading))
   }
   if (table.rule === 'inverse-root') {
-    const rate = table.coefficient / Math.sqrt(t)
+    const coefficient = (what === 'bed' ? table.bedCoefficient : null) ?? table.coefficient
+    const counted = Math.max(t, table.quickest ?? 0)
+    const rate = coefficient / Math.sqrt(counted)
     const step: Step = {
       says: `${table.table}: ${citedInWords(rule)}`,
-      formula: `${n(table.coefficient)} / √t`,
-      numbers: `${n(table.coefficient)} / √${n(t)}`,
+      formula: `${n(coefficient)} / √t${table.quickest === null ? '' : `, t at least ${n(table.quickest)}`}`,
+      numbers: `${n(coefficient)} / √${n(counted)}`,
       result: `${n(rate)} gpd/sq ft`,
     }
     return ok({ value: { sqFtPerBedroom: null, gpdPerSqFt: rate, row: null }, steps: [step] })

@@ -3,7 +3,12 @@ import type { NonEmpty } from '../../base/non-empty.ts'
 import { inOrder } from './list-checks.ts'
 
 /** What of the excavation counts as absorption area. */
-export const COUNTED_AREAS = ['bottom', 'sidewall', 'bottom-and-one-foot-of-sidewall'] as const
+export const COUNTED_AREAS = [
+  'bottom',
+  'sidewall',
+  'bottom-and-sidewall',
+  'bottom-and-one-foot-of-sidewall',
+] as const
 export type CountedArea = (typeof COUNTED_AREAS)[number]
 
 /**
@@ -28,13 +33,40 @@ type Bounds = {
   readonly slower: 'unsuitable' | 'not-stated'
   /** A bed needs this many times the area of trenches; 1 where the table makes no difference. */
   readonly bedFactor: number
+  /** The table is for seepage pits alone; false: for whatever absorbs. */
+  readonly pitsOnly: boolean
+  /** Seepage pits are unsuitable in ground slower than this, in the table's reading; null: as slow as the rest. */
+  readonly pitsSlowest: number | null
+  /** Area for at least so many bedrooms, however few there are. */
+  readonly leastBedrooms: number
+  /** Never less area than this, sq ft. */
+  readonly leastSqFt: number
+  /** What gravel below the pipe takes off the area of trenches: the deepest that is reached. Empty: nothing. */
+  readonly gravelCredits: readonly GravelCredit[]
 }
+
+/** So much less area, percent, for at least so many inches of gravel below the pipe. */
+export type GravelCredit = { readonly fromIn: number; readonly pct: number }
 
 /** Percolation reading to absorption area. Rows are never interpolated: the next slower row governs. */
 export type PercTable =
   | (Bounds & { readonly rule: 'rows'; readonly rows: NonEmpty<PercRow> })
-  /** Q/A = coefficient / √t, t in minutes per inch, up to `slowest` (the Ryon form). */
-  | (Bounds & { readonly rule: 'inverse-root'; readonly coefficient: number; readonly slowest: number })
+  | (Bounds & RootForm)
+
+/**
+ * Q/A = coefficient / √t, t in minutes per inch, up to `slowest` (the Ryon form); null: as slow as it may be. Ground
+ * faster than `quickest` counts as that fast. `bedCoefficient` is a bed's own. The formula holds for flows `fromGpd` to
+ * `toGpd`, both included; null: for any.
+ */
+export type RootForm = {
+  readonly rule: 'inverse-root'
+  readonly coefficient: number
+  readonly bedCoefficient: number | null
+  readonly slowest: number | null
+  readonly quickest: number | null
+  readonly fromGpd: number | null
+  readonly toGpd: number | null
+}
 
 const positive = z.number().positive()
 const maybe = positive.nullish().transform((value) => value ?? null)
@@ -49,6 +81,16 @@ const bounds = {
     .transform((value) => value ?? null),
   slower: z.enum(['unsuitable', 'not-stated']),
   bedFactor: positive.default(1),
+  pitsOnly: z.boolean().default(false),
+  pitsSlowest: maybe,
+  leastBedrooms: z.int().nonnegative().default(0),
+  leastSqFt: z.number().nonnegative().default(0),
+  gravelCredits: inOrder(
+    z.array(z.strictObject({ fromIn: positive, pct: positive.lt(100) })).default([]),
+    (before, it) => it.fromIn <= before.fromIn || it.pct <= before.pct,
+    'gravel credits must run from shallow to deep',
+    'fromIn',
+  ),
 }
 
 const row = z
@@ -75,5 +117,19 @@ const rows = inOrder(
 
 export const percTable: z.ZodType<PercTable> = z.discriminatedUnion('rule', [
   z.strictObject({ rule: z.literal('rows'), ...bounds, rows }),
-  z.strictObject({ rule: z.literal('inverse-root'), ...bounds, coefficient: positive, slowest: positive }),
+  z
+    .strictObject({
+      rule: z.literal('inverse-root'),
+      ...bounds,
+      coefficient: positive,
+      bedCoefficient: maybe,
+      slowest: maybe,
+      quickest: maybe,
+      fromGpd: maybe,
+      toGpd: maybe,
+    })
+    .refine((it) => it.slowest !== null || it.slower === 'not-stated', {
+      error: 'without slowest there is nothing slower: write slower: not-stated',
+      path: ['slower'],
+    }),
 ]) as never

@@ -6,6 +6,7 @@ import { percRow } from '../../../src/rules/apply/perc-row.ts'
 import { type AbsorptionFacts, requiredAbsorption } from '../../../src/rules/apply/required-absorption.ts'
 import { inForce } from '../../../src/rules/in-force.ts'
 import perc from '../../oracles/absorption-rates/percolation.json' with { type: 'json' }
+import roots from '../../oracles/absorption-rates/root-formulas.json' with { type: 'json' }
 import ryon from '../../oracles/absorption-rates/ryon.json' with { type: 'json' }
 import texas from '../../oracles/absorption-rates/texas.json' with { type: 'json' }
 import { day } from '../day.ts'
@@ -50,6 +51,68 @@ describe.each(perc.cases)('$source', (it) => {
   )
   test.each(it.unsuitableMpi ?? [])('%f min/in is unsuitable', (mpi) => {
     expect(percRow(rule, mpi)).toMatchObject({ ok: false, error: { reason: 'unsuitable' } })
+  })
+})
+
+describe.each(roots.cases)('$source', ({ place, on, areas, beyond }) => {
+  const rule = percRule(place, on)
+  test.each(areas as { gpd: number; mpi: number; sqFt: number; bed?: boolean; gravelIn?: number }[])(
+    '$gpd gpd at $mpi min/in: $sqFt sq ft',
+    ({ gpd, mpi, sqFt, ...more }) => {
+      const it = must(requiredAbsorption(rule, facts({ minutesPerInch: mpi, flowGpd: gpd, ...more })))
+      expect(Math.abs(it.value.sqFt - sqFt)).toBeLessThanOrEqual(roots.tolerance.sqFt)
+    },
+  )
+  test.each(beyond as number[])('%d gpd is beyond the formula', (gpd) => {
+    const it = requiredAbsorption(rule, facts({ minutesPerInch: 20, flowGpd: gpd, gravelIn: 6 }))
+    expect(it).toMatchObject({ error: { reason: 'beyond-table' } })
+  })
+})
+
+describe('what a table says of pits, of few bedrooms and of gravel', () => {
+  test('New Jersey’s table is for pits, and never asks for less than 110 sq ft', () => {
+    const rule = percRule('new-jersey', '2024-11-04')
+    const ask = (bedrooms: number, pit: boolean) =>
+      requiredAbsorption(rule, facts({ minutesPerInch: 10, bedrooms, pit }))
+    expect(ask(1, false)).toMatchObject({ error: { reason: 'pits-only' } })
+    expect(must(ask(1, true)).value).toMatchObject({ sqFt: 110, counts: 'sidewall' })
+    expect(must(ask(1, true)).steps.at(-1)).toMatchObject({ numbers: 'max(110, 72)' })
+    expect(must(ask(2, true)).value.sqFt).toBe(144)
+  })
+
+  test('the Public Health Service calls ground slower than 30 minutes unsuitable for pits, not for trenches', () => {
+    const rule = percRule('public-health-service', '1970-01-01')
+    const ask = (minutesPerInch: number, pit: boolean) =>
+      requiredAbsorption(rule, facts({ minutesPerInch, bedrooms: 3, pit }))
+    expect(must(ask(30, true)).value.sqFt).toBe(750)
+    expect(ask(30.1, true)).toMatchObject({ error: { reason: 'unsuitable' } })
+    expect(must(ask(30.1, false)).value.sqFt).toBe(900)
+  })
+
+  test('its area is for two bedrooms at least', () => {
+    const it = must(
+      requiredAbsorption(
+        percRule('public-health-service', '1970-01-01'),
+        facts({ minutesPerInch: 10, bedrooms: 1 }),
+      ),
+    )
+    expect(it.value.sqFt).toBe(330)
+    expect(it.steps.at(-1)).toMatchObject({
+      formula: 'A = area per bedroom · bedrooms, at least 2',
+      numbers: '165 × 2',
+    })
+  })
+
+  test('a table that gives credit for gravel says nothing until its depth is known', () => {
+    const rule = percRule('south-dakota', '1990-01-01')
+    const ask = (gravelIn: number | null) =>
+      requiredAbsorption(rule, facts({ minutesPerInch: 36, flowGpd: 1000, gravelIn }))
+    expect(ask(null)).toMatchObject({ error: { reason: 'needs-gravel-depth' } })
+    expect(must(ask(24)).steps.at(-1)).toMatchObject({
+      formula: 'A = Q / rate less 40 % for gravel',
+      numbers: '1,000 / 0.833333 × 0.6',
+      result: '720.0 sq ft',
+    })
   })
 })
 
