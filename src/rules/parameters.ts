@@ -1,7 +1,6 @@
 import type { z } from 'zod'
 import { capacityRule } from './values/capacity-rule.ts'
 import { compartments } from './values/compartments.ts'
-import { countedArea } from './values/counted-area.ts'
 import { designFlow } from './values/design-flow.ts'
 import { eraFacts, expectations } from './values/gathered.ts'
 import { percTable } from './values/perc-table.ts'
@@ -68,7 +67,6 @@ export const PARAMETERS = {
     percTable,
     'absorption area or application rate from a percolation reading',
   ),
-  'absorption.counted-area': nearest(countedArea, 'what of a trench counts as absorption area'),
   'absorption.texture-table': nearest(textureTable, 'application rate from a soil class or texture'),
   setbacks: nearest(setbackTable, 'least horizontal distances, feet'),
   'setbacks.lender': nearest(

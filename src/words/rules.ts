@@ -23,7 +23,6 @@ export const RULE_NOUNS: { readonly [P in ParameterName]: string } = {
   'cesspool.accepted': 'cesspools',
   'design.flow-per-bedroom': 'design flow',
   'absorption.perc-table': 'absorption area',
-  'absorption.counted-area': 'what of a trench counts',
   'absorption.texture-table': 'absorption area by soil',
   setbacks: 'setbacks',
   'setbacks.lender': 'a lender’s setbacks',

@@ -1,4 +1,3 @@
-import type { PlainDate } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
 import type { CountedSurface } from '../../geometry/absorption/absorption-shape.ts'
@@ -8,7 +7,6 @@ import type { Step } from '../../measure/step.ts'
 import type { Uncertain } from '../../measure/uncertain.ts'
 import { requiredAbsorption } from '../../rules/apply/required-absorption.ts'
 import type { Citation, Verified } from '../../rules/citation.ts'
-import { inForce } from '../../rules/in-force.ts'
 import type { PackId } from '../../rules/pack.ts'
 import { silenceWords } from '../../words/silence.ts'
 import type { OperationContext } from '../context.ts'
@@ -79,17 +77,6 @@ export function calculateAbsorption(
 const gravelOf = (shape: MeasuredAbsorption): number | null =>
   shape.kind === 'trenches' && shape.effectiveDepth ? shape.effectiveDepth.ft * 12 : null
 
-/** What of a trench counts by a rule of its own, where the place has one and no table says it. */
-function countedIn(
-  { book }: Pick<OperationContext, 'book'>,
-  { rules }: Pick<RuleAsked, 'rules'>,
-  on: PlainDate,
-  shape: MeasuredAbsorption,
-): CountedSurface | null {
-  const rule = inForce(book, rules, 'absorption.counted-area', on)
-  return shape.kind === 'trenches' && rule.state === 'in-force' ? rule.value.trench : null
-}
-
 function requiredOf(
   context: Pick<OperationContext, 'book' | 'clock'>,
   { percRateMpi, bedrooms, flowGpd, soil, ...asked }: NonNullable<AbsorptionAsked['required']>,
@@ -103,7 +90,7 @@ function requiredOf(
   const none = {
     sqFt: null,
     verdict: null,
-    counts: countedIn(context, asked, found.value.on, shape),
+    counts: null,
     steps: [],
   }
   if (table.state !== 'in-force') return ok({ ...none, silence, pack: null, verified: null, citations: [] })

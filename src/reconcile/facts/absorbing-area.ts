@@ -17,6 +17,10 @@ export type AbsorbingArea = {
   readonly sqFt: Uncertain
   readonly steps: readonly Step[]
   readonly bed: boolean
+  /** Seepage pits and nothing else. */
+  readonly pit: boolean
+  /** The shallowest gravel below a pipe, inches; null where a trench's is not known, or there is no trench. */
+  readonly gravelIn: number | null
 }
 
 type Dimension = 'length' | 'width' | 'diameter' | 'effectiveDepth'
@@ -48,6 +52,8 @@ export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingA
     sqFt: plus(sum.sqFt, area.sqFt),
     steps: [...sum.steps, ...area.steps],
     bed: sum.bed || area.bed,
+    pit: sum.pit && area.pit,
+    gravelIn: sum.gravelIn === null || area.gravelIn === null ? null : Math.min(sum.gravelIn, area.gravelIn),
   }))
   return known(total, ...exhibits)
 }
@@ -90,7 +96,10 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
   if (!area.ok) {
     return lacking({ gap: 'impossible', part, issues: area.error })
   }
-  return known({ sqFt: area.value.value, steps: area.value.steps, bed: kind === 'bed' }, ...exhibits)
+  const { value: sqFt, steps } = area.value
+  const gravelFt = seen?.effectiveDepth?.ft ?? statedValue(built.measures.effectiveDepth)?.ft ?? null
+  const gravelIn = kind === 'trench' && gravelFt !== null ? gravelFt * 12 : null
+  return known({ sqFt, steps, bed: kind === 'bed', pit: kind === 'seepage-pit', gravelIn }, ...exhibits)
 }
 
 const surface = (kind: AbsorptionKind, counts: CountedArea): CountedSurface =>

@@ -34,7 +34,8 @@ export function absorptionAnswer({
   occasion,
   given,
 }: Asked): Decision {
-  const asked = { ...ground, bedrooms, flowGpd, bed: area.bed }
+  const { bed, pit, gravelIn } = area
+  const asked = { ...ground, bedrooms, flowGpd, bed, pit, gravelIn }
   const required = requiredAbsorption(table as Parameters<typeof requiredAbsorption>[0], asked)
   if (!required.ok) {
     return {

@@ -3,12 +3,7 @@ import type { NonEmpty } from '../../base/non-empty.ts'
 import { inOrder } from './list-checks.ts'
 
 /** What of the excavation counts as absorption area. */
-export const COUNTED_AREAS = [
-  'bottom',
-  'sidewall',
-  'bottom-and-sidewall',
-  'bottom-and-one-foot-of-sidewall',
-] as const
+export const COUNTED_AREAS = ['bottom', 'sidewall', 'bottom-and-one-foot-of-sidewall'] as const
 export type CountedArea = (typeof COUNTED_AREAS)[number]
 
 /**

@@ -163,15 +163,6 @@ describe('absorption area', () => {
     expect(body.required.verdict).toBe('falls-short')
   })
 
-  test('New Hampshire counts bottom and sidewall of a trench: 60 × (2 + 2 × 1)', async () => {
-    const { body } = await calculate('absorption-area', {
-      shape: { kind: 'trenches', width: '2 ft', lengths: ['60 ft'], effectiveDepth: '1 ft' },
-      required: { rules: 'new-hampshire', on: '2020-01-01', percRateMpi: 10, bedrooms: 3 },
-    })
-    expect([body.providedSqFt, body.counts]).toEqual([240, 'bottom-and-sidewall'])
-    expect(body.required.sqFt).toBeNull()
-  })
-
   test('South Dakota takes 20 percent off for a foot of gravel below the pipe', async () => {
     const shape = { kind: 'trenches', width: '3 ft', lengths: ['100 ft', '100 ft'] }
     const required = { rules: 'south-dakota', on: '2020-01-01', percRateMpi: 36, flowGpd: 1000 }
