@@ -3,7 +3,12 @@ import { addDays } from '../../src/base/plain-date.ts'
 import { requiredCompartments } from '../../src/rules/apply/required-compartments.ts'
 import { FILE_COPY, VERIFIED } from '../../src/rules/citation.ts'
 import { inForce } from '../../src/rules/in-force.ts'
-import { isParameterName, PARAMETER_NAMES, type ParameterName } from '../../src/rules/parameters.ts'
+import {
+  isParameterName,
+  PARAMETER_NAMES,
+  PARAMETERS,
+  type ParameterName,
+} from '../../src/rules/parameters.ts'
 import { overlap } from '../../src/rules/span.ts'
 import type { Range } from '../../src/rules/values/quantity.ts'
 import pumpOut from '../oracles/solids/pump-out-years.json' with { type: 'json' }
@@ -38,6 +43,16 @@ describe('every shipped pack', () => {
       expect(it.words?.length ?? 0).toBeLessThan(300)
     } else expect(it.readAt).toBeNull()
     if (it.verified === 'from-memory') expect(it.words).toBeNull()
+  })
+
+  test.each(
+    entries.filter(({ pack, invented, name, entry }) => {
+      const { kind } = SHIPPED.packs.get(pack)!.jurisdiction
+      const law = !invented && (kind === 'state' || kind === 'county')
+      return law && entry.from === null && PARAMETERS[name].layering === 'nearest'
+    }),
+  )('$pack $name: a law without a beginning says that it was not read', ({ entry }) => {
+    expect(entry.note).toMatch(/began was not read|when it began nor when it ended was read/)
   })
 
   test.each(entries)('$pack $name: dates in order', ({ entry: { from, until } }) => {
