@@ -64,11 +64,13 @@ export async function startService(
   try {
     const traces = await openTracesOf(settings)
     undo.push(() => traces?.close())
-    const server = await reachServer({
-      url: settings.DATABASE_URL,
-      dataFolder: settings.ASFOUND_DATA,
-      onTrouble: (message) => logger.error(message),
-    })
+    const reached = () =>
+      reachServer({
+        url: settings.DATABASE_URL,
+        dataFolder: settings.ASFOUND_DATA,
+        onTrouble: (message) => logger.error(message),
+      })
+    const server = await patiently(reached, logger)
     undo.push(server.release)
     if (settings.MIGRATE) {
       const ran = await patiently(() => prepareDatabase(server.url), logger)
@@ -97,7 +99,7 @@ export async function startService(
       ...{ database, clock, newId, files, jobs, letters, book, settings, door, logger, traces },
       quotas: quotasOf(settings),
     }
-    await tellWhatIsKnown(services, logger)
+    await patiently(() => tellWhatIsKnown(services, logger), logger)
     await before?.(services)
     if (settings.JOBS) {
       await jobs.work(jobHandlers(services))
@@ -148,7 +150,7 @@ async function tellWhatIsKnown({ database }: Services, logger: Logger): Promise<
   )
   if (known && Number(known.count) > 0)
     logger.error(
-      `the audit of this database was broken when it was restored, in ${known.count} places: npm run audit:verify names them`,
+      `the audit of this database was broken when it was restored (places: ${known.count}): npm run audit:verify names them`,
     )
   if (await childrenReachNetwork())
     logger.warn(
@@ -182,7 +184,8 @@ async function patiently<T>(work: () => Promise<T>, logger: Logger): Promise<T> 
     try {
       return await work()
     } catch (fault) {
-      if (!(fault instanceof OutsideFailure) || attempt === 30) throw fault
+      const mends = fault instanceof OutsideFailure && fault.retryAfterSeconds !== undefined
+      if (!mends || attempt === 30) throw fault
       logger.warn({ err: fault }, 'waiting for the database')
       await wait(1_000)
     }

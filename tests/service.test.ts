@@ -3,6 +3,7 @@ import { mkdtemp, rm } from 'node:fs/promises'
 import net from 'node:net'
 import os from 'node:os'
 import path from 'node:path'
+import pg from 'pg'
 import { afterAll, afterEach, describe, expect, test } from 'vitest'
 import { emptyDatabase } from './support/database.ts'
 
@@ -55,6 +56,23 @@ describe('the service', () => {
       both.map(async ({ address }) => (await fetch(`${await address}/health/ready`)).status),
     )
     expect(ready).toEqual([200, 200])
+  })
+
+  test('says at every start, and in its figures, that its audit was broken when it was restored', async () => {
+    const database = await emptyDatabase()
+    const first = start({ DATABASE_URL: database })
+    await first.address
+    expect(first.said()).not.toContain('was broken when it was restored')
+    first.child.kill('SIGTERM')
+    await first.ended
+    const owner = new pg.Client({ connectionString: database })
+    await owner.connect()
+    await owner.query(`insert into audit_break (says) values ('permit 1: no entry says what it is now')`)
+    await owner.end()
+    const second = start({ DATABASE_URL: database })
+    const figures = await (await fetch(`${await second.address}/metrics`)).text()
+    expect(second.said()).toContain('the audit of this database was broken when it was restored (places: 1)')
+    expect(figures).toMatch(/^asfound_audit_known_breaks 1$/m)
   })
 
   test('tells every fault of its settings at once and exits 1', async () => {
