@@ -184,8 +184,8 @@ async function patiently<T>(work: () => Promise<T>, logger: Logger): Promise<T> 
     try {
       return await work()
     } catch (fault) {
-      const mends = fault instanceof OutsideFailure && fault.retryAfterSeconds !== undefined
-      if (!mends || attempt === 30) throw fault
+      const waitingHelps = fault instanceof OutsideFailure && fault.retryAfterSeconds !== undefined
+      if (!waitingHelps || attempt === 30) throw fault
       logger.warn({ err: fault }, 'waiting for the database')
       await wait(1_000)
     }

@@ -3,21 +3,42 @@ import type { PageWords } from '../reading/page-words.ts'
 import type { Tx } from './database/database.ts'
 
 /** A page as it was read. */
-export type DocumentPage = {
+export type PageShape = {
   readonly number: number
   /** Points, as a person is shown it upright. */
   readonly widthPt: number
   readonly heightPt: number
-  readonly text: string
 }
 
-export async function pagesOf(tx: Tx, county: string, document: string): Promise<readonly DocumentPage[]> {
+const SHAPE = ['number', 'width as widthPt', 'height as heightPt'] as const
+
+/** All pages that were read, without what is on them. */
+export async function shapesOf(tx: Tx, county: string, document: string): Promise<readonly PageShape[]> {
   return tx
     .selectFrom('document_page')
-    .select(['number', 'width as widthPt', 'height as heightPt', 'text'])
+    .select(SHAPE)
     .where('county', '=', county)
     .where('document', '=', document)
     .orderBy('number')
+    .execute()
+}
+
+/** The next pages after `after` with their text. */
+export async function textAfter(
+  tx: Tx,
+  county: string,
+  document: string,
+  after: number,
+  most: number,
+): Promise<readonly (PageShape & { readonly text: string })[]> {
+  return tx
+    .selectFrom('document_page')
+    .select([...SHAPE, 'text'])
+    .where('county', '=', county)
+    .where('document', '=', document)
+    .where('number', '>', after)
+    .orderBy('number')
+    .limit(most)
     .execute()
 }
 

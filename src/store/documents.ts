@@ -24,8 +24,8 @@ export type Document = {
   readonly state: DocumentState
   /** Why it was set aside or could not be read, in words. */
   readonly reason: string | null
-  /** What was read from it, proposed and not yet confirmed: one for each permit that it seems to hold. */
-  readonly proposals: readonly ProposedPermit[]
+  /** The pages of each permit that it seems to hold, in the order of the proposals. */
+  readonly permits: readonly (readonly number[])[]
   readonly revision: number
   readonly receivedBy: string
   readonly receivedAt: Date
@@ -41,46 +41,57 @@ const COLUMNS = [
   'pages',
   'state',
   'reason',
-  'proposals',
   'revision',
   'received_by as receivedBy',
   'received_at as receivedAt',
 ] as const
 
-type Row = Omit<Document, 'proposals'> & { readonly proposals: unknown }
-const asDocument = (row: Row): Document => ({ ...row, proposals: row.proposals as ProposedPermit[] })
+/** What it holds is as large as the paper is long: only where each permit lies is read with it. */
+const PERMITS = sql<Document['permits']>`jsonb_path_query_array(proposals, '$[*].pages')`.as('permits')
 
 export async function documentById(tx: Tx, county: string, id: string): Promise<Document | undefined> {
-  const row = await tx
+  return tx
     .selectFrom('document')
-    .select(COLUMNS)
+    .select([...COLUMNS, PERMITS])
     .where('county', '=', county)
     .where('id', '=', id)
     .executeTakeFirst()
-  return row && asDocument(row)
 }
 
 export async function lockDocument(tx: Tx, county: string, id: string): Promise<Document | undefined> {
-  const row = await tx
+  return tx
     .selectFrom('document')
-    .select(COLUMNS)
+    .select([...COLUMNS, PERMITS])
     .where('county', '=', county)
     .where('id', '=', id)
     .forUpdate()
     .executeTakeFirst()
-  return row && asDocument(row)
+}
+
+/** Those of its proposals that are asked for, by their places from 0; none for a place that it has not. */
+export async function proposalsAt(
+  tx: Tx,
+  county: string,
+  id: string,
+  places: readonly number[],
+): Promise<ReadonlyMap<number, ProposedPermit>> {
+  const { rows } = await sql<{ place: number; proposal: ProposedPermit }>`
+    select at.place, proposals -> at.place as proposal
+    from document cross join unnest(${[...places]}::int[]) as at (place)
+    where county = ${county} and id = ${id} and at.place between 0 and jsonb_array_length(proposals) - 1
+    order by at.place`.execute(tx)
+  return new Map(rows.map(({ place, proposal }) => [place, proposal]))
 }
 
 /** Those that were submitted for the parcel, in the order they came. */
 export async function documentsOf(tx: Tx, county: string, parcel: string): Promise<readonly Document[]> {
-  const rows = await tx
+  return tx
     .selectFrom('document')
-    .select(COLUMNS)
+    .select([...COLUMNS, PERMITS])
     .where('county', '=', county)
     .where('parcel', '=', parcel)
     .orderBy('id')
     .execute()
-  return rows.map(asDocument)
 }
 
 /** In the order they came, from after `after`; of one state where one is asked for. */
@@ -91,10 +102,13 @@ export async function documentsAfter(
   after: string | undefined,
   most: number,
 ): Promise<readonly Document[]> {
-  let query = tx.selectFrom('document').select(COLUMNS).where('county', '=', county)
+  let query = tx
+    .selectFrom('document')
+    .select([...COLUMNS, PERMITS])
+    .where('county', '=', county)
   if (state) query = query.where('state', '=', state)
   if (after) query = query.where('id', '>', after)
-  return (await query.orderBy('id').limit(most).execute()).map(asDocument)
+  return query.orderBy('id').limit(most).execute()
 }
 
 /** One of the same bytes that was taken in and could be read, if there is one. */
@@ -103,16 +117,15 @@ export async function documentWithContent(
   county: string,
   contentHash: string,
 ): Promise<Document | undefined> {
-  const row = await tx
+  return tx
     .selectFrom('document')
-    .select(COLUMNS)
+    .select([...COLUMNS, PERMITS])
     .where('county', '=', county)
     .where('content_hash', '=', contentHash)
     .where('state', '!=', 'failed')
     .orderBy('id')
     .limit(1)
     .executeTakeFirst()
-  return row && asDocument(row)
 }
 
 type Taken = Pick<

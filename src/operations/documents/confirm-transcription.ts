@@ -5,7 +5,13 @@ import type { PermitRecord } from '../../records/permit.ts'
 import type { Person } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
-import { changeDocument, type Document, documentById, lockDocument } from '../../store/documents.ts'
+import {
+  changeDocument,
+  type Document,
+  documentById,
+  lockDocument,
+  proposalsAt,
+} from '../../store/documents.ts'
 import { recordEvent } from '../../store/events.ts'
 import { hashOf } from '../../store/hash.ts'
 import { lockParcel, type Parcel } from '../../store/parcels.ts'
@@ -67,6 +73,9 @@ export const confirmTranscription = (
     const placed = await place(tx, county, document, asked.permits, dayOf(at))
     if (!placed.ok) return invalid(...placed.error)
 
+    const places = asked.permits.flatMap(({ proposal }) => proposal ?? [])
+    const proposals = await proposalsAt(tx, county, document.id, places)
+
     const id = context.newId()
     await insertTranscription(tx, county, {
       id,
@@ -83,7 +92,7 @@ export const confirmTranscription = (
           document: document.id,
           by: account,
           record: permit.record,
-          proposal: permit.proposal === null ? null : (document.proposals[permit.proposal] ?? null),
+          proposal: permit.proposal === null ? null : (proposals.get(permit.proposal) ?? null),
           places: permit.places,
         }),
       }
@@ -145,8 +154,8 @@ async function place(
     const parcel = await parcelAsked(tx, county, permit.parcel)
     if (parcel.ok) placed.push({ parcel: parcel.value, permit })
     else fault('/parcel', `there is no parcel ${permit.parcel} in this county`)
-    if (permit.proposal !== null && !document.proposals[permit.proposal]) {
-      fault('/proposal', `the document has ${document.proposals.length} proposals, counted from 0`)
+    if (permit.proposal !== null && !document.permits[permit.proposal]) {
+      fault('/proposal', `the document has ${document.permits.length} proposals, counted from 0`)
     }
     issues.push(...datesAhead(permit.record, today, `${here}/entry`))
   }

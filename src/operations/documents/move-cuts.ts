@@ -51,7 +51,7 @@ export async function moveCuts(
       subjectKind: 'document',
       subject: document.id,
       parcel: document.parcel,
-      body: { begins: starts, before: document.proposals.map((it) => it.pages[0] ?? null) },
+      body: { begins: starts, before: document.permits.map((pages) => pages[0] ?? null) },
       at: context.clock(),
     })
     return ok((await documentById(tx, county, document.id))!)

@@ -3,7 +3,7 @@ import type { EntryDraft, ProposedPermit } from '../../reading/proposal.ts'
 import type { Box } from '../../records/source.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { wordsOfPages } from '../../store/document-pages.ts'
-import { documentById } from '../../store/documents.ts'
+import { documentById, proposalsAt } from '../../store/documents.ts'
 import type { Teacher } from '../../store/taught-forms.ts'
 import type { Transcription } from '../../store/transcriptions.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
@@ -28,9 +28,11 @@ const MOST_PAGES = 10
 export async function lessonsOf(tx: Tx, county: string, made: Transcription): Promise<readonly Taught[]> {
   const document = await documentById(tx, county, made.document)
   if (!document) return []
+  const places = permitsIn(made).flatMap(({ proposal }) => (typeof proposal === 'number' ? [proposal] : []))
+  const proposals = await proposalsAt(tx, county, document.id, places)
   const taught: Taught[] = []
   for (const [permit, { parcel, proposal: from, entry, sources }] of permitsIn(made).entries()) {
-    const proposal = typeof from === 'number' ? (document.proposals[from] ?? null) : null
+    const proposal = typeof from === 'number' ? (proposals.get(from) ?? null) : null
     const pages = proposal?.pages ?? Array.from({ length: document.pages ?? 0 }, (_, index) => index + 1)
     if (!entry || pages.length > MOST_PAGES) continue
     const read = await wordsOfPages(tx, county, document.id, pages)
@@ -38,8 +40,8 @@ export async function lessonsOf(tx: Tx, county: string, made: Transcription): Pr
     const onFile = parcel === undefined ? undefined : await parcelAsked(tx, county, parcel)
     const known = onFile?.ok ? onFile.value : null
     const paper = { parcelNumber: known?.number ?? null, address: known?.address ?? null }
-    const places = { ...placesIn(proposal, entry), ...placed(sources) }
-    const lesson = lessonFrom(read, { ...entry, components: entry.components ?? [] }, paper, places)
+    const where = { ...placesIn(proposal, entry), ...placed(sources) }
+    const lesson = lessonFrom(read, { ...entry, components: entry.components ?? [] }, paper, where)
     taught.push({ teacher: { transcription: made.id, permit, document: document.id }, lesson, pages })
   }
   return taught

@@ -50,8 +50,7 @@ export async function proposeAgain(
       return (await waiting(tx, document)) ? document : undefined
     })
     if (!before) return false
-    const cuts = before.proposals.map(({ pages }) => pages)
-    const { proposals, gaveUp } = await proposeFromWords(context.database, actor, id, cuts, signal)
+    const { proposals, gaveUp } = await proposeFromWords(context.database, actor, id, before.permits, signal)
     if (gaveUp) return false
     return transact(context.database, service, async (tx) => {
       const document = await lockDocument(tx, county, id)

@@ -8,7 +8,7 @@ import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Decision, decisionsOn } from '../../store/decisions.ts'
 import { type ChangeNoticed, changesOn } from '../../store/discrepancy-changes.ts'
-import { pagesOf } from '../../store/document-pages.ts'
+import { shapesOf } from '../../store/document-pages.ts'
 import type { PermitOnFile } from '../../store/permits.ts'
 import { type Photo, photosOfInspections } from '../../store/photos.ts'
 import {
@@ -112,7 +112,7 @@ async function pageShapes(
   const documents = new Set(sources.flatMap((it) => (it.kind === 'document' ? [it.document] : [])))
   const shapes = new Map<string, number>()
   for (const document of documents) {
-    for (const { number, widthPt, heightPt } of await pagesOf(tx, county, document)) {
+    for (const { number, widthPt, heightPt } of await shapesOf(tx, county, document)) {
       shapes.set(`${document}/${number}`, heightPt / widthPt)
     }
   }

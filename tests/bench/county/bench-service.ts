@@ -11,7 +11,7 @@ import { prepareDatabase } from '../../../src/jobs/prepare-database.ts'
 import type { JobQueue } from '../../../src/jobs/queue.ts'
 import type { OperationContext } from '../../../src/operations/context.ts'
 import { openDatabase } from '../../../src/store/database/database.ts'
-import { reachServer } from '../../../src/store/database/server.ts'
+import { holdEmbeddedServer } from '../../../src/store/database/embedded/hold.ts'
 import { enrolPeople, type People } from '../../support/people.ts'
 
 export type BenchService = {
@@ -32,11 +32,9 @@ const nothing: JobQueue = { enqueue: async () => uuidv7(), check: async () => {}
  */
 export async function benchService(): Promise<BenchService> {
   const dataFolder = await mkdtemp(path.join(os.tmpdir(), 'asfound-bench-'))
-  const server = await reachServer({
-    url: process.env.BENCH_DATABASE_URL,
-    dataFolder,
-    onTrouble: console.error,
-  })
+  // As the server's superuser: the role that the service comes in as may make no databases.
+  const held = process.env.BENCH_DATABASE_URL ? undefined : await holdEmbeddedServer({ dataFolder })
+  const server = { url: held?.url('postgres') ?? process.env.BENCH_DATABASE_URL! }
   const name = `bench_${randomBytes(6).toString('hex')}`
   const admin = new pg.Client({ connectionString: server.url })
   await admin.connect()
@@ -64,7 +62,7 @@ export async function benchService(): Promise<BenchService> {
     await database.close()
     await admin.query(`drop database ${name} with (force)`)
     await admin.end()
-    server.release()
+    held?.release()
     await rm(dataFolder, { recursive: true, force: true, maxRetries: 20, retryDelay: 250 })
   }
   return { url, dataFolder, context, people, owner, close }

@@ -21,7 +21,10 @@ async function readIn(seed: number, layout: 'register-1949' | 'letter' = 'regist
   await runJobs()
   return { id: document.id as string, paper: made.papers[0]! }
 }
-const documentOf = async (id: string) => (await ask('reviewer', { url: `${here}/documents/${id}` })).body
+const documentOf = async (id: string) => ({
+  ...(await ask('reviewer', { url: `${here}/documents/${id}` })).body,
+  proposals: (await ask('reviewer', { url: `${here}/documents/${id}/proposals` })).body.items,
+})
 
 /** Confirms what a paper shows, on a parcel of its own, and lets it teach. */
 async function confirmed(seed: number, layout?: 'letter') {

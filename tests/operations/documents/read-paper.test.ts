@@ -3,13 +3,13 @@ import PDFDocument from 'pdfkit'
 import { describe, expect, test } from 'vitest'
 import { must } from '../../../src/base/result.ts'
 import { confirmTranscription } from '../../../src/operations/documents/confirm-transcription.ts'
-import { readDocumentTaken } from '../../../src/operations/documents/read-document.ts'
 import { readPaper } from '../../../src/operations/documents/read-paper.ts'
 import { takeInDocument } from '../../../src/operations/documents/take-in-document.ts'
 import { sourceAt } from '../../../src/records/permit-claims.ts'
 import { makeForm } from '../../forms/make.ts'
 import { testApp } from '../../support/app.ts'
 import { newParcel, permit1974, permitRecord } from '../../support/quillback.ts'
+import { wholeDocument } from '../../support/whole-document.ts'
 
 const { services: context, people } = await testApp()
 const { reviewer } = people
@@ -29,7 +29,10 @@ const read = (document: string, signal = new AbortController().signal, told: Tol
     report: async ({ done, says }) => void told.push({ done, says }),
     signal,
   })
-const stateOf = async (id: string) => must(await readDocumentTaken(context, reviewer, id)).document
+const stateOf = async (id: string) => {
+  const { document, proposals } = await wholeDocument(context, reviewer, id)
+  return { ...document, proposals }
+}
 
 /** A page on which something is drawn and nothing is written. */
 async function picture(): Promise<Buffer> {

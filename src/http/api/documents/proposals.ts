@@ -29,6 +29,7 @@ const field = z
 
 export const proposal = z
   .object({
+    place: z.number().meta({ description: 'From 0: as `proposal` of a transcription names it' }),
     pages: z.array(z.number()),
     fields: z.array(field),
     unsure: z.array(field).meta({
@@ -53,7 +54,10 @@ const presentField = (it: ProposedField): z.output<typeof field> => ({
   doubts: it.doubts.map(({ kind, says, readings }) => ({ kind, says, readings: [...readings] })),
 })
 
-export const presentProposal = (it: ProposedPermit): z.output<typeof proposal> => ({
+export const presentProposal = ([place, it]: readonly [number, ProposedPermit]): z.output<
+  typeof proposal
+> => ({
+  place,
   pages: [...it.pages],
   fields: it.fields.map(presentField),
   unsure: it.unsure.map(presentField),

@@ -1,19 +1,43 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { confirmTranscription } from '../../../operations/documents/confirm-transcription.ts'
-import { listDocuments, readDocumentTaken } from '../../../operations/documents/read-document.ts'
+import {
+  listDocuments,
+  readDocumentTaken,
+  readProposals,
+  readText,
+} from '../../../operations/documents/read-document.ts'
 import { takeInDocument } from '../../../operations/documents/take-in-document.ts'
+import type { PageShape } from '../../../store/document-pages.ts'
 import { DOCUMENT_STATES } from '../../../store/documents.ts'
 import { tagRevision, versionIfSent } from '../../plugins/entity-tag.ts'
 import { cursorFrom, pageFrom, pageOf, pageQuery } from '../../plugins/paging.ts'
 import { answered } from '../answer.ts'
 import { id } from '../shapes/basics.ts'
 import { countyPath, idPath } from '../shapes/paths.ts'
-import { document, documentInList, presentDocument, presentDocumentInList } from './shapes.ts'
+import { presentProposal, proposal } from './proposals.ts'
+import { document, documentInList, pageText, presentDocument, presentDocumentInList } from './shapes.ts'
 import { permitsConfirmed, presentTranscribed, transcribed, transcriptionBody } from './transcription.ts'
 import { takeUpload, uploadForm } from './upload.ts'
 
 const tags = ['Documents']
+
+/** Each is as long as a form: fewer at once than of other lists. */
+const proposalLimit = z.coerce
+  .number('write a whole number')
+  .int('write a whole number')
+  .min(1, 'at least 1')
+  .max(50, 'at most 50')
+  .default(20)
+  .meta({ description: 'The most items to return', examples: [20] })
+
+const presentText = ({
+  number,
+  ...it
+}: PageShape & { readonly text: string }): z.output<typeof pageText> => ({
+  page: number,
+  ...it,
+})
 
 export const documents: FastifyPluginAsyncZod = async (app) => {
   app.post(
@@ -92,6 +116,50 @@ export const documents: FastifyPluginAsyncZod = async (app) => {
       const read = answered(await readDocumentTaken(context, actor, params.id))
       tagRevision(reply, read.document.revision)
       return presentDocument(read)
+    },
+  )
+
+  app.get(
+    '/counties/:county/documents/:id/text',
+    {
+      config: { access: ['reviewer'] },
+      schema: {
+        summary: 'What was read on the pages of a document',
+        tags,
+        operationId: 'readDocumentText',
+        params: idPath,
+        querystring: z.object(pageQuery),
+        response: { 200: pageOf(pageText) },
+      },
+    },
+    async (request, reply) => {
+      const { context, actor, params, query } = request
+      const after = cursorFrom(request, z.int().nonnegative()) ?? 0
+      const rows = answered(await readText(context, actor, { id: params.id, after, most: query.limit + 1 }))
+      return pageFrom(request, reply, rows, (row) => row.number, presentText)
+    },
+  )
+
+  app.get(
+    '/counties/:county/documents/:id/proposals',
+    {
+      config: { access: ['reviewer'] },
+      schema: {
+        summary: 'The permits found in a document, each with the values read',
+        description: 'Proposals until a person confirms them.',
+        tags,
+        operationId: 'listProposals',
+        params: idPath,
+        querystring: z.object({ ...pageQuery, limit: proposalLimit }),
+        response: { 200: pageOf(proposal) },
+      },
+    },
+    async (request, reply) => {
+      const { context, actor, params, query } = request
+      const after = cursorFrom(request, z.int().nonnegative()) ?? -1
+      const asked = { id: params.id, from: after + 1, most: query.limit + 1 }
+      const rows = [...answered(await readProposals(context, actor, asked))]
+      return pageFrom(request, reply, rows, ([place]) => place, presentProposal)
     },
   )
 

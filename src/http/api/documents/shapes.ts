@@ -2,7 +2,6 @@ import { z } from 'zod'
 import type { DocumentRead } from '../../../operations/documents/read-document.ts'
 import { DOCUMENT_STATES, type Document } from '../../../store/documents.ts'
 import { hash, id, instant } from '../shapes/basics.ts'
-import { presentProposal, proposal } from './proposals.ts'
 
 const told = {
   id,
@@ -12,6 +11,7 @@ const told = {
   fileName: z.string().nullable(),
   bytes: z.number(),
   pages: z.number().nullable(),
+  permits: z.number().meta({ description: 'How many permits were found in it' }),
   state: z.enum(DOCUMENT_STATES).meta({
     description:
       '`set-aside`: it cannot be read automatically, is kept, and a person can type what it says; `confirmed`: a person ' +
@@ -34,6 +34,7 @@ export const presentDocumentInList = (it: Document): z.output<typeof documentInL
   fileName: it.fileName,
   bytes: it.bytes,
   pages: it.pages,
+  permits: it.permits.length,
   state: it.state,
   reason: it.reason,
   revision: it.revision,
@@ -43,25 +44,22 @@ export const presentDocumentInList = (it: Document): z.output<typeof documentInL
 export const document = z
   .object({
     ...told,
-    text: z.array(
-      z.object({ page: z.number(), widthPt: z.number(), heightPt: z.number(), text: z.string() }),
-    ),
-    proposals: z.array(proposal).meta({ description: 'One for each permit found in it' }),
     transcriptions: z.array(z.object({ id, confirmedBy: id, confirmedAt: instant })),
   })
   .meta({
     id: 'Document',
-    description: 'A document: its text, the values read from it, and who confirmed it',
+    description: 'A document and who confirmed it; its text and what was read from it are lists of their own',
   })
+
+export const pageText = z
+  .object({ page: z.number(), widthPt: z.number(), heightPt: z.number(), text: z.string() })
+  .meta({ id: 'PageText', description: 'What was read on a page' })
 
 export const presentDocument = ({
   document: it,
-  pages,
   transcriptions,
 }: DocumentRead): z.output<typeof document> => ({
   ...presentDocumentInList(it),
-  text: pages.map(({ number, widthPt, heightPt, text }) => ({ page: number, widthPt, heightPt, text })),
-  proposals: it.proposals.map(presentProposal),
   transcriptions: transcriptions.map((made) => ({
     id: made.id,
     confirmedBy: made.confirmedBy,

@@ -5,7 +5,6 @@ import { bringBack, setAside } from '../../../operations/documents/set-aside.ts'
 import { tagRevision, versionIfSent } from '../../plugins/entity-tag.ts'
 import { answered } from '../answer.ts'
 import { idPath } from '../shapes/paths.ts'
-import { presentProposal, proposal } from './proposals.ts'
 import { documentInList, presentDocumentInList } from './shapes.ts'
 
 const tags = ['Documents']
@@ -81,7 +80,7 @@ export const documentStanding: FastifyPluginAsyncZod = async (app) => {
               .meta({ description: 'Counted from 1; the first permit always starts on page 1' }),
           })
           .meta({ id: 'DocumentCuts', examples: [{ begins: [1, 3] }] }),
-        response: { 200: z.object({ document: documentInList, proposals: z.array(proposal) }) },
+        response: { 200: documentInList },
       },
     },
     async (request, reply) => {
@@ -89,7 +88,7 @@ export const documentStanding: FastifyPluginAsyncZod = async (app) => {
       const asked = { document: params.id, version: versionIfSent(request), begins: body.begins }
       const cut = answered(await moveCuts(context, actor, asked))
       tagRevision(reply, cut.revision)
-      return { document: presentDocumentInList(cut), proposals: cut.proposals.map(presentProposal) }
+      return presentDocumentInList(cut)
     },
   )
 }

@@ -34,11 +34,11 @@ export async function confirmPosted(
     })
   if (typed.act === 'part') return again({ typed: withOneMore(typed) }, 200)
 
-  const read = answered(await readDocumentTaken(context, actor, id))
+  const read = answered(await readDocumentTaken(context, actor, id, () => [permit]))
   const version = versionIn(typed)
   const isDone = doneOf(read.transcriptions).has(permit)
   if (version !== read.document.revision || isDone) return stale(request, reply, id, read, typed, again)
-  const proposal = read.document.proposals[permit] ?? null
+  const proposal = read.proposals.get(permit) ?? null
   const more = leftAfter(read, permit)
   const form = readForm(typed, proposal, permit, more)
   const unseen = unseenFaults(typed, proposal)
@@ -59,7 +59,14 @@ export async function confirmPosted(
     case 'conflict':
       return again({ notice: made.error.says }, 409)
     case 'stale':
-      return stale(request, reply, id, answered(await readDocumentTaken(context, actor, id)), typed, again)
+      return stale(
+        request,
+        reply,
+        id,
+        answered(await readDocumentTaken(context, actor, id, () => [permit])),
+        typed,
+        again,
+      )
     default:
       return answered(made)
   }
@@ -85,7 +92,7 @@ const withOneMore = (typed: Typed): Typed => ({
 
 const leftAfter = ({ document, transcriptions }: DocumentRead, permit: number): boolean => {
   const done = doneOf(transcriptions)
-  return document.proposals.some((_, index) => index !== permit && !done.has(index))
+  return document.permits.some((_, index) => index !== permit && !done.has(index))
 }
 
 const CHANGED: Readonly<Record<string, string>> = {
@@ -104,7 +111,7 @@ function stale(
 ): Promise<FastifyReply> {
   const permit = Number(typed.permit) || 0
   const last = read.transcriptions.at(-1)
-  const sent = readForm(typed, read.document.proposals[permit] ?? null, permit, false).body
+  const sent = readForm(typed, read.proposals.get(permit) ?? null, permit, false).body
   const isSame = last?.confirmedBy === request.actor.account && sameBody(last.body, sent)
   if (isSame) return onToNext(request, reply, id)
   const isDone = confirmedIn(read.transcriptions).some(({ proposal }) => (proposal ?? 0) === permit)

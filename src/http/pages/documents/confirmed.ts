@@ -30,6 +30,13 @@ export const confirmedIn = (transcriptions: readonly Transcription[]): readonly 
     })),
   )
 
+/** As many as a page shows whole. */
+const MOST_SHOWN = 20
+
+/** The newest of them, newest last. */
+export const confirmedShown = (transcriptions: readonly Transcription[]): readonly Confirmed[] =>
+  confirmedIn(transcriptions).slice(-MOST_SHOWN)
+
 /** Which proposals are confirmed. A document from which nothing was read is confirmed by the first permit typed. */
 export const doneOf = (transcriptions: readonly Transcription[]): ReadonlySet<number> =>
   new Set(confirmedIn(transcriptions).map(({ proposal }) => proposal ?? 0))

@@ -12,13 +12,13 @@ export type CutsShown = {
 
 /** Which pages belong to which permit, and the form that changes that while none is confirmed. */
 export function cutsView(county: string, { document, permit, done, typed, fault }: CutsShown): Html | null {
-  const { id, proposals, pages, revision } = document
+  const { id, permits, pages, revision } = document
   if ((pages ?? 1) < 2) return null
-  const begins = proposals.flatMap((it) => it.pages[0] ?? [])
+  const begins = permits.flatMap((of) => of[0] ?? [])
   const list = html`
     <ol class="cuts">
-      ${proposals.map((it, index) => {
-        const says = `${spanOf(it.pages)}${done.has(index) ? ', confirmed' : ''}`
+      ${permits.map((of, index) => {
+        const says = `${spanOf(of)}${done.has(index) ? ', confirmed' : ''}`
         return index === permit || done.has(index)
           ? html`<li${index === permit && html` aria-current="step"`}>${says}</li>`
           : html`<li><a href="${permitPath(county, id, index)}">${says}</a></li>`
@@ -39,8 +39,8 @@ export function cutsView(county: string, { document, permit, done, typed, fault 
     <details class="cutting"${fault !== null && html` open`}>
       <summary>
         ${
-          proposals.length > 1
-            ? `Permit ${permit + 1} of ${proposals.length} in this file`
+          permits.length > 1
+            ? `Permit ${permit + 1} of ${permits.length} in this file`
             : `${pages} pages, one permit`
         }
       </summary>

@@ -87,10 +87,10 @@ export const listView = ({ county, state, documents, next, before }: ListPage): 
     }
   `
 
-function describe({ pages, proposals, reason, receivedAt }: Document): string {
+function describe({ pages, permits, reason, receivedAt }: Document): string {
   const parts = [
     pages === null ? null : `${pages} ${pages === 1 ? 'page' : 'pages'}`,
-    proposals.length > 1 ? `${proposals.length} permits` : null,
+    permits.length > 1 ? `${permits.length} permits` : null,
     `received ${dayInWords(dayOf(receivedAt))}`,
     reason,
   ]

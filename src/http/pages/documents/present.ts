@@ -58,7 +58,7 @@ export type Returned = {
 /** The form of one permit of a document: as read, or as it was typed and came back. */
 export function presentForm(read: DocumentRead, permit: number, returned: Returned | null): FormShown {
   const { document } = read
-  const proposal = document.proposals[permit] ?? null
+  const proposal = read.proposals.get(permit) ?? null
   const typed = returned?.typed ?? typedFromProposal(proposal)
   const faults = returned?.faults ?? {}
   const parts = Math.max(partsIn(typed), Number(typed.parts) || 0)
@@ -132,13 +132,13 @@ function firstToCheck(
 
 /** Value by value, where what was typed is not what stands now: confirmed by somebody, or proposed anew. */
 function differencesFrom(
-  { document, transcriptions }: DocumentRead,
+  { proposals, transcriptions }: DocumentRead,
   permit: number,
   typed: Typed,
   asked: readonly Asked[],
 ): readonly Difference[] {
   const confirmed = confirmedIn(transcriptions).find((it) => it.proposal === permit)?.typed
-  const stands = confirmed ?? typedFromProposal(document.proposals[permit] ?? null)
+  const stands = confirmed ?? typedFromProposal(proposals.get(permit) ?? null)
   const labels = new Map(asked.map(({ name, label }) => [name, label]))
   return [...new Set([...asked.map(({ name }) => name), ...Object.keys(stands)])].flatMap((name) => {
     const [yours, now] = [typed[name]?.trim() ?? '', stands[name]?.trim() ?? '']

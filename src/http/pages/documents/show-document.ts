@@ -2,9 +2,11 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { OperationContext } from '../../../operations/context.ts'
 import { listDocuments, readDocumentTaken } from '../../../operations/documents/read-document.ts'
 import type { Person } from '../../../store/database/actor.ts'
+import type { Document } from '../../../store/documents.ts'
+import type { Transcription } from '../../../store/transcriptions.ts'
 import { answered } from '../../api/answer.ts'
 import { documentPath, documentsPath } from './addresses.ts'
-import { doneOf } from './confirmed.ts'
+import { confirmedShown, doneOf } from './confirmed.ts'
 import { presentForm, type Returned } from './present.ts'
 import { confirmView } from './view.ts'
 
@@ -29,10 +31,17 @@ export async function showDocument(
   { permit: asked, before, returned, aside, cuts, status = 200 }: Show,
 ): Promise<FastifyReply> {
   const { context, actor } = request
-  const read = answered(await readDocumentTaken(context, actor, id))
+  const permitOf = (document: Document, done: ReadonlySet<number>): number =>
+    returned && asked !== undefined ? asked : openPermit(document.permits.length, done, asked)
+  const read = answered(
+    await readDocumentTaken(context, actor, id, (document, made) => [
+      permitOf(document, doneIn(document, made)),
+      ...confirmedShown(made).flatMap(({ proposal }) => proposal ?? []),
+    ]),
+  )
   const { document, transcriptions } = read
-  const done = document.state === 'proposed' ? doneOf(transcriptions) : new Set<number>()
-  const permit = returned && asked !== undefined ? asked : openPermit(document.proposals.length, done, asked)
+  const done = doneIn(document, transcriptions)
+  const permit = permitOf(document, done)
   // What somebody typed stays on the page, even if the document is no longer waiting.
   const form = document.state === 'proposed' || returned ? presentForm(read, permit, returned ?? null) : null
   if (document.state === 'received' || document.state === 'reading')
@@ -51,6 +60,9 @@ export async function showDocument(
     status,
   )
 }
+
+const doneIn = ({ state }: Document, made: readonly Transcription[]): ReadonlySet<number> =>
+  state === 'proposed' ? doneOf(made) : new Set<number>()
 
 /** The one asked for where it is still open, else the first that is. */
 function openPermit(proposals: number, done: ReadonlySet<number>, asked: number | undefined): number {

@@ -2,7 +2,7 @@ import type { DocumentRead } from '../../../operations/documents/read-document.t
 import { type Html, html } from '../html.ts'
 import { parcelPath } from '../layout/addresses.ts'
 import { documentPath, documentsPath } from './addresses.ts'
-import { confirmedIn, confirmedValues } from './confirmed.ts'
+import { confirmedIn, confirmedShown, confirmedValues } from './confirmed.ts'
 import { type CutsShown, cutsView } from './cuts-view.ts'
 import { formView } from './form-view.ts'
 import { type FormShown, pagesOfPermit } from './present.ts'
@@ -43,7 +43,7 @@ export function confirmView(page: ConfirmPage): Html {
     <h1>${titleOf(read)}</h1>
   `
   if (form === null) return html`${head}${standing(county, read, page.aside)}`
-  const proposal = document.proposals[form.permit] ?? null
+  const proposal = read.proposals.get(form.permit) ?? null
   const all = [...form.fields, ...form.parts.flatMap(({ fields }) => fields)]
   const places = all.flatMap(({ place }) => place ?? [])
   const at = all.find(({ first, place }) => first && place)?.place ?? null
@@ -117,8 +117,17 @@ function standing(county: string, read: DocumentRead, { fault }: ConfirmPage['as
       `
     default:
       return html`
-        ${confirmedIn(transcriptions).map((made) => {
-          const proposal = made.proposal === null ? null : (document.proposals[made.proposal] ?? null)
+        ${
+          confirmedIn(transcriptions).length > confirmedShown(transcriptions).length &&
+          html`
+            <p>
+              ${confirmedIn(transcriptions).length} permits of this document are confirmed. The last
+              ${confirmedShown(transcriptions).length} are shown; every one is in the file of its parcel.
+            </p>
+          `
+        }
+        ${confirmedShown(transcriptions).map((made) => {
+          const proposal = made.proposal === null ? null : (read.proposals.get(made.proposal) ?? null)
           const values = confirmedValues(made, proposal)
           const corrected = values.filter(({ isCorrected }) => isCorrected).length
           return html`

@@ -33,12 +33,12 @@ const byDate = (a: PermitOnFile, b: PermitOnFile): number => dateOf(a).localeCom
 const dateOf = ({ record }: PermitOnFile): string => record.approvedOn ?? record.issuedOn ?? '9999'
 
 export const presentDocuments = (documents: readonly Document[]): readonly PaperLine[] =>
-  documents.map(({ fileName, state, pages, reason, proposals }) => ({
+  documents.map(({ fileName, state, pages, reason, permits }) => ({
     name: fileName ?? 'unnamed document',
     says: [
       DOCUMENT_WORDS[state],
       ...(pages === null ? [] : [counted(pages, 'page')]),
-      ...(state === 'proposed' ? [`${counted(proposals.length, 'permit')} found`] : []),
+      ...(state === 'proposed' ? [`${counted(permits.length, 'permit')} found`] : []),
     ].join(', '),
     remarks: reason,
   }))

@@ -1,8 +1,7 @@
 import type { InjectOptions } from 'fastify'
 import { describe, expect, test } from 'vitest'
-import { must } from '../../../../src/base/result.ts'
-import { readDocumentTaken } from '../../../../src/operations/documents/read-document.ts'
 import { testApp } from '../../../support/app.ts'
+import { wholeDocument } from '../../../support/whole-document.ts'
 import { permitsOfParcel } from './filed.ts'
 import { formOn } from './form-on.ts'
 import { waitingPaper } from './waiting.ts'
@@ -25,7 +24,7 @@ const post = (url: string, fields: Readonly<Record<string, string>>) =>
     payload: new URLSearchParams(fields).toString(),
   })
 const page = async (id: string, query = '') => (await ask({ url: `${here}/${id}${query}` })).body
-const stateOf = async (id: string) => must(await readDocumentTaken(services, reviewer, id))
+const stateOf = async (id: string) => wholeDocument(services, reviewer, id)
 /** The form as it came, with everything to look at ticked. */
 const looked = async (id: string) => {
   const form = formOn(await page(id))
@@ -110,7 +109,7 @@ describe('confirming a paper', () => {
     expect(permit!.record.soilTexture).toBeNull()
     expect(permit!.record.unreadable).toEqual([{ pointer: '/soilTexture', note: 'clay or loam' }])
     expect(permit!.record.components).toHaveLength(parts - 1)
-    const proposed = read.document.proposals[0]!.fields
+    const proposed = read.proposals[0]!.fields
     const at = (pointer: string) => proposed.find((it) => it.pointer === pointer)!
     expect(permit!.sources['/bedrooms']).toMatchObject({ box: at('/bedrooms').box, confidence: null })
     expect(permit!.sources['/number']).toMatchObject({ confidence: at('/number').confidence })
@@ -227,10 +226,10 @@ describe('one file with two permits', () => {
       expect(wrong.body).toContain(`value="${typed}"`)
     }
     expect((await cut('1')).statusCode).toBe(303)
-    expect((await stateOf(id)).document.proposals.map((it) => it.pages)).toEqual([[1, 2]])
+    expect((await stateOf(id)).proposals.map((it) => it.pages)).toEqual([[1, 2]])
     expect(await page(id)).toContain('2 pages, one permit')
     expect((await cut('1, 2')).statusCode).toBe(303)
-    expect((await stateOf(id)).document.proposals.map((it) => it.pages)).toEqual([[1], [2]])
+    expect((await stateOf(id)).proposals.map((it) => it.pages)).toEqual([[1], [2]])
     const late = await post(`${here}/${id}/cuts`, { version: '1', begins: '1' })
     expect([late.statusCode, late.body.includes('The split was not changed')]).toEqual([409, true])
   })

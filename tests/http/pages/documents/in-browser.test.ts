@@ -2,12 +2,12 @@ import type { AddressInfo } from 'node:net'
 import type { BrowserContextOptions, Page } from 'playwright-core'
 import { expect, test, vi } from 'vitest'
 import { must } from '../../../../src/base/result.ts'
-import { readDocumentTaken } from '../../../../src/operations/documents/read-document.ts'
 import { setAside } from '../../../../src/operations/documents/set-aside.ts'
 import { testApp } from '../../../support/app.ts'
 import { accessFaults, DESK, inBrowser, openPage, overflow, PHONE } from '../../../support/browser.ts'
 import { looksRight } from '../../../support/looks-right.ts'
 import { walkOf } from '../../../support/walk.ts'
+import { wholeDocument } from '../../../support/whole-document.ts'
 import { permitsOfParcel } from './filed.ts'
 import { waitingPaper } from './waiting.ts'
 
@@ -27,7 +27,7 @@ const open = (options: BrowserContextOptions = {}) =>
     extraHTTPHeaders: { authorization: `Bearer ${reviewer.token}` },
   })
 const filed = (number: string) => permitsOfParcel(services, reviewer, number)
-const read = async (id: string) => must(await readDocumentTaken(services, reviewer, id))
+const read = async (id: string) => wholeDocument(services, reviewer, id)
 const focused = (page: Page) =>
   page.evaluate<string>(
     '(({ name, type, textContent }) => (type === "submit" ? textContent : name))(document.activeElement)',
@@ -74,14 +74,14 @@ inBrowser('with the keyboard alone', () => {
 
   test('the value in focus is boxed where it was read and enlarged; Ctrl+Enter confirms from anywhere', async () => {
     const { id } = await waitingPaper(service, reviewer, 'form-1986')
-    const { document } = await read(id)
+    const { proposals } = await read(id)
     const { page, context, faults } = await open()
     await page.goto(`${here}/${id}`)
     await page.locator('.confirm.live').waitFor()
     await field(page, '/number').focus()
     for (const pointer of ['/number', '/kind', '/issuedOn']) {
       expect(await focused(page)).toBe(pointer)
-      const { box } = document.proposals[0]!.fields.find((it) => it.pointer === pointer)!
+      const { box } = proposals[0]!.fields.find((it) => it.pointer === pointer)!
       const at = page.locator('.sheet.now .at')
       expect(Number(await at.getAttribute('x'))).toBeCloseTo(box.x * 1000 - 4, 1)
       expect(Number(await at.getAttribute('width'))).toBeCloseTo(box.w * 1000 + 8, 1)
