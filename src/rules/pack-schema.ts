@@ -24,8 +24,8 @@ export const entryFrame = z.strictObject({
 })
 
 export const parameterFrame = z.strictObject({
-  name: z.enum(PARAMETER_NAMES as [ParameterName, ...ParameterName[]], {
-    error: (issue) => `"${String(issue.input)}" is not a parameter: docs/rules.md lists the names there are`,
+  name: z.custom<ParameterName>((name) => PARAMETER_NAMES.some((it) => it === name), {
+    error: ({ input }) => `"${String(input)}" is not a parameter: docs/rules.md lists the names there are`,
   }),
   governedBy: z.enum(GOVERNING_DATES),
   entries: z.array(entryFrame).nonempty(),

@@ -1,3 +1,5 @@
+import { OCCASIONS, type Occasion } from '../reconcile/reason.ts'
+
 /** The question that a check asks. A test holds that every check has one. */
 export const QUESTIONS: Readonly<Record<string, string>> = {
   'record-presence': 'Is there an approved permit on file?',
@@ -34,4 +36,14 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'findings-age': 'Does the inspection still describe what is there?',
 }
 
-export const questionWords = (check: string): string => QUESTIONS[check] ?? check
+const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
+  'when permitted': 'when permitted',
+  today: 'today',
+}
+
+/** With the day it is asked for, where the same is asked of two. */
+export function questionWords(check: string, facet: string | null = null): string {
+  const question = QUESTIONS[check] ?? check
+  const occasion = OCCASIONS.find((it) => it === facet)
+  return occasion ? `${question} (${OCCASION_WORDS[occasion]})` : question
+}

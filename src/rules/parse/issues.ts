@@ -39,12 +39,8 @@ export function issueFaults(
 function messageOf(issue: Issue, path: Path, tree: YamlTree): string {
   const name = nameOf(path)
   if (!tree.has(path)) return `"${name}" is missing`
-  if (issue.code === 'invalid_value') {
-    // A schema with words of its own says it better: whole, or going on from the key's name.
-    if (issue.message.startsWith('"')) return issue.message
-    if (!issue.message.startsWith('Invalid')) return `${name} ${issue.message}`
+  if (issue.code === 'invalid_value')
     return `${name} must be ${issue.values.length > 1 ? 'one of ' : ''}${issue.values.join(', ')}`
-  }
   if (issue.code === 'invalid_union') {
     const options = (issue as { options?: readonly unknown[] }).options
     return options

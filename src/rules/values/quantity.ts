@@ -5,7 +5,7 @@ export type Quantity<Unit extends string> = { readonly amount: number; readonly 
 
 /** The pack must write the unit out, and it must be the one the register names: nothing is converted silently. */
 export const quantity = <const Unit extends string>(unit: Unit): z.ZodType<Quantity<Unit>> =>
-  z.strictObject({ amount: z.number(), unit: z.literal(unit, { error: `must be ${unit}` }) }) as never
+  z.strictObject({ amount: z.number(), unit: z.literal(unit) }) as never
 
 /** A band with open or closed ends; an end left out is unbounded. */
 export type Range<Unit extends string> = {
@@ -25,7 +25,7 @@ const bounds = { atLeast: end, moreThan: end, atMost: end, lessThan: end }
 
 export const range = <const Unit extends string>(unit: Unit): z.ZodType<Range<Unit>> =>
   z
-    .strictObject({ unit: z.literal(unit, { error: `must be ${unit}` }), ...bounds })
+    .strictObject({ unit: z.literal(unit), ...bounds })
     .refine((it) => [it.atLeast, it.moreThan, it.atMost, it.lessThan].some((value) => value !== null), {
       error: 'a range needs at least one of at-least, more-than, at-most, less-than',
     })

@@ -1,6 +1,6 @@
 import { OutsideFailure } from '../../base/outside-failure.ts'
 
-type Fault = { readonly code?: string; readonly message?: string }
+type Fault = Partial<Pick<Error, 'message'>> & { readonly code?: string }
 
 /**
  * SQLSTATE classes and codes that speak of the server, not of the statement. 25006, a write where only reading is allowed:

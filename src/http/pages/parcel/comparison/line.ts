@@ -62,7 +62,7 @@ export const twoSided = (
 const tells = ({ verdict, raises }: Outcome): boolean => verdict !== 'agrees' || raises !== null
 
 export const oneSided = (outcome: Outcome, keyOf: (outcome: Outcome) => string | null): Line => ({
-  what: questionOf(outcome),
+  what: questionWords(outcome.check, outcome.facet),
   record: null,
   found: null,
   verdict: outcome.verdict,
@@ -70,9 +70,3 @@ export const oneSided = (outcome: Outcome, keyOf: (outcome: Outcome) => string |
   proof: proofOf(outcome),
   raises: keyOf(outcome),
 })
-
-/** With the day it is asked for, where the same is asked of two. */
-const questionOf = ({ check, facet }: Outcome): string =>
-  facet === 'when permitted' || facet === 'today'
-    ? `${questionWords(check)} (${facet})`
-    : questionWords(check)
