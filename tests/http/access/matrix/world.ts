@@ -39,7 +39,11 @@ const patient =
   }
 
 /** A county in which one of everything was done, by one firm, one reviewer and one agent. */
-export async function liveThrough(test: TestApp) {
+export async function liveThrough(
+  test: TestApp,
+  permitEntered: object = permitExample,
+  inspected: object = inspectionThatDiffers,
+) {
   const { services, people } = test
   const ask = patient(test.ask)
   const { database } = services
@@ -52,9 +56,9 @@ export async function liveThrough(test: TestApp) {
     if (answer.status >= 300) throw new Error(`${url}: ${answer.status} ${JSON.stringify(answer.body)}`)
     return answer.body
   }
-  const { permit } = await post('reviewer', `${at}/permits`, permitExample)
-  const draft = await post('firm', `${at}/findings`, inspectionThatDiffers)
-  const submitted = await post('firm', `${at}/findings`, inspectionThatDiffers)
+  const { permit } = await post('reviewer', `${at}/permits`, permitEntered)
+  const draft = await post('firm', `${at}/findings`, inspected)
+  const submitted = await post('firm', `${at}/findings`, inspected)
   const photo = await ask('firm', await photoOf(submitted.id))
   const { consequence } = await post('firm', `${here}/findings/${submitted.id}/submission`)
   const letters = {
