@@ -1,4 +1,4 @@
-import { OCCASIONS, type Occasion } from '../reconcile/reason.ts'
+import { OCCASIONS, type Occasion } from '../reconcile/asked-of-code.ts'
 
 /** The question that a check asks. A test holds that every check has one. */
 export const QUESTIONS: Readonly<Record<string, string>> = {

@@ -62,7 +62,7 @@ const CONDITIONS: { readonly [C in Condition]: OurText } = {
 }
 
 const required = ({ detail: { source } }: OpenItem): OurText =>
-  source === 'from-memory' ? ours`is thought to have required` : ours`required`
+  source === 'from-memory' ? ours`may have required` : ours`required`
 
 const SIGNS: { readonly [S in Sign]: OurText } = {
   backup: ours`Sewage has backed up into the house.`,
@@ -71,12 +71,12 @@ const SIGNS: { readonly [S in Sign]: OurText } = {
   dye: ours`Dye from the house came out on the ground or in water.`,
   'run-back': ours`Wastewater ran back into the tank when it was pumped. The drainfield is full.`,
   'wet-ground': ours`The ground over the drainfield is wet.`,
-  'lush-ground': ours`The grass over the drainfield is unusually green.`,
+  'lush-ground': ours`The grass over the drainfield is much greener than the rest.`,
 }
 
 const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
   'liquid-depth': ours`The depth of liquid in the tank is`,
-  freeboard: ours`The air space above the liquid in the tank is`,
+  freeboard: ours`The air space in the tank is`,
   wall: ours`The wall of the tank is`,
   'invert-drop': ours`The drop from the inlet to the outlet is`,
   'inlet-below': ours`The depth of the inlet baffle is`,
@@ -146,7 +146,7 @@ export const EN: AgentVoice = {
     'not-inspected': ours`No inspection has been compared with the county’s record yet.`,
     'out-of-date': ours`The last inspection is too old. A new inspection is needed.`,
     incomplete: ours`The last inspection left out something it must look at.`,
-    'under-review': ours`The county is reviewing questions about the septic system.`,
+    'under-review': ours`The county has questions about the septic system. It is looking into them.`,
     resolved: ours`The county has reviewed and resolved every difference. No action is needed.`,
     matches: ours`The last inspection matches the county’s record.`,
   },
@@ -178,7 +178,7 @@ export const EN: AgentVoice = {
           ? ours`The tank has no outlet filter. A new one must have one today. ${NOW}`
           : ours`The tank has no outlet filter. The code required one when it was permitted.`
         : part.onRecord
-          ? ours`${The(part)} is on the county’s record, but the inspector looked for it and did not find it.`
+          ? ours`${The(part)} is on the county’s record. The inspector looked for it and did not find it.`
           : ours`The inspector looked for ${the(part)} and did not find it. Every septic tank needs one.`,
     'component-not-on-record': ({ part }) =>
       ours`The inspector found ${a(part)}. The county has no record of it.`,
@@ -258,15 +258,15 @@ export const EN: AgentVoice = {
     'search-old-numbers': () => ours`The county will search its older files.`,
     'find-approval': () => ours`The county will look for the approval, or ask for an inspection.`,
     'settle-the-papers': () => ours`The county will check its permits and correct the record.`,
-    remeasure: () => ours`An inspector must take one measurement again.`,
-    'inspect-again': () => ours`Have a licensed inspector inspect the system again.`,
-    'finish-inspection': () => ours`An inspector must finish the inspection.`,
+    remeasure: () => ours`An inspector must measure one thing again.`,
+    'inspect-again': () => ours`Have the system inspected again. The inspector must be licensed.`,
+    'finish-inspection': () => ours`An inspector must come back and finish the work.`,
     'refill-and-read': () => ours`Fill the tank with water. An inspector must read the level again.`,
     'stop-discharge': () =>
       ours`Stop the discharge. Keep people and animals away from it. Have the system repaired under a permit.`,
     'stop-use-and-fix': () =>
       ours`Use as little water as you can. Have a licensed installer check the system at once.`,
-    'repair-equipment': () => ours`Have a licensed electrician or service provider repair it.`,
+    'repair-equipment': () => ours`Have it fixed. Use a licensed electrician or a licensed repair firm.`,
     'check-drainfield': () => ours`The county will decide whether the drainfield must be tested.`,
     'install-or-accept-part': () => ours`The county will decide whether one must be put in.`,
     'replace-at-transfer': (part) => ours`Replace ${the(part)} under a permit when the property is sold.`,
@@ -287,7 +287,7 @@ export const EN: AgentVoice = {
     'correct-record': ours`The county corrected its record.`,
     accept: ours`The county reviewed and accepted it.`,
     'require-permit': ours`The county requires a permit for the work that was done.`,
-    'require-repair': ours`The county requires a repair by a licensed installer, and a new inspection.`,
+    'require-repair': ours`The county requires a repair and a new inspection. A licensed installer must do the repair.`,
     'ask-remeasurement': ours`The county asked the inspection firm to measure again.`,
   },
 }

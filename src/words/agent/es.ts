@@ -23,7 +23,7 @@ const NOUNS: { readonly [K in ComponentKind | 'system']: Noun } = {
   'holding-tank': m(ours`tanque de retención`),
   cesspool: m(ours`pozo negro`),
   'distribution-box': f(ours`caja de distribución`),
-  'building-sewer': f(ours`tubería de la casa al tanque`),
+  'building-sewer': f(ours`tubería de la casa`),
   'effluent-line': f(ours`tubería al campo de drenaje`),
   'seepage-pit': m(ours`pozo de absorción`),
   trench: f(ours`zanja del campo de drenaje`),
@@ -66,7 +66,7 @@ const CONDITIONS: { readonly [C in Condition]: readonly [OurText, OurText] } = {
 }
 
 const required = ({ detail: { source } }: OpenItem): OurText =>
-  source === 'from-memory' ? ours`se cree que exigía` : ours`exigía`
+  source === 'from-memory' ? ours`tal vez exigía` : ours`exigía`
 
 const SIGNS: { readonly [S in Sign]: OurText } = {
   backup: ours`Las aguas negras regresaron a la casa.`,
@@ -144,12 +144,12 @@ export const ES: AgentVoice = {
     matches: ours`Coincide con el registro`,
   },
   sentence: {
-    'action-needed': ours`El sistema séptico necesita reparación u otra acción.`,
+    'action-needed': ours`Hay que arreglar el sistema séptico o hacer otra cosa con él.`,
     'no-record': ours`El condado no tiene un registro aprobado de un sistema séptico en esta parcela.`,
     'not-inspected': ours`Aún no se ha comparado ninguna inspección con el registro del condado.`,
     'out-of-date': ours`La última inspección es muy vieja. Hace falta una nueva.`,
     incomplete: ours`La última inspección dejó fuera algo que debe mirar.`,
-    'under-review': ours`El condado revisa preguntas sobre el sistema séptico.`,
+    'under-review': ours`El condado revisa dudas que hay sobre el sistema séptico.`,
     resolved: ours`El condado revisó y resolvió cada diferencia. No hay que hacer nada.`,
     matches: ours`La última inspección coincide con el registro del condado.`,
   },
@@ -182,7 +182,7 @@ export const ES: AgentVoice = {
           ? ours`El tanque no tiene filtro de salida. Hoy uno nuevo debe tenerlo. ${NOW}`
           : ours`El tanque no tiene filtro de salida. La norma lo exigía cuando se autorizó.`
         : part.onRecord
-          ? ours`${The(part)} está en el registro, pero el inspector ${by(part, ours`lo`, ours`la`)} buscó y no ${by(part, ours`lo`, ours`la`)} encontró.`
+          ? ours`${The(part)} está en el registro. El inspector ${by(part, ours`lo`, ours`la`)} buscó y no ${by(part, ours`lo`, ours`la`)} encontró.`
           : ours`El inspector buscó ${the(part)} y no ${by(part, ours`lo`, ours`la`)} encontró. Todo tanque séptico necesita uno.`,
     'component-not-on-record': ({ part }) =>
       ours`El inspector encontró ${a(part)}. El condado no ${by(part, ours`lo`, ours`la`)} tiene en su registro.`,
@@ -194,10 +194,10 @@ export const ES: AgentVoice = {
     'position-differs': ({ part }) => ours`${The(part)} no está donde dice el registro.`,
     'setback-short': (item) =>
       item.detail.source === 'from-memory'
-        ? ours`${The(item.part)} está más cerca del pozo de agua de lo que se cree que permite la norma.`
-        : ours`${The(item.part)} está más cerca del pozo de agua de lo que permite la norma.`,
+        ? ours`${The(item.part)} queda más cerca del pozo de lo que tal vez permite la norma.`
+        : ours`${The(item.part)} queda más cerca del pozo de lo que permite la norma.`,
     'lender-distance-short': ({ part }) =>
-      ours`${The(part)} está más cerca del pozo de agua de lo que permiten algunos prestamistas.`,
+      ours`${The(part)} queda más cerca del pozo de lo que permiten algunos prestamistas.`,
     'bedrooms-above-design': () =>
       ours`La casa tiene más dormitorios de los previstos para su sistema séptico.`,
     'absorption-below-code': (item) =>
@@ -216,7 +216,7 @@ export const ES: AgentVoice = {
         case 'cover':
           return ours`La tapa ${ofThe(part)} no está asegurada. Mantenga lejos a los niños.`
         case 'age':
-          return ours`${The(part)} es de acero y más viejo de lo que la norma espera que dure.`
+          return ours`${The(part)} es de acero. Ya pasó los años que la norma espera que dure.`
         case null:
           return ours`${The(part)} está en mal estado.`
         default:
@@ -254,13 +254,13 @@ export const ES: AgentVoice = {
     'decide-on-bedrooms': () => ours`El condado decidirá si hay que ampliar el sistema.`,
     'decide-on-repair': (part) => ours`El condado decidirá si hay que reparar ${the(part)}.`,
     'decide-on-metal-tank': () => ours`El condado decidirá si hay que probar o cambiar el tanque.`,
-    'correct-or-search-again': () => ours`El condado corregirá su registro o pedirá otra búsqueda.`,
+    'correct-or-search-again': () => ours`El condado corregirá su registro o pedirá que se busque otra vez.`,
     'find-paper-or-require-permit': () => ours`El condado buscará el permiso o exigirá uno.`,
     'find-permit-or-require-one': () => ours`El condado buscará el permiso o exigirá uno.`,
-    'correct-ties': () => ours`El condado revisará su registro.`,
+    'correct-ties': () => ours`El condado va a revisar su registro.`,
     'search-old-numbers': () => ours`El condado buscará en sus archivos viejos.`,
-    'find-approval': () => ours`El condado buscará la aprobación o pedirá una inspección.`,
-    'settle-the-papers': () => ours`El condado revisará sus permisos y corregirá el registro.`,
+    'find-approval': () => ours`El condado buscará si se aprobó o pedirá una inspección.`,
+    'settle-the-papers': () => ours`El condado va a revisar sus permisos y a corregir el registro.`,
     remeasure: () => ours`Un inspector debe tomar otra vez una medida.`,
     'inspect-again': () => ours`Pida que un inspector con licencia vuelva a inspeccionar el sistema.`,
     'finish-inspection': () => ours`Un inspector debe terminar la inspección.`,
@@ -284,14 +284,14 @@ export const ES: AgentVoice = {
     'test-water': () => ours`Haga analizar el agua del pozo. El condado decidirá sobre la distancia.`,
     'lender-decides': () => ours`Pregunte al prestamista. Aquí la norma no exige nada.`,
     'nothing-until-change': () => NOW,
-    'pump-advised': () => ours`Se aconseja vaciarlo. Nadie está obligado.`,
+    'pump-advised': () => ours`Es bueno vaciarlo. Nadie tiene que hacerlo.`,
     nothing: () => ours`No hace falta nada.`,
   },
   decided: {
     'correct-record': ours`El condado corrigió su registro.`,
     accept: ours`El condado lo revisó y lo aceptó.`,
     'require-permit': ours`El condado exige un permiso para la obra hecha.`,
-    'require-repair': ours`El condado exige una reparación por un instalador con licencia y otra inspección.`,
+    'require-repair': ours`El condado exige arreglar el sistema y revisarlo otra vez. Debe hacerlo gente con licencia.`,
     'ask-remeasurement': ours`El condado pidió a la empresa que mida otra vez.`,
   },
 }

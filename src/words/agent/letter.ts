@@ -70,13 +70,13 @@ const EN_REASONS: { readonly [R in NotReachedReason]: OurText } = {
   refused: ours`access was refused`,
   'no-time': ours`there was no time`,
   unsafe: ours`it was not safe`,
-  other: ours`for another reason`,
+  other: ours`there was another reason`,
 }
 
 const ES_REASONS: { readonly [R in NotReachedReason]: OurText } = {
   buried: ours`está enterrado muy hondo`,
   'paved-over': ours`está bajo pavimento`,
-  refused: ours`no se permitió el acceso`,
+  refused: ours`no dejaron entrar`,
   'no-time': ours`faltó tiempo`,
   unsafe: ours`no era seguro`,
   other: ours`por otra razón`,
@@ -100,7 +100,7 @@ const en: LetterCopy = {
   byRecord: ours`by the record, not measured`,
   nothingCompared: ours`Nothing was compared.`,
   notInspected: ours`What was not inspected`,
-  everythingLookedFor: ours`The inspector looked for everything on record.`,
+  everythingLookedFor: ours`The inspector looked for all that is on record.`,
   couldNotTell: ours`The record and the inspection could not tell:`,
   takeCare: ours`Take care.`,
   caution: ours`Keep off old tanks, pits and their covers. Never open, enter or lean into one. Covers give way, and air that looks clear can kill. Keep children away from any opening. Call 811 days before anyone digs. Private lines are not marked. Only licensed people should open a system.`,

@@ -10,8 +10,8 @@ export const SINCE_WORDS: {
 } = {
   en: {
     permit: ours`A permit was entered or corrected.`,
-    correction: ours`The county corrected its record, or reversed a correction.`,
-    findings: ours`An inspection was submitted or amended.`,
+    correction: ours`The county changed its record, or changed it back.`,
+    findings: ours`An inspection came in, or one was changed.`,
     difference: ours`A difference appeared, changed, was decided or went away.`,
     status: ours`The status has changed.`,
   },
@@ -19,7 +19,7 @@ export const SINCE_WORDS: {
     permit: ours`Se registró o se corrigió un permiso.`,
     correction: ours`El condado corrigió su registro o anuló una corrección.`,
     findings: ours`Se entregó o se corrigió una inspección.`,
-    difference: ours`Una diferencia apareció, cambió, se decidió o desapareció.`,
+    difference: ours`Hay una diferencia nueva, o cambió o se cerró una de antes.`,
     status: ours`El estado ha cambiado.`,
   },
 }

@@ -66,7 +66,7 @@ describe('nothing is told as a code that is not known to be one', () => {
     )
     expect(short?.outcome.certainty.word).toBe('likely')
     const item = itemOf({ discrepancy: short!, decided: null })
-    expect(itemWords(item, 'en').says).toContain('is thought to have required')
+    expect(itemWords(item, 'en').says).toContain('may have required')
   })
 
   test('common practice among the rules says what it is about', () => {

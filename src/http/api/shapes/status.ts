@@ -33,7 +33,7 @@ export const status = z
       {
         word: 'under-review',
         title: 'Under review',
-        sentence: 'The county is reviewing questions about the septic system.',
+        sentence: 'The county has questions about the septic system. It is looking into them.',
         items: [
           {
             kind: 'line-replaced-without-permit',
