@@ -26,3 +26,10 @@ test('every requirement is held by a test, not applicable in five words at most,
   })
   expect(unclear).toEqual([])
 })
+
+test('the page counts them rightly', () => {
+  const of = (kind: (held: string) => boolean) => rows.filter(({ held }) => kind(held)).length
+  expect(page.replaceAll(/\s+/g, ' ')).toContain(
+    `${of((it) => it.startsWith('`'))} are held by a test, ${of((it) => it.startsWith('not applicable'))} are not applicable, ${of((it) => it.startsWith('open'))} are open.`,
+  )
+})

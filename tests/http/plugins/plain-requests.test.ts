@@ -1,7 +1,9 @@
 import { once } from 'node:events'
 import net from 'node:net'
+import path from 'node:path'
 import { text } from 'node:stream/consumers'
 import { describe, expect, test } from 'vitest'
+import { publicPath } from '../../../src/http/pages/public-files.ts'
 import { testApp } from '../../support/app.ts'
 import { newParcel } from '../../support/quillback.ts'
 
@@ -10,14 +12,52 @@ const { port } = new URL(await app.listen({ host: '127.0.0.1', port: 0 }))
 const parcel = await newParcel(services)
 const at = `/v1/counties/quillback/parcels/${parcel.number}`
 
+/** What comes back to these very bytes. */
+async function answerTo(bytes: string): Promise<string> {
+  const socket = net.connect(Number(port), '127.0.0.1')
+  await once(socket, 'connect')
+  socket.write(bytes)
+  socket.end()
+  return text(socket)
+}
+
 describe('a request that could be read in two ways', () => {
-  test('by two hosts is answered 400', async () => {
-    const socket = net.connect(Number(port), '127.0.0.1')
-    await once(socket, 'connect')
-    socket.write('GET /health/live HTTP/1.1\r\nHost: one.example\r\nHost: two.example\r\n\r\n')
-    socket.end()
-    expect(await text(socket)).toMatch(/^HTTP\/1\.1 400 /)
+  const to = 'POST /v1/calculations/tank-capacity HTTP/1.1\r\nHost: one.example\r\n'
+  test.each([
+    ['by two hosts', 'GET /health/live HTTP/1.1\r\nHost: one.example\r\nHost: two.example\r\n\r\n'],
+    ['by two lengths', `${to}Content-Length: 2\r\nContent-Length: 3\r\n\r\n{} `],
+    ['by a length and by chunks', `${to}Content-Length: 4\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n`],
+  ])('%s is answered 400', async (_, bytes) => {
+    expect(await answerTo(bytes)).toMatch(/^HTTP\/1\.1 400 /)
   })
+
+  test('by a value that is given twice is told so', async () => {
+    const { status, body } = await ask('reviewer', {
+      url: '/v1/counties/quillback/discrepancies?limit=1&limit=2',
+    })
+    expect([status, body.errors?.[0]?.pointer]).toEqual([422, '/limit'])
+  })
+})
+
+test('TRACE gives nothing of a request back', async () => {
+  const said = await answerTo(
+    'TRACE /health/live HTTP/1.1\r\nHost: one.example\r\nX-Own: word-of-mine\r\n\r\n',
+  )
+  expect(said).toMatch(/^HTTP\/1\.1 4\d\d /)
+  expect(said).not.toContain('word-of-mine')
+})
+
+test('a browser is told to come by TLS alone, for a year at least', async () => {
+  const { headers } = await app.inject({ url: '/sign-in', headers: { accept: 'text/html' } })
+  const [, seconds] = /max-age=(\d+)/.exec(String(headers['strict-transport-security'])) ?? []
+  expect(Number(seconds)).toBeGreaterThanOrEqual(31_536_000)
+})
+
+const folder = path.posix.dirname(publicPath('sheet.css'))
+test.each([folder, `${folder}/`, `${folder}/..`, '/docs/..'])('%s lists no folder', async (url) => {
+  expect(await answerTo(`GET ${url} HTTP/1.1\r\nHost: one.example\r\nConnection: close\r\n\r\n`)).toMatch(
+    /^HTTP\/1\.1 (?:30\d|4\d\d) /,
+  )
 })
 
 describe('an answer says for how long it may be kept', () => {
