@@ -1,4 +1,5 @@
 import { printLength } from '../../measure/print/length.ts'
+import { groundInWords } from '../../words/ground.ts'
 import type { PlanLine } from './lines.ts'
 import type { Mark } from './mark.ts'
 import type { SitePlan } from './plan.ts'
@@ -29,7 +30,7 @@ const describe = (mark: Mark, coverage: number): string =>
   `${begun(mark.label)}, ${mark.by === 'recorded' ? 'as recorded' : 'as found'}: ${whereOf(mark, coverage)}`
 
 /** Where from the corners it is, and how well that is known. */
-export function whereOf({ x, y, ellipse, mirror }: Mark, coverage: number): string {
+export function whereOf({ x, y, region, mirror }: Mark, coverage: number): string {
   const along =
     Math.abs(x) < 0.05
       ? 'level with A'
@@ -38,9 +39,8 @@ export function whereOf({ x, y, ellipse, mirror }: Mark, coverage: number): stri
     Math.abs(y) < 0.05
       ? 'on the line of the wall'
       : `${feet(Math.abs(y))} ${y > 0 ? 'out from the wall' : 'on the house side of the wall'}`
-  const spread = `${feet(ellipse.semiMajor)} by ${feet(ellipse.semiMinor)} either way (${Math.round(coverage * 100)} %)`
   const twin = mirror ? ' One of two places: no side is named.' : ''
-  return `${along}, ${off}; known to ${spread}.${twin}`
+  return `${along}, ${off}; it lies in ${groundInWords(region)} (${Math.round(coverage * 100)} %).${twin}`
 }
 
 /** A line to several places is one line. */

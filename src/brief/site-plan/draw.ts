@@ -2,7 +2,7 @@ import { describeSitePlan } from './describe.ts'
 import { escaped, FOOT, type Frame, frameOf, r, WIDTH } from './drawing/frame.ts'
 import { house, houseBoxes, north } from './drawing/house.ts'
 import { type Box, type Placed, placeLabels, SIZE, type Wanted } from './drawing/labels.ts'
-import { DASH, ellipseOf, FND, INK, REC, SOFT, symbol } from './drawing/symbols.ts'
+import { DASH, FND, groundOf, INK, REC, SOFT, symbol } from './drawing/symbols.ts'
 import { pipeLabels, pipes, ringLabels, rings } from './drawing/under.ts'
 import type { Mark } from './mark.ts'
 import type { SitePlan } from './plan.ts'
@@ -29,7 +29,7 @@ export function drawSitePlan(plan: SitePlan): string {
     ...rings(plan, frame),
     ...pipes(plan, frame),
     house(plan, frame),
-    ...plan.marks.map((mark) => ellipseOf(mark, frame)).filter((ring) => ring !== ''),
+    ...plan.marks.map((mark) => groundOf(mark, frame)).filter((ground) => ground !== ''),
     ...plan.marks.map(({ kind, by, x, y }) => symbol(kind, by, ...frame.at(x, y))),
     ...named.map(text),
     north(plan.reference.bearingDeg, frame.turn),
@@ -78,7 +78,7 @@ function key({ rings: list, lines }: SitePlan, height: number): string {
     `<text x="${x}" y="${at}" fill="${SOFT}">${says}</text>`
   const dotted = list.length > 0 && 'dotted: setback from the well'
   const pipe = lines.some(({ path }) => path) && 'pipe: its way is not known, drawn straight'
-  const more = ['ring: it lies in there, 95 %', dotted].filter((it) => it !== false)
+  const more = ['shaded: it lies in there, 95 %', dotted].filter((it) => it !== false)
   return [
     symbol('tank', 'recorded', 28, y - 4),
     words(46, y, 'on record'),

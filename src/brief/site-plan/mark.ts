@@ -1,4 +1,4 @@
-import type { Ellipse } from '../../geometry/position/ellipse.ts'
+import type { Region } from '../../geometry/position/region.ts'
 import type { ComponentKind } from '../../records/component.ts'
 
 /**
@@ -11,7 +11,8 @@ export type Mark = {
   readonly by: 'recorded' | 'found'
   readonly x: number
   readonly y: number
-  readonly ellipse: Ellipse
+  /** The ground that holds the true place with the plan's coverage. */
+  readonly region: Region
   /** One of two places that the ties meet at, because no side is named. */
   readonly mirror: boolean
 }

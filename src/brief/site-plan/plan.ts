@@ -1,5 +1,5 @@
-import { errorEllipse } from '../../geometry/position/ellipse.ts'
-import type { Point } from '../../geometry/position/point.ts'
+import { regionsOf } from '../../geometry/position/region.ts'
+import type { Located } from '../../geometry/position/sightings.ts'
 import type { Case } from '../../reconcile/case.ts'
 import { foundPlace, recordedPlace } from '../../reconcile/facts/place.ts'
 import { SILENT, statedValue } from '../../records/claim.ts'
@@ -37,7 +37,7 @@ export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
   const recorded = pairings.flatMap(({ built }) => {
     const place = recordedPlace(built, given)
     return place.state === 'known'
-      ? marks(built.label, built.kind, 'recorded', place.value.points, coverage)
+      ? marks(built.label, built.kind, 'recorded', place.value.located, coverage)
       : []
   })
   const seen = findings
@@ -56,7 +56,7 @@ export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
       findings as SubmittedFindings,
     )
     return place.state === 'known'
-      ? marks(one.label, one.found.kind, 'found', place.value.points, coverage)
+      ? marks(one.label, one.found.kind, 'found', place.value.located, coverage)
       : []
   })
   const all = [...recorded, ...found]
@@ -93,15 +93,9 @@ const marks = (
   label: string,
   kind: ComponentKind,
   by: Mark['by'],
-  points: readonly Point[],
+  located: Located,
   coverage: number,
-): readonly Mark[] =>
-  points.map((point) => ({
-    label,
-    kind,
-    by,
-    x: point.x.value,
-    y: point.y.value,
-    ellipse: errorEllipse(point, coverage),
-    mirror: points.length > 1,
-  }))
+): readonly Mark[] => {
+  const regions = regionsOf(located, coverage)
+  return regions.map((region) => ({ label, kind, by, ...region.best, region, mirror: regions.length > 1 }))
+}

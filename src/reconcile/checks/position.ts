@@ -1,14 +1,17 @@
-import { distanceBetween } from '../../geometry/position/distance-between.ts'
+import { estimates } from '../../geometry/position/estimate.ts'
+import { samePlace } from '../../geometry/position/same-place.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import { check } from '../check.ts'
 import { foundPlace, recordedPlace } from '../facts/place.ts'
 import { measured } from '../quantity.ts'
 
+/** Once in ten times measurement alone puts one place that far apart: nearly a difference. */
+const EDGE = 0.1
+
 /**
- * Recorded and found ties, each to a place with its error, and the distance between the two against what measurement
- * alone would explain (chi-square with two degrees of freedom). Where a side is not said, both mirror places count: the
- * thing is elsewhere only if it is at neither.
+ * Whether the readings of record and inspection can be of one place, by chi-square of what they leave over. Where a
+ * side is not said, both mirror places count: the thing is elsewhere only if it is at neither.
  */
 export const position = check({
   id: 'position',
@@ -29,12 +32,9 @@ export const position = check({
     },
   },
   decide({ recorded, found }, { significance }) {
-    const apart = recorded.points.flatMap((from) =>
-      found.points.map((to) => distanceBetween(from, to, significance.value.amount)),
-    )
-    const nearest = apart.reduce((best, other) => (other.value.squared < best.value.squared ? other : best))
-    const { distance, verdict, p, leastTellableFt } = nearest.value
-    const mirrored = recorded.points.length === 2
+    const apart = samePlace(recorded.located, found.located, significance.value.amount)
+    const { distance, verdict, p } = apart.value
+    const mirrored = estimates(recorded.located).length === 2
     const elsewhere = verdict === 'elsewhere'
     return {
       verdict: elsewhere ? 'differs' : 'agrees',
@@ -44,10 +44,10 @@ export const position = check({
         ? firm({ onceIn: Math.min(Math.round(1 / p), 1e6) })
         : mirrored
           ? likely('one-of-two-places')
-          : distance.value > leastTellableFt
+          : p < EDGE
             ? open('edge-of-tellable')
             : firm('within-ties'),
-      steps: [...recorded.steps, ...found.steps, ...nearest.steps],
+      steps: [...recorded.steps, ...found.steps, ...apart.steps],
     }
   },
 })

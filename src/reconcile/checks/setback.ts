@@ -1,10 +1,12 @@
 import { invariant } from '../../base/invariant.ts'
 import { isNonEmpty, type NonEmpty } from '../../base/non-empty.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
-import { offset, type Point } from '../../geometry/position/point.ts'
+import { estimates } from '../../geometry/position/estimate.ts'
+import { causesOf, placeAt } from '../../geometry/position/shifted.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
+import { extremes } from '../../measure/extremes.ts'
 import type { Step } from '../../measure/step.ts'
-import { propagate, type Uncertain } from '../../measure/uncertain.ts'
+import { type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { type Part, partFound, partOnRecord } from '../../records/part.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
@@ -134,7 +136,9 @@ type Answer = {
 
 /** The nearest of the possible places decides; short of the rule it is only where there is one place on each side. */
 function against(here: Place, there: Place, least: number): Answer {
-  const distances = here.points.flatMap((a) => there.points.map((b) => apart(a, b)))
+  const distances = estimates(here.located).flatMap((a) =>
+    estimates(there.located).map((b) => apart(here, a.half, there, b.half)),
+  )
   const distance = distances.reduce((best, other) => (other.value < best.value ? other : best))
   const compared = compareWithMinimum(distance, least, 'ft')
   const ambiguous = distances.length > 1
@@ -149,10 +153,15 @@ function against(here: Place, there: Place, least: number): Answer {
   }
 }
 
-function apart(a: Point, b: Point): Uncertain {
-  const { x, y } = offset(a, b)
-  const far = Math.hypot(x.value, y.value)
-  return propagate(far, [x, y], far === 0 ? [1, 0] : [x.value / far, y.value / far])
+function apart(here: Place, half: 1 | -1, there: Place, other: 1 | -1): Uncertain {
+  const { value, least, most } = extremes(
+    (shifts) => {
+      const [a, b] = [placeAt(here.located, half, shifts), placeAt(there.located, other, shifts)]
+      return Math.hypot(b.x - a.x, b.y - a.y)
+    },
+    causesOf(here.located, there.located),
+  )
+  return uncertain(value, Math.max(most - value, value - least) / 2, 'distance')
 }
 
 const RANK = { 'falls-short': 0, 'too-close-to-call': 1, suffices: 2 } as const

@@ -1,9 +1,9 @@
-import type { Point } from '../../geometry/position/point.ts'
+import type { Located } from '../../geometry/position/sightings.ts'
 import { positionFromTwoTies } from '../../geometry/position/two-ties.ts'
 import { measuredLength } from '../../measure/measured-length.ts'
 import { METHODS, type Method, type MethodPreset } from '../../measure/methods.ts'
 import type { Step } from '../../measure/step.ts'
-import type { Uncertain } from '../../measure/uncertain.ts'
+import { exact, type Uncertain } from '../../measure/uncertain.ts'
 import type { AsBuiltComponent, Claim } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { Reference, Side } from '../../records/component.ts'
@@ -17,11 +17,8 @@ import { beside, claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 import { showLength, showTie } from '../show.ts'
 
-/** Where a thing is: one place, or the two mirror places that two ties give when nobody says which side. */
-export type Place = {
-  readonly points: readonly [Point] | readonly [Point, Point]
-  readonly steps: readonly Step[]
-}
+/** Where a thing is: what was sighted of it in the frame of the two corners, and on which side of their line. */
+export type Place = { readonly located: Located; readonly steps: readonly Step[] }
 
 /** Baseline of the reference wall: as the inspection taped it, else as the record states it. */
 type Baseline = { readonly length: Uncertain; readonly exhibit: Exhibit }
@@ -144,8 +141,15 @@ function placed(a: Uncertain, b: Uncertain, baseline: Uncertain, side: Side | nu
   if (Math.min(a.value, b.value, baseline.value) <= 0) return null
   const fix = positionFromTwoTies(a, b, baseline)
   if (!fix.ok) return null
-  const { away, toward, geometry } = fix.value.value
-  const points: Place['points'] =
-    side === 'away' || geometry === 'flat' ? [away] : side === 'toward' ? [toward] : [away, toward]
-  return { points, steps: fix.value.steps }
+  const half = side === null ? null : side === 'away' ? 1 : -1
+  return {
+    located: {
+      half,
+      sightings: [
+        { kind: 'tie', corner: 'A', at: { x: exact(0), y: exact(0) }, tie: a },
+        { kind: 'tie', corner: 'B', at: { x: baseline, y: exact(0) }, tie: b },
+      ],
+    },
+    steps: fix.value.steps,
+  }
 }

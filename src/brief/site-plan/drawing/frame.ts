@@ -29,12 +29,9 @@ export type Frame = {
  */
 export function frameOf({ reference, marks }: SitePlan): Frame {
   const turn = reference.wall === 'front' ? -1 : 1
-  const reach = marks.flatMap(({ x, y, ellipse }) => [
-    [x - ellipse.semiMajor, y - ellipse.semiMajor],
-    [x + ellipse.semiMajor, y + ellipse.semiMajor],
-  ])
-  const xs = [0, reference.baselineFt, ...reach.map(([x]) => x!)].map((x) => turn * x)
-  const ys = [-HOUSE_FT, 8, ...reach.map(([, y]) => y!)].map((y) => turn * y)
+  const reach = marks.flatMap(({ region }) => region.ring)
+  const xs = [0, reference.baselineFt, ...reach.map(([x]) => x)].map((x) => turn * x)
+  const ys = [-HOUSE_FT, 8, ...reach.map(([, y]) => y)].map((y) => turn * y)
   const [left, right] = [Math.min(...xs) - 3, Math.max(...xs) + 3]
   const [top, bottom] = [Math.min(...ys) - 2, Math.max(...ys) + 4]
   const scale = Math.min(

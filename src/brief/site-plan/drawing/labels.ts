@@ -42,7 +42,7 @@ export function placeLabels(
   const taken = [...obstacles]
   return wanted.map((one) => {
     const w = one.words.length * SIZE * SIGN
-    const boxes = [0, 8, 18, 30, 44, 60, 80, 104].flatMap((more) =>
+    const boxes = [0, 8, 18, 30, 44, 60, 80, 104, 132, 164].flatMap((more) =>
       WAYS.map(([dx, dy]): Box => {
         const reach = one.clear + 4 + more
         return {

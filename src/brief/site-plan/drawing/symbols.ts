@@ -40,11 +40,9 @@ export function symbol(kind: ComponentKind, by: Mark['by'], x: number, y: number
   return `<path d="${outline(kind)}" transform="translate(${r(x)} ${r(y)}) scale(${size})" fill="${recorded ? '#ffffff' : FND}" fill-rule="evenodd" stroke="${inkOf(by)}" stroke-width="${recorded ? 1.5 : 2}"${recorded ? DASH : ''}/>`
 }
 
-/** The ring that holds the true place with the stated coverage; smaller than its symbol it is left out. */
-export function ellipseOf({ by, x, y, ellipse }: Mark, { at, scale, turn }: Frame): string {
-  const [px, py] = at(x, y)
-  const rx = ellipse.semiMajor * scale
-  if (rx < 9) return ''
-  const angle = ellipse.angleDeg + (turn < 0 ? 180 : 0)
-  return `<ellipse cx="${r(px)}" cy="${r(py)}" rx="${r(rx)}" ry="${r(Math.max(ellipse.semiMinor * scale, 1))}" transform="rotate(${r(angle)} ${r(px)} ${r(py)})" fill="none" stroke="${inkOf(by)}" stroke-width="1"${by === 'recorded' ? DASH : ''}/>`
+/** The ground that holds the true place with the stated coverage; smaller than its symbol it is left out. */
+export function groundOf({ by, region }: Mark, { at, scale }: Frame): string {
+  if (region.lengthFt * scale < 18) return ''
+  const path = region.ring.map(([x, y]) => at(x, y).map(r).join(' ')).join('L')
+  return `<path d="M${path}Z" fill="${inkOf(by)}" fill-opacity="0.08" stroke="${inkOf(by)}" stroke-width="1"${by === 'recorded' ? DASH : ''}/>`
 }

@@ -9,7 +9,7 @@ import { absorptionAnswer, absorptionBody, presentAbsorption } from './absorptio
 import { codeCapacityAnswer, codeCapacityBody, presentCodeCapacity } from './code-capacity.ts'
 import { presentSolids, solidsAnswer, solidsBody } from './solids.ts'
 import { answerCapacity, presentCapacity, tankCapacityAnswer, tankCapacityBody } from './tank-capacity.ts'
-import { presentTieLocation, tieLocationAnswer, tieLocationBody } from './tie-location.ts'
+import { askedTieLocation, presentTieLocation, tieLocationAnswer, tieLocationBody } from './tie-location.ts'
 
 const config = { access: ALL_ROLES }
 const tags = ['Calculations']
@@ -68,8 +68,7 @@ export const calculations: FastifyPluginAsyncZod = async (app) => {
         response: { 200: tieLocationAnswer },
       },
     },
-    async ({ body }) =>
-      presentTieLocation(answered(calculateTieLocation({ ...body, side: body.side ?? null }))),
+    async ({ body }) => presentTieLocation(answered(calculateTieLocation(askedTieLocation(body)))),
   )
 
   app.post(

@@ -5,6 +5,7 @@ import { doubtOf, doubtWords } from '../../../words/gaps.ts'
 import { sentence } from '../../../words/sentence.ts'
 import { presentOrigin } from '../shapes/as-built.ts'
 import { citation, day } from '../shapes/basics.ts'
+import { presentRegion, regionShape } from '../shapes/region.ts'
 import { origin, permitRef, presentPermitRef } from '../shapes/source.ts'
 
 const mark = z
@@ -15,12 +16,7 @@ const mark = z
     xFt: z.number(),
     yFt: z.number(),
     mirror: z.boolean().meta({ description: 'One of the two places where the ties meet: no side is given' }),
-    searchArea: z.object({
-      semiMajorFt: z.number(),
-      semiMinorFt: z.number(),
-      angleDeg: z.number().meta({ description: 'Of the longer axis, from x toward y' }),
-      coverage: z.number(),
-    }),
+    searchArea: regionShape,
   })
   .meta({ id: 'PlanMark', description: 'A place, in feet from corner A: x toward B, y away from the house' })
 
@@ -102,19 +98,14 @@ export const presentInspectionBrief = (brief: InspectionBrief): z.output<typeof 
   })),
   whereToLook: {
     reference: brief.whereToLook.plan && { ...brief.whereToLook.plan.reference },
-    marks: (brief.whereToLook.plan?.marks ?? []).map(({ label, kind, by, x, y, mirror, ellipse }) => ({
+    marks: (brief.whereToLook.plan?.marks ?? []).map(({ label, kind, by, x, y, mirror, region }) => ({
       label,
       kind,
       by,
       xFt: x,
       yFt: y,
       mirror,
-      searchArea: {
-        semiMajorFt: ellipse.semiMajor,
-        semiMinorFt: ellipse.semiMinor,
-        angleDeg: ellipse.angleDeg,
-        coverage: ellipse.coverage,
-      },
+      searchArea: presentRegion(region),
     })),
     svg: brief.whereToLook.svg,
     words: [...brief.whereToLook.words],

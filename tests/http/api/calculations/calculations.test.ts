@@ -104,12 +104,32 @@ describe('tie location', () => {
   // A 3-4-5 triangle: corners 6 ft apart, both ties 5 ft, so the place is 3 ft along and 4 ft off.
   const ties = { baseline: '6\'-0"', a: '5\'-0"', b: '5\'-0"' }
 
-  test('with the side said: one place and its ellipse', async () => {
+  test('with the side said: one place and the ground that holds it', async () => {
     const { body } = await calculate('tie-location', { ...ties, side: 'away' })
     expect(body.places).toHaveLength(1)
     expect(body.places[0].xFt).toBeCloseTo(3, 9)
     expect(body.places[0].yFt).toBeCloseTo(4, 9)
-    expect(body.places[0].ellipse.semiMajorFt).toBeGreaterThanOrEqual(body.places[0].ellipse.semiMinorFt)
+    const { region } = body.places[0]
+    expect(region.says).toMatch(/^a (?:spot|strip) about /)
+    expect(region.lengthFt).toBeGreaterThanOrEqual(region.widthFt)
+    expect(region.outline.length).toBeGreaterThan(90)
+  })
+
+  test('further ties and a satellite fix take part in one estimate, and a wrong one is not blamed by guess', async () => {
+    // A house 6 by 5; the tie from C is 2 ft long. Without A the other two do not meet on the open side; either of them explains it.
+    const more = [{ corner: 'C', xFt: 6, yFt: -5, tie: { ft: Math.hypot(3, 9) + 2 } }]
+    const { body } = await calculate('tie-location', { ...ties, side: 'away', more })
+    expect(body.suspects).toEqual(['B', 'C'])
+    expect(body.leftover).toHaveLength(3)
+    const satellite = {
+      lat: 41.5,
+      lon: -90.125,
+      accuracyM: 3,
+      cornerA: { lat: 41.5, lon: -90.12501 },
+      bearingDeg: 90,
+    }
+    const joint = (await calculate('tie-location', { ...ties, satellite })).body
+    expect([joint.leftover.length, joint.suspects]).toEqual([3, []])
   })
 
   test('with no side said: two places, mirrored', async () => {
