@@ -37,6 +37,10 @@ test.each([
   // 567 IAC 69.8(2)c and 18 AAC 72.530(b)(1), cut copies: 150 gpd a bedroom
   ['iowa', 3, 450, 'second-hand'],
   ['alaska', 4, 600, 'second-hand'],
+  // 902 KAR 10:085 Table 1, a cut copy: 110 gpd a bedroom
+  ['kentucky', 3, 330, 'second-hand'],
+  // 74:53:01:31: 120 gpd a bedroom
+  ['south-dakota', 3, 360, 'read'],
 ])('%s, %d bedrooms: %d gpd (%s)', (place, bedrooms, gpd, verified) => {
   expect(flow(place, bedrooms)).toMatchObject({ value: gpd, verified })
 })

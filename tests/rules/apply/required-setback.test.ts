@@ -8,15 +8,15 @@ import oracle from '../../oracles/setbacks/tables.json' with { type: 'json' }
 import { day } from '../day.ts'
 import { SHIPPED } from '../shipped-book.ts'
 
-const rule = (place: string, name: 'setbacks' | 'setbacks.lender' = 'setbacks') => {
-  const answer = inForce(SHIPPED, place, name, day('2020-01-01'))
+const rule = (place: string, name: 'setbacks' | 'setbacks.lender' = 'setbacks', on = '2020-01-01') => {
+  const answer = inForce(SHIPPED, place, name, day(on))
   if (answer.state !== 'in-force') throw new Error(`${place}: ${answer.state}`)
   return answer
 }
 
-describe.each(oracle.cases)('$source', ({ place, ft }) => {
+describe.each(oracle.cases)('$source', ({ place, on, ft }) => {
   test.each(ft as [SetbackFrom, SetbackTo, number | null][])('%s to %s: %s ft', (from, to, feet) => {
-    const it = requiredSetback(rule(place), from, to)
+    const it = requiredSetback(rule(place, 'setbacks', on), from, to)
     if (feet === null) expect(it).toMatchObject({ ok: false, error: { reason: 'no-such-pair' } })
     else expect(must(it).value.ft).toBe(feet)
   })
