@@ -181,6 +181,20 @@ export const FOUND = {
     section: 'state',
     on: [{ kinds: [...VESSELS, ...PITS, ...OPENINGS, 'distribution-box', 'observation-port'] }],
   },
+  /** Open, or with a cover that is broken or not there. */
+  coverMissing: {
+    value: 'flag',
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: [...VESSELS, ...PITS, ...OPENINGS, 'distribution-box'] }],
+  },
+  /** A probe pushed from the side goes through the top. */
+  topGivesWay: {
+    value: 'flag',
+    by: 'inspection',
+    section: 'state',
+    on: [{ kinds: [...VESSELS, ...PITS] }],
+  },
   riserToGrade: {
     value: 'flag',
     by: 'inspection',

@@ -22,6 +22,7 @@ export const ACTS = [
   'search-old-numbers',
   'find-approval',
   'settle-the-papers',
+  'correct-to-measured',
   'remeasure',
   'inspect-again',
   'finish-inspection',
@@ -32,6 +33,9 @@ export const ACTS = [
   'replace-system',
   'repair-or-replace',
   'secure-cover',
+  'cover-at-once',
+  'close-and-fill',
+  'keep-off',
   'fix-flow',
   'stop-discharge',
   'stop-use-and-fix',
@@ -61,6 +65,7 @@ export const ACTOR_OF: { readonly [A in Act]: Actor } = {
   'search-old-numbers': 'reviewer',
   'find-approval': 'reviewer',
   'settle-the-papers': 'reviewer',
+  'correct-to-measured': 'reviewer',
   remeasure: 'firm',
   'inspect-again': 'firm',
   'finish-inspection': 'firm',
@@ -71,6 +76,9 @@ export const ACTOR_OF: { readonly [A in Act]: Actor } = {
   'replace-system': 'owner',
   'repair-or-replace': 'owner',
   'secure-cover': 'owner',
+  'cover-at-once': 'owner',
+  'close-and-fill': 'owner',
+  'keep-off': 'owner',
   'fix-flow': 'owner',
   'stop-discharge': 'owner',
   'stop-use-and-fix': 'owner',
@@ -182,10 +190,26 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
     case 'record-absent':
       return consequence('review', 'search-old-numbers')
     case 'record-unclear':
-      return consequence('review', reason.is === 'never-approved' ? 'find-approval' : 'settle-the-papers')
+      return consequence(
+        'review',
+        reason.is === 'never-approved'
+          ? 'find-approval'
+          : isDecided(reason)
+            ? 'correct-to-measured'
+            : 'settle-the-papers',
+      )
     case 'findings-stale':
       return consequence('review', 'inspect-again')
   }
+}
+
+/** A measurement decides between permits that contradict each other. */
+export const isDecided = (reason: Reason): boolean => {
+  if (reason.is !== 'unclear') return false
+  const { doubt } = reason
+  if (doubt.gap === 'contradictory') return doubt.borneOut !== undefined
+  const on = doubt.gap === 'put-in-twice' ? (doubt.on ?? []) : []
+  return on.length > 0 && on.every(({ borneOut }) => borneOut !== undefined)
 }
 
 const isToday = (reason: Reason): boolean => 'occasion' in reason && reason.occasion === 'today'
@@ -227,7 +251,12 @@ function sign(reason: Reason): Consequence {
 function poor(reason: Reason): Consequence {
   switch (reason.is) {
     case 'cover':
-      return consequence('action', 'secure-cover')
+      return consequence(
+        'action',
+        reason.outOfUse ? 'close-and-fill' : reason.missing ? 'cover-at-once' : 'secure-cover',
+      )
+    case 'top':
+      return consequence('action', 'keep-off')
     case 'metal-age':
       return consequence('review', 'decide-on-metal-tank')
     case 'condition':

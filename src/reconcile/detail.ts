@@ -6,6 +6,7 @@ import type { Verified } from '../rules/citation.ts'
 import type { Step } from '../rules/values/protocol.ts'
 import type { Existing } from '../rules/values/requirement.ts'
 import type { Occasion } from './asked-of-code.ts'
+import { isDecided } from './consequence.ts'
 import type { Construction } from './construction.ts'
 import type { Outcome } from './outcome.ts'
 import type { Sign } from './reason.ts'
@@ -22,7 +23,7 @@ export const openPart = ({ kind, mark, onRecord }: Part): OpenPart => ({ kind, m
 /** What an agent's sentence about a difference hangs on, beside its kind and part. Closed words alone. */
 export type Detail = {
   readonly occasion: Occasion | null
-  readonly condition: Condition | 'cover' | 'age' | null
+  readonly condition: Condition | 'cover' | 'open' | 'left-open' | 'top' | 'age' | null
   readonly neverApproved: boolean
   readonly workSince: boolean
   /** Whether the rule was read; null where none is involved. */
@@ -30,6 +31,8 @@ export type Detail = {
   readonly sign: Sign | null
   /** What of a tank's construction is short, or the type that is not accepted. */
   readonly built: Construction | 'compartments' | 'cesspool' | 'masonry-tank' | null
+  /** A measurement decides between permits that contradict each other. */
+  readonly borneOut: boolean
   /** What becomes of a type that is no longer accepted. */
   readonly existing: Existing | null
   /** A part that a rule requires and no permit lists. */
@@ -49,10 +52,16 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
     reason.is === 'condition'
       ? reason.seen
       : reason.is === 'cover'
-        ? 'cover'
-        : reason.is === 'metal-age'
-          ? 'age'
-          : null,
+        ? reason.outOfUse
+          ? 'left-open'
+          : reason.missing
+            ? 'open'
+            : 'cover'
+        : reason.is === 'top'
+          ? 'top'
+          : reason.is === 'metal-age'
+            ? 'age'
+            : null,
   built:
     reason.is === 'construction'
       ? reason.construction
@@ -61,6 +70,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
         : reason.is === 'accepted'
           ? reason.type
           : null,
+  borneOut: isDecided(reason),
   existing: reason.is === 'accepted' ? reason.existing : null,
   requiredBy: reason.is === 'required-part' ? 'rule' : null,
   neverApproved: reason.is === 'never-approved',

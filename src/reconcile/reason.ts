@@ -27,10 +27,21 @@ export type Sign = (typeof SIGNS)[number]
 /** What differs about the kind of a thing: one of these facts, as recorded and as found. */
 export type TypeFact = 'kind' | 'shape' | 'compartments' | 'count'
 
+/** Where a measurement already decides: what was found, and the permit that it bears out. */
+export type Contradicted = Extract<Gap, { readonly gap: 'contradictory' }> & {
+  readonly borneOut?: { readonly found: Quantity; readonly permit: string }
+}
+
 export type Doubt =
-  | Extract<Gap, { readonly gap: 'unreadable' | 'contradictory' }>
-  /** Two permits each put the same thing in, and neither replaces the other. */
-  | { readonly gap: 'put-in-twice'; readonly part: Part; readonly permits: readonly string[] }
+  | Extract<Gap, { readonly gap: 'unreadable' }>
+  | Contradicted
+  /** Two permits each put the same thing in, and neither replaces the other; what else they contradict each other on. */
+  | {
+      readonly gap: 'put-in-twice'
+      readonly part: Part
+      readonly permits: readonly string[]
+      readonly on?: readonly Contradicted[]
+    }
   /** A permit changes something that no earlier one put in, or does not say which of several it means. */
   | {
       readonly gap: 'no-target' | 'which-target'
@@ -72,6 +83,8 @@ export type Reason =
       readonly found: Quantity
       readonly recorded: Quantity
       readonly tolerance: Quantity
+      /** Of permits that contradict each other, the one that the measurement bears out. */
+      readonly permit?: string
       readonly comes: 'agrees' | 'agrees-by-uncertainty' | 'smaller' | 'larger' | 'too-rough'
     }
   | {
@@ -188,7 +201,15 @@ export type Reason =
       readonly comes: 'due' | 'not-due' | 'too-close-to-call' | 'cannot-tell'
     }
   | { readonly is: 'condition'; readonly seen: Condition; readonly words: FirmText | null }
-  | { readonly is: 'cover'; readonly secured: boolean }
+  | {
+      readonly is: 'cover'
+      readonly secured: boolean
+      /** Open, broken or not there. */
+      readonly missing?: true
+      /** Of something that the record has out of service. */
+      readonly outOfUse?: true
+    }
+  | { readonly is: 'top'; readonly holds: boolean }
   /** What shows outside that the system does not drain. */
   | { readonly is: 'sign'; readonly sign: Sign; readonly seen: boolean }
   | { readonly is: 'equipment'; readonly device: 'pump' | 'alarm'; readonly result: TestResult }

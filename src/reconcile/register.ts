@@ -27,6 +27,7 @@ import { requiredFilter } from './checks/required-filter.ts'
 import { lenderSetback, setback, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
 import { tankConstruction } from './checks/tank-construction.ts'
+import { top } from './checks/top.ts'
 import { typeOfComponent } from './checks/type-of-component.ts'
 
 /** Every check, in the order in which a report tells them: the file, the tank, the parts, the place, the state. */
@@ -61,6 +62,7 @@ export const CHECKS: readonly Check[] = [
   pumpingInterval,
   condition,
   lid,
+  top,
   metalTankAge,
   findingsAge,
 ]

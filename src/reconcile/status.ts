@@ -72,8 +72,19 @@ export function statusOf(input: StatusInput): ParcelStatus {
   const items = input.standing
     .filter(isOpen)
     .map(itemOf)
+    .filter(toldOnce)
     .sort((a, b) => ITEM_STATES.indexOf(a.state) - ITEM_STATES.indexOf(b.state))
   return { word: wordFor(input, items), items }
+}
+
+/** What the file contradicts itself on is one thing to whoever reads a status, however many figures it touches. */
+function toldOnce(item: OpenItem, at: number, all: readonly OpenItem[]): boolean {
+  const same = (other: OpenItem): boolean =>
+    item.kind === 'record-unclear' &&
+    other.kind === 'record-unclear' &&
+    other.state === item.state &&
+    other.detail.neverApproved === item.detail.neverApproved
+  return item.kind !== 'record-unclear' || all.findIndex(same) === at
 }
 
 export function itemOf({ discrepancy, decided }: Standing): OpenItem {

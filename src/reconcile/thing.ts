@@ -16,6 +16,7 @@ export type Thing =
   | 'kind'
   | 'condition'
   | 'cover'
+  | 'top'
   | 'level'
   | 'sign'
   | 'pump'

@@ -44,6 +44,8 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return 'look for the final approval, or ask for an inspection'
     case 'settle-the-papers':
       return 'check the permits and correct the record'
+    case 'correct-to-measured':
+      return 'correct the record to the permit that the measurement bears out'
     case 'remeasure':
       return remeasure ? remeasureWords(remeasure) : 'measure again with a better method'
     case 'inspect-again':
@@ -72,6 +74,12 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return `have ${the(about)} repaired or replaced by a licensed installer`
     case 'secure-cover':
       return 'have the cover secured at once'
+    case 'cover-at-once':
+      return 'cover it and fence it off at once, keep children and animals away, and have a new cover fitted'
+    case 'close-and-fill':
+      return 'cover it and fence it off at once, then have it pumped and crushed or filled under an abandonment permit'
+    case 'keep-off':
+      return `keep everyone off ${the(about)} and fence it at once, then have it replaced, or pumped and filled, under a permit`
     case 'fix-flow':
       return 'have the outlet and the drainfield checked by a licensed installer'
     case 'test-for-leaks':

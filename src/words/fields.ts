@@ -142,6 +142,8 @@ export const FIELD_WORDS: Words = {
     condition: { label: 'Condition' },
     conditionWords: { label: 'What you saw' },
     lidSecured: { label: 'Cover secured', ask: 'Is the cover secured (locked, bolted or child-resistant)?' },
+    coverMissing: { label: 'Open', ask: 'Is it open, or is its cover broken or missing?' },
+    topGivesWay: { label: 'Top gives way', ask: 'Does a probe, from the side, go through its top?' },
     riserToGrade: { label: 'Riser to grade', ask: 'Does a riser bring it up to grade?' },
     fix: {
       label: 'GPS position',

@@ -75,14 +75,18 @@ function toFirm(it: Discrepancy): string {
       return 'Tell the owner to have it pumped.'
     case 'condition-poor':
       return reason.is === 'cover'
-        ? 'Secure it before you leave.'
+        ? reason.missing || reason.outOfUse
+          ? 'Cover and fence it before you leave, and tell the owner at once.'
+          : 'Secure it before you leave.'
         : 'Keep people off it, and never go into it.'
     case 'record-absent':
       return 'Measure and tie in all you find. Your findings will be the only record.'
     case 'record-unclear':
       return reason.is === 'never-approved'
         ? 'Measure and tie in all you find.'
-        : 'A measurement on site can settle it.'
+        : act === 'correct-to-measured'
+          ? 'Your measurement decides between them. Keep the readings.'
+          : 'A measurement on site can settle it.'
     case 'failure-sign':
       return 'Keep people and animals away from sewage. Photograph it and say where it is.'
     case 'equipment-failed':
@@ -163,7 +167,9 @@ function toReviewer(it: Discrepancy): string {
     case 'record-unclear':
       return reason.is === 'never-approved'
         ? 'Look for the approval, or have someone see what was built.'
-        : 'Compare the permits and correct the record.'
+        : act === 'correct-to-measured'
+          ? 'The measurement decides: correct the record to that permit, and look whether there is a second tank.'
+          : 'Compare the permits and correct the record.'
     case 'failure-sign':
       return 'The system is not draining, even if every size is right.'
     case 'equipment-failed':

@@ -1,5 +1,5 @@
 import type { Aside, Gap, RuleGap } from '../reconcile/gap.ts'
-import type { Doubt } from '../reconcile/reason.ts'
+import type { Contradicted, Doubt } from '../reconcile/reason.ts'
 import type { Thing } from '../reconcile/thing.ts'
 import type { Contradiction } from '../records/as-built.ts'
 import type { Part } from '../records/part.ts'
@@ -7,6 +7,7 @@ import type { ParameterName } from '../rules/parameters.ts'
 import { printDate } from './date.ts'
 import { NOT_REACHED_WORDS } from './nouns.ts'
 import { isOrAre, the, wasOrWere } from './part.ts'
+import { figure } from './quantity.ts'
 import { RULE_NOUNS } from './rules.ts'
 import { counted, listed } from './sentence.ts'
 import { silenceWords } from './silence.ts'
@@ -64,17 +65,25 @@ const VERBS = { replace: 'replaces', alter: 'alters', abandon: 'abandons' } as c
 export const doubtOf = (it: Contradiction): Doubt =>
   it.gap === 'put-in-twice' ? { ...it, permits: it.permits.map(({ number }) => number) } : it
 
+function claimsWords({ thing, part, claims, borneOut }: Contradicted): string {
+  const stated = claims.map(({ value, permit }) => `${shown(value)} on ${permit}`).join(', ')
+  const decided = borneOut
+    ? `; the inspection measured ${figure(borneOut.found)}, which decides for permit ${borneOut.permit}`
+    : ''
+  return `${thingOf(thing, part)}: ${stated}${decided}`
+}
+
 /** Where the file contradicts itself or can't be read. */
 export function doubtWords(it: Doubt): string {
   switch (it.gap) {
     case 'unreadable':
       return `${thingOf(it.thing, it.part)} cannot be read on permit ${it.permit}: ${it.note}`
     case 'contradictory':
-      return `the permits contradict each other on ${thingOf(it.thing, it.part)}: ${it.claims
-        .map(({ value, permit }) => `${shown(value)} on ${permit}`)
-        .join(', ')}`
-    case 'put-in-twice':
-      return `two permits each put in ${the(it.part)}, and neither says that it replaces the other`
+      return `the permits contradict each other on ${claimsWords(it)}`
+    case 'put-in-twice': {
+      const also = (it.on ?? []).map((on) => `; they contradict each other on ${claimsWords(on)}`)
+      return `two permits each put in ${the(it.part)}, and neither says that it replaces the other${also.join('')}`
+    }
     case 'no-target':
       return `permit ${it.permit} ${VERBS[it.verb]} ${the(it.part)}, but no earlier permit put one in`
     case 'which-target':

@@ -129,6 +129,9 @@ const CHOICES: Readonly<Record<string, string>> = {
   'not-seen': 'not seen',
   works: 'works',
   'does-not-work': 'does not work',
+  open: 'open, broken or missing',
+  'gives-way': 'a probe goes through it',
+  holds: 'holds',
   secured: 'secured',
   'not-secured': 'not secured',
 }

@@ -114,7 +114,11 @@ export function reasonWords({ subject, reason }: Told): string {
     case 'cover':
       return reason.secured
         ? `the cover of ${name} is secured`
-        : `the cover of ${name} is not secured: someone can fall in`
+        : `${coverIs(name, reason)}: someone can fall in`
+    case 'top':
+      return reason.holds
+        ? `the top of ${name} holds`
+        : `a probe goes through the top of ${name}: it does not carry a person`
     case 'sign':
       return reason.seen ? choiceWords(reason.sign) : NO_SIGN[reason.sign]
     case 'equipment':
@@ -136,6 +140,13 @@ export function reasonWords({ subject, reason }: Told): string {
   }
 }
 
+function coverIs(name: string, { missing, outOfUse }: ReasonOf<'cover'>): string {
+  const was = outOfUse ? `${name}, which is out of use, was left` : missing ? `${name} is` : ''
+  return missing || outOfUse
+    ? `${was} ${missing ? 'open' : 'with a cover that is not secured'}`
+    : `the cover of ${name} is not secured`
+}
+
 const design = ({
   bedrooms,
   flow,
@@ -148,9 +159,9 @@ const close = (comes: AgainstLeast): string => (comes === 'too-close' ? ': too c
 
 function capacityRecord(
   name: string,
-  { found, recorded, tolerance, comes }: ReasonOf<'capacity-record'>,
+  { found, recorded, tolerance, permit, comes }: ReasonOf<'capacity-record'>,
 ): string {
-  const numbers = `${name} holds ${figure(found)}; the record says ${figure(recorded)} (±${figure(tolerance)} for nominal tank sizes)`
+  const numbers = `${name} holds ${figure(found)}; the record says ${figure(recorded)} (±${figure(tolerance)} for nominal tank sizes)${permit === undefined ? '' : `, by permit ${permit}, which the measurement bears out against another`}`
   switch (comes) {
     case 'agrees':
     case 'smaller':

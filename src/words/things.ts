@@ -37,6 +37,7 @@ const OWN: { readonly [T in OwnThing]: string } = {
   kind: 'type',
   condition: 'condition',
   cover: 'cover',
+  top: 'top',
   level: 'liquid level',
   scumThickness: 'scum thickness',
   scumBottomBelow: 'bottom of the scum below the liquid level',

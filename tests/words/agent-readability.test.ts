@@ -22,13 +22,14 @@ import { SPANISH_NORMAL, spanishEase } from '../support/readability/spanish.ts'
 /** All that a detail may hold. A value that it may hold and that is not tried does not compile. */
 const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   occasion: [null, ...OCCASIONS],
-  condition: [null, ...CONDITIONS, 'cover', 'age'],
+  condition: [null, ...CONDITIONS, 'cover', 'open', 'left-open', 'top', 'age'],
   neverApproved: [false, true],
   workSince: [false, true],
   source: [null, ...VERIFIED],
   sign: [null, ...SIGNS],
   built: [null, ...CONSTRUCTIONS, 'compartments', 'cesspool', 'masonry-tank'],
   existing: [null, ...EXISTING],
+  borneOut: [false, true],
   requiredBy: [null, 'rule'],
   device: [null, 'pump', 'alarm'],
   step: [null, ...STEPS],

@@ -2,11 +2,15 @@ import { compareWithStated } from '../../measure/compare.ts'
 import { isVessel } from '../../records/component.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, allowed, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
+import type { Case } from '../case.ts'
 import { check } from '../check.ts'
+import { type Fact, known } from '../fact.ts'
+import { borneOut } from '../facts/borne-out.ts'
 import { foundCapacity, recordedCapacity } from '../facts/capacity.ts'
 import { exactly, measured } from '../quantity.ts'
 import type { ReasonOf } from '../reason.ts'
 import { bestMeasurement } from '../settle.ts'
+import { showVolume } from '../show.ts'
 
 /**
  * A tank sold as 1,000 gal holds somewhat more or less at its outlet invert, so the record is met within a nominal
@@ -19,14 +23,15 @@ export const capacityAgainstRecord = check({
     pairings.filter(wasSeen).filter(({ built }) => isVessel(built.kind)),
   about: aboutPairing,
   facts: {
-    recorded: ({ built }) => recordedCapacity(built),
+    recorded: (pairing, given) => recordedOrBorneOut(pairing, given),
     found: ({ built, found }, { findings }) => foundCapacity(found, findings?.id ?? '', partOnRecord(built)),
   },
   rules: {
     tolerancePct: { name: 'tank.nominal-tolerance-pct', on: (_, given) => given.asBuilt.on },
     usablePct: { name: 'tank.usable-uncertainty-pct', on: (_, given) => given.asBuilt.on },
   },
-  decide({ recorded, found }, { tolerancePct, usablePct }) {
+  decide({ recorded, found }, { tolerancePct, usablePct }, pairing, given) {
+    const permit = borneOut(pairing, given)?.origin.permit.number
     const rule = {
       tolerance: (tolerancePct.value.amount / 100) * recorded.gal,
       usableUncertainty: (usablePct.value.amount / 100) * recorded.gal,
@@ -41,6 +46,7 @@ export const capacityAgainstRecord = check({
       found: measured(found.gal, 'gal'),
       recorded: exactly(recorded.gal, 'gal'),
       tolerance: exactly(rule.tolerance, 'gal'),
+      ...(permit === undefined ? {} : { permit }),
       comes,
     })
     switch (verdict) {
@@ -80,3 +86,18 @@ export const capacityAgainstRecord = check({
     }
   },
 })
+
+/** Permits that contradict each other give no size, until a measurement bears one of them out. */
+function recordedOrBorneOut(pairing: SeenPairing, given: Case): Fact<{ readonly gal: number }> {
+  const decided = borneOut(pairing, given)
+  if (!decided) return recordedCapacity(pairing.built)
+  const { value, origin } = decided
+  return known(value, {
+    thing: 'capacity',
+    part: partOnRecord(pairing.built),
+    word: 'stated',
+    asStated: value.asWritten,
+    used: showVolume(value),
+    from: { kind: 'permit', origin },
+  })
+}

@@ -6,6 +6,7 @@ import type { Case } from '../case.ts'
 import { componentsInService } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact, known } from '../fact.ts'
+import { borneOut } from '../facts/borne-out.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Doubt } from '../reason.ts'
 import { showMeasure, showSystemField } from '../show.ts'
@@ -36,25 +37,38 @@ export const recordClarity = check({
   }),
 })
 
-function doubts({ asBuilt, permits }: Case): readonly Question[] {
+function doubts(given: Case): readonly Question[] {
+  const { asBuilt, permits } = given
   if (permits.length === 0) return []
-  return [...asBuilt.contradictions.map(clash), ...ofSystem(asBuilt), ...ofParts(asBuilt)]
+  const parts = ofParts(given)
+  const twice = asBuilt.contradictions.filter(({ gap }) => gap === 'put-in-twice').map(({ part }) => part.key)
+  return [
+    ...asBuilt.contradictions.map((doubt) => clash(doubt, parts)),
+    ...ofSystem(asBuilt),
+    ...parts.filter(({ about, doubt }) => !(doubt.gap === 'contradictory' && twice.includes(about.key))),
+  ]
 }
 
-const clash = (doubt: Contradiction): Question => ({
-  about: SYSTEM,
+/** Two permits for one thing are one question, with all that they contradict each other on. */
+const clash = (doubt: Contradiction, parts: readonly Question[]): Question => ({
+  about: doubt.gap === 'put-in-twice' ? doubt.part : SYSTEM,
   facet: [
     doubt.gap,
     doubt.part.label,
     ...('permit' in doubt ? [doubt.permit] : doubt.permits.map(({ number }) => number)),
   ].join(' / '),
-  doubt: asDoubt(doubt),
-  exhibits: [],
+  ...asDoubt(doubt, parts),
 })
 
-const asDoubt = (it: Contradiction): Doubt => {
+function asDoubt(it: Contradiction, parts: readonly Question[]): Pick<Question, 'doubt' | 'exhibits'> {
   const { permits, ...doubt } = it
-  return doubt.gap === 'put-in-twice' ? { ...doubt, permits: permits.map(({ number }) => number) } : doubt
+  if (doubt.gap !== 'put-in-twice') return { doubt, exhibits: [] }
+  const own = parts.filter(({ about }) => about.key === doubt.part.key)
+  const on = own.flatMap((part) => (part.doubt.gap === 'contradictory' ? [part.doubt] : []))
+  return {
+    doubt: { ...doubt, permits: permits.map(({ number }) => number), ...(on.length === 0 ? {} : { on }) },
+    exhibits: own.flatMap(({ doubt: { gap }, exhibits }) => (gap === 'contradictory' ? exhibits : [])),
+  }
 }
 
 const ofSystem = (asBuilt: AsBuilt): readonly Question[] =>
@@ -62,12 +76,23 @@ const ofSystem = (asBuilt: AsBuilt): readonly Question[] =>
     of<number>(asBuilt[name], name, SYSTEM, (value) => showSystemField(name, value)),
   )
 
-const ofParts = (asBuilt: AsBuilt): readonly Question[] =>
-  componentsInService(asBuilt).flatMap((built) =>
+const ofParts = (given: Case): readonly Question[] =>
+  componentsInService(given.asBuilt).flatMap((built) =>
     MEASURE_NAMES.flatMap((name: MeasureName) =>
-      of<unknown>(built.measures[name], name, partOnRecord(built), (value) => showMeasure(name, value)),
+      of<unknown>(built.measures[name], name, partOnRecord(built), (value) => showMeasure(name, value)).map(
+        (it) => (name === 'capacity' ? decided(it, built.key, given) : it),
+      ),
     ),
   )
+
+/** A measurement that bears out one of the permits decides between them; what the file says is still to be put right. */
+function decided(question: Question, key: string, given: Case): Question {
+  const pairing = given.pairings.find(({ built }) => built.key === key)
+  const out = pairing ? borneOut(pairing, given) : null
+  if (!out || question.doubt.gap !== 'contradictory') return question
+  const borne = { found: out.found, permit: out.origin.permit.number }
+  return { ...question, doubt: { ...question.doubt, borneOut: borne } }
+}
 
 function of<T>(claim: Claim<T>, thing: Thing, about: Part, show: (value: T) => Shown): readonly Question[] {
   const fact = claimFact(claim, thing, about, show)

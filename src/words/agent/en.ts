@@ -1,131 +1,20 @@
 import type { OpenPart } from '../../reconcile/detail.ts'
-import type { Sign } from '../../reconcile/reason.ts'
-import type { OpenItem } from '../../reconcile/status.ts'
-import { type ComponentKind, isLine } from '../../records/component.ts'
-import type { Condition } from '../../records/findings.ts'
-import type { OurText } from '../../records/whose.ts'
-import type { Step } from '../../rules/values/protocol.ts'
-import type { Existing } from '../../rules/values/requirement.ts'
+import { isLine } from '../../records/component.ts'
 import { ours, oursCapital } from '../ours.ts'
+import {
+  a,
+  BUILT,
+  CONDITIONS,
+  EXISTING,
+  leftOut,
+  NOUNS,
+  name,
+  required,
+  SIGNS,
+  The,
+  the,
+} from './en-parts.ts'
 import type { AgentVoice } from './voice.ts'
-
-const NOUNS: { readonly [K in ComponentKind | 'system']: OurText } = {
-  system: ours`septic system`,
-  tank: ours`septic tank`,
-  'pump-chamber': ours`pump chamber`,
-  'treatment-unit': ours`aerobic treatment unit`,
-  'holding-tank': ours`holding tank`,
-  cesspool: ours`cesspool`,
-  'distribution-box': ours`distribution box`,
-  'building-sewer': ours`sewer line from the house`,
-  'effluent-line': ours`line to the drainfield`,
-  'seepage-pit': ours`seepage pit`,
-  trench: ours`drainfield trench`,
-  bed: ours`drainfield bed`,
-  chambers: ours`drainfield chamber`,
-  mound: ours`mound`,
-  'drip-field': ours`drip field`,
-  'inlet-baffle': ours`inlet baffle of the tank`,
-  'outlet-baffle': ours`outlet baffle of the tank`,
-  'effluent-filter': ours`outlet filter of the tank`,
-  'access-opening': ours`opening of the tank`,
-  riser: ours`riser of the tank`,
-  'observation-port': ours`observation port`,
-  well: ours`well`,
-}
-
-const name = ({ kind, mark }: OpenPart): OurText =>
-  mark === null ? NOUNS[kind] : ours`${NOUNS[kind]} ${mark}`
-const the = (part: OpenPart): OurText => (part.mark === null ? ours`the ${name(part)}` : name(part))
-const The = (part: OpenPart): OurText => oursCapital(the(part))
-/** Those whose noun begins with a vowel. */
-const AN: readonly OpenPart['kind'][] = [
-  'inlet-baffle',
-  'outlet-baffle',
-  'effluent-filter',
-  'access-opening',
-  'observation-port',
-  'treatment-unit',
-]
-const a = ({ kind }: OpenPart): OurText =>
-  AN.includes(kind) ? ours`an ${NOUNS[kind]}` : ours`a ${NOUNS[kind]}`
-
-const CONDITIONS: { readonly [C in Condition]: OurText } = {
-  sound: ours`sound`,
-  worn: ours`worn`,
-  cracked: ours`cracked`,
-  corroded: ours`rusted or eaten away`,
-  leaking: ours`leaking`,
-  broken: ours`broken`,
-  collapsed: ours`collapsed`,
-  blocked: ours`blocked`,
-}
-
-const required = ({ detail: { source } }: OpenItem): OurText =>
-  source === 'from-memory' ? ours`may have required` : ours`required`
-
-const SIGNS: { readonly [S in Sign]: OurText } = {
-  backup: ours`Sewage has backed up into the house.`,
-  discharge: ours`Sewage goes onto the ground, into a ditch or into water.`,
-  surfacing: ours`Sewage or wastewater is on the ground. It can make people sick.`,
-  dye: ours`Dye from the house came out on the ground or in water.`,
-  'run-back': ours`Wastewater ran back into the tank when it was pumped. The drainfield is full.`,
-  'wet-ground': ours`The ground over the drainfield is wet.`,
-  'lush-ground': ours`The grass over the drainfield is much greener than the rest.`,
-}
-
-const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
-  'liquid-depth': ours`The depth of liquid in the tank is`,
-  freeboard: ours`The air space in the tank is`,
-  wall: ours`The wall of the tank is`,
-  'invert-drop': ours`The drop from the inlet to the outlet is`,
-  'inlet-below': ours`The depth of the inlet baffle is`,
-  'outlet-below': ours`The depth of the outlet baffle is`,
-  'outlet-share': ours`The depth of the outlet baffle is`,
-  'outlet-above': ours`The height of the outlet baffle is`,
-  compartments: ours`The compartments of the tank are`,
-  cesspool: ours`The cesspool is`,
-  'masonry-tank': ours`The tank is`,
-}
-
-/** What becomes of one that is there already. */
-const EXISTING: { readonly [E in Existing]: OurText } = {
-  'until-it-fails': ours`This one may stay until it fails.`,
-  'replace-at-transfer': ours`This one must be replaced when the property is sold.`,
-  hazard: ours`The rule calls it a hazard.`,
-}
-
-/** What an inspection left out, in a short sentence. */
-function leftOut(part: OpenPart, step: Step): OurText {
-  switch (step) {
-    case 'locate':
-      return ours`The inspector did not find or look for ${the(part)}.`
-    case 'open':
-      return ours`The cover of ${the(part)} was not taken off.`
-    case 'read-level':
-      return ours`The liquid level in ${the(part)} was not read.`
-    case 'see-outlet-device':
-      return ours`The outlet baffle was not looked at.`
-    case 'check-cover':
-      return ours`The cover of ${the(part)} was not checked.`
-    case 'test-pump':
-      return ours`The pump or blower of ${the(part)} was not tested.`
-    case 'test-alarm':
-      return ours`The alarm of ${the(part)} was not tested.`
-    case 'walk-ground':
-      return ours`The ground over the drainfield was not walked.`
-    case 'count-bedrooms':
-      return ours`The bedrooms were not counted.`
-    case 'ask-occupancy':
-      return ours`Nobody asked who lives there.`
-    case 'ask-pumping':
-      return ours`Nobody asked when the tank was last pumped.`
-    case 'ask-backup':
-      return ours`Nobody asked if sewage ever came up in the house.`
-  }
-}
-
-export { leftOut as leftOutEn }
 
 const NOW = ours`The owner does not have to do anything about this now.`
 
@@ -212,6 +101,12 @@ export const EN: AgentVoice = {
           return isCovered(part)
             ? ours`The cover of ${the(part)} is not secured. Keep children away from it.`
             : ours`A cover is not secured. Keep children away from it.`
+        case 'open':
+          return ours`${The(part)} is open, or its cover is broken. Someone can fall in and die.`
+        case 'left-open':
+          return ours`${The(part)} is out of use and was left open. Someone can fall in and die.`
+        case 'top':
+          return ours`The top of ${the(part)} does not hold a person. Keep everyone off it.`
         case 'age':
           return ours`${The(part)} is steel and older than the county’s rule expects steel to last.`
         case null:
@@ -229,10 +124,12 @@ export const EN: AgentVoice = {
     'inspection-incomplete': ({ part, detail: { step } }) =>
       step === null ? ours`The inspection is not complete.` : leftOut(part, step),
     'record-absent': () => ours`The county has no record of a septic system on this parcel.`,
-    'record-unclear': ({ detail: { neverApproved } }) =>
-      neverApproved
-        ? ours`A permit for this parcel was never approved. It does not show that a system was built.`
-        : ours`The county’s permits for this parcel do not agree with each other, or cannot be read.`,
+    'record-unclear': ({ detail: { neverApproved, borneOut } }) =>
+      borneOut
+        ? ours`Two permits do not agree. What the inspector measured fits one of them.`
+        : neverApproved
+          ? ours`A permit for this parcel was never approved. It does not show that a system was built.`
+          : ours`The county’s permits for this parcel do not agree with each other, or cannot be read.`,
     'measurement-unclear': ({ detail: { occasion, against } }) =>
       occasion === 'today'
         ? ours`It is too close to call whether the tank is as large as a new one must be today. ${NOW}`
@@ -258,6 +155,7 @@ export const EN: AgentVoice = {
     'search-old-numbers': () => ours`The county will search its older files.`,
     'find-approval': () => ours`The county will look for the approval, or ask for an inspection.`,
     'settle-the-papers': () => ours`The county will check its permits and correct the record.`,
+    'correct-to-measured': () => ours`The county will correct its record.`,
     remeasure: () => ours`An inspector must measure one thing again.`,
     'inspect-again': () => ours`Have the system inspected again. The inspector must be licensed.`,
     'finish-inspection': () => ours`An inspector must come back and finish the work.`,
@@ -274,6 +172,11 @@ export const EN: AgentVoice = {
     'replace-part': (part) => ours`Have a licensed installer replace ${the(part)}.`,
     'repair-or-replace': (part) => ours`Have a licensed installer repair or replace ${the(part)}.`,
     'secure-cover': () => ours`Have the cover secured at once.`,
+    'cover-at-once': () =>
+      ours`Cover it and fence it off at once. Keep children and animals away. Have a new cover fitted.`,
+    'close-and-fill': () =>
+      ours`Cover it and fence it off at once. Then have it pumped, and crushed or filled, under a permit.`,
+    'keep-off': () => ours`Fence it off at once. Have it replaced, or pumped and filled, under a permit.`,
     'fix-flow': () => ours`Have a licensed installer find out why it does not drain. This must be fixed.`,
     'test-for-leaks': () => ours`Have the tank tested for leaks. Repair or replace it under a permit.`,
     pump: () => ours`Have a licensed hauler pump the tank.`,

@@ -1,134 +1,19 @@
-import type { OpenPart } from '../../reconcile/detail.ts'
-import type { Sign } from '../../reconcile/reason.ts'
-import type { OpenItem } from '../../reconcile/status.ts'
-import type { ComponentKind } from '../../records/component.ts'
-import type { Condition } from '../../records/findings.ts'
-import type { OurText } from '../../records/whose.ts'
-import type { Step } from '../../rules/values/protocol.ts'
-import type { Existing } from '../../rules/values/requirement.ts'
 import { ours, oursCapital } from '../ours.ts'
+import {
+  a,
+  BUILT,
+  by,
+  CONDITIONS,
+  EXISTING,
+  leftOut,
+  name,
+  ofThe,
+  required,
+  SIGNS,
+  The,
+  the,
+} from './es-parts.ts'
 import type { AgentVoice } from './voice.ts'
-
-type Gender = 'm' | 'f'
-type Noun = { readonly noun: OurText; readonly is: Gender }
-
-const m = (noun: OurText): Noun => ({ noun, is: 'm' })
-const f = (noun: OurText): Noun => ({ noun, is: 'f' })
-
-const NOUNS: { readonly [K in ComponentKind | 'system']: Noun } = {
-  system: m(ours`sistema séptico`),
-  tank: m(ours`tanque séptico`),
-  'pump-chamber': f(ours`cámara de bombeo`),
-  'treatment-unit': f(ours`planta de tratamiento aeróbico`),
-  'holding-tank': m(ours`tanque de retención`),
-  cesspool: m(ours`pozo negro`),
-  'distribution-box': f(ours`caja de distribución`),
-  'building-sewer': f(ours`tubería de la casa`),
-  'effluent-line': f(ours`tubería al campo de drenaje`),
-  'seepage-pit': m(ours`pozo de absorción`),
-  trench: f(ours`zanja del campo de drenaje`),
-  bed: m(ours`lecho del campo de drenaje`),
-  chambers: f(ours`cámara del campo de drenaje`),
-  mound: m(ours`montículo de drenaje`),
-  'drip-field': m(ours`campo de goteo`),
-  'inlet-baffle': m(ours`deflector de entrada del tanque`),
-  'outlet-baffle': m(ours`deflector de salida del tanque`),
-  'effluent-filter': m(ours`filtro de salida del tanque`),
-  'access-opening': f(ours`abertura del tanque`),
-  riser: m(ours`tubo de acceso del tanque`),
-  'observation-port': m(ours`tubo de observación`),
-  well: m(ours`pozo de agua`),
-}
-
-const of = ({ kind }: OpenPart): Noun => NOUNS[kind]
-const name = (part: OpenPart): OurText =>
-  part.mark === null ? of(part).noun : ours`${of(part).noun} ${part.mark}`
-const the = (part: OpenPart): OurText =>
-  of(part).is === 'm' ? ours`el ${name(part)}` : ours`la ${name(part)}`
-const The = (part: OpenPart): OurText => oursCapital(the(part))
-const ofThe = (part: OpenPart): OurText =>
-  of(part).is === 'm' ? ours`del ${name(part)}` : ours`de la ${name(part)}`
-const a = (part: OpenPart): OurText =>
-  of(part).is === 'm' ? ours`un ${of(part).noun}` : ours`una ${of(part).noun}`
-/** One of two endings, by the gender of the part. */
-const by = (part: OpenPart, masculine: OurText, feminine: OurText): OurText =>
-  of(part).is === 'm' ? masculine : feminine
-
-const CONDITIONS: { readonly [C in Condition]: readonly [OurText, OurText] } = {
-  sound: [ours`en buen estado`, ours`en buen estado`],
-  worn: [ours`gastado`, ours`gastada`],
-  cracked: [ours`agrietado`, ours`agrietada`],
-  corroded: [ours`corroído`, ours`corroída`],
-  leaking: [ours`con fugas`, ours`con fugas`],
-  broken: [ours`roto`, ours`rota`],
-  collapsed: [ours`derrumbado`, ours`derrumbada`],
-  blocked: [ours`tapado`, ours`tapada`],
-}
-
-const required = ({ detail: { source } }: OpenItem): OurText =>
-  source === 'from-memory' ? ours`tal vez exigía` : ours`exigía`
-
-const SIGNS: { readonly [S in Sign]: OurText } = {
-  backup: ours`Las aguas negras regresaron a la casa.`,
-  discharge: ours`Las aguas negras salen al suelo, a una zanja o al agua.`,
-  surfacing: ours`Hay aguas negras sobre el suelo. Pueden enfermar a la gente.`,
-  dye: ours`El tinte puesto en la casa salió al suelo o al agua.`,
-  'run-back': ours`Al vaciar el tanque, el agua regresó. El campo de drenaje está lleno.`,
-  'wet-ground': ours`El suelo sobre el campo de drenaje está mojado.`,
-  'lush-ground': ours`El pasto sobre el campo de drenaje está demasiado verde.`,
-}
-
-const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
-  'liquid-depth': ours`La profundidad del líquido en el tanque`,
-  freeboard: ours`El espacio de aire sobre el líquido`,
-  wall: ours`La pared del tanque`,
-  'invert-drop': ours`La caída de la entrada a la salida`,
-  'inlet-below': ours`La profundidad del deflector de entrada`,
-  'outlet-below': ours`La profundidad del deflector de salida`,
-  'outlet-share': ours`La profundidad del deflector de salida`,
-  'outlet-above': ours`La altura del deflector de salida`,
-  compartments: ours`El número de compartimientos del tanque`,
-  cesspool: ours`El pozo negro`,
-  'masonry-tank': ours`El tanque`,
-}
-
-const EXISTING: { readonly [E in Existing]: OurText } = {
-  'until-it-fails': ours`Este puede quedar hasta que falle.`,
-  'replace-at-transfer': ours`Este se debe cambiar cuando se venda la propiedad.`,
-  hazard: ours`La norma lo llama un peligro.`,
-}
-
-/** Lo que la inspección dejó fuera. */
-function leftOut(part: OpenPart, step: Step): OurText {
-  switch (step) {
-    case 'locate':
-      return ours`El inspector no buscó ${the(part)}.`
-    case 'open':
-      return ours`No se quitó la tapa ${ofThe(part)}.`
-    case 'read-level':
-      return ours`No se midió el nivel del líquido ${ofThe(part)}.`
-    case 'see-outlet-device':
-      return ours`No se miró el deflector de salida.`
-    case 'check-cover':
-      return ours`No se revisó la tapa ${ofThe(part)}.`
-    case 'test-pump':
-      return ours`No se probó la bomba o el soplador ${ofThe(part)}.`
-    case 'test-alarm':
-      return ours`No se probó la alarma ${ofThe(part)}.`
-    case 'walk-ground':
-      return ours`No se recorrió el suelo sobre el campo de drenaje.`
-    case 'count-bedrooms':
-      return ours`No se contaron los dormitorios.`
-    case 'ask-occupancy':
-      return ours`Nadie preguntó quién vive allí.`
-    case 'ask-pumping':
-      return ours`Nadie preguntó cuándo se vació el tanque.`
-    case 'ask-backup':
-      return ours`Nadie preguntó si subieron aguas negras en la casa.`
-  }
-}
-
-export { leftOut as leftOutEs }
 
 const NOW = ours`El dueño no tiene que hacer nada por ahora.`
 
@@ -215,6 +100,12 @@ export const ES: AgentVoice = {
       switch (condition) {
         case 'cover':
           return ours`La tapa ${ofThe(part)} no está asegurada. Mantenga lejos a los niños.`
+        case 'open':
+          return ours`${The(part)} tiene la tapa abierta, rota o ausente. Alguien puede caer y morir.`
+        case 'left-open':
+          return ours`${The(part)} ya no se usa y quedó sin cerrar. Alguien puede caer y morir.`
+        case 'top':
+          return ours`El techo ${ofThe(part)} no aguanta a una persona. Que nadie se pare encima.`
         case 'age':
           return ours`${The(part)} es de acero. Ya pasó los años que la norma espera que dure.`
         case null:
@@ -232,10 +123,12 @@ export const ES: AgentVoice = {
     'inspection-incomplete': ({ part, detail: { step } }) =>
       step === null ? ours`La inspección no está completa.` : leftOut(part, step),
     'record-absent': () => ours`El condado no tiene registro de un sistema séptico en esta parcela.`,
-    'record-unclear': ({ detail: { neverApproved } }) =>
-      neverApproved
-        ? ours`Un permiso de esta parcela nunca se aprobó. No muestra que se construyera un sistema.`
-        : ours`Los permisos del condado para esta parcela no concuerdan o no se pueden leer.`,
+    'record-unclear': ({ detail: { neverApproved, borneOut } }) =>
+      borneOut
+        ? ours`Dos permisos no concuerdan. Lo que midió el inspector coincide con uno de ellos.`
+        : neverApproved
+          ? ours`Un permiso de esta parcela nunca se aprobó. No muestra que se construyera un sistema.`
+          : ours`Los permisos del condado para esta parcela no concuerdan o no se pueden leer.`,
     'measurement-unclear': ({ detail: { occasion, against } }) =>
       occasion === 'today'
         ? ours`No se puede saber si el tanque es tan grande como hoy se exige a uno nuevo. ${NOW}`
@@ -259,6 +152,7 @@ export const ES: AgentVoice = {
     'find-permit-or-require-one': () => ours`El condado buscará el permiso o exigirá uno.`,
     'correct-ties': () => ours`El condado va a revisar su registro.`,
     'search-old-numbers': () => ours`El condado buscará en sus archivos viejos.`,
+    'correct-to-measured': () => ours`El condado va a poner al día lo que tiene en su registro.`,
     'find-approval': () => ours`El condado buscará si se aprobó o pedirá una inspección.`,
     'settle-the-papers': () => ours`El condado va a revisar sus permisos y a corregir el registro.`,
     remeasure: () => ours`Un inspector debe tomar otra vez una medida.`,
@@ -277,6 +171,12 @@ export const ES: AgentVoice = {
     'replace-part': (part) => ours`Pida que un instalador con licencia cambie ${the(part)}.`,
     'repair-or-replace': (part) => ours`Pida que un instalador con licencia repare o cambie ${the(part)}.`,
     'secure-cover': () => ours`Haga asegurar la tapa de inmediato.`,
+    'cover-at-once': () =>
+      ours`Tápelo y cérquelo de inmediato. Aleje a niños y animales. Haga poner una tapa nueva.`,
+    'close-and-fill': () =>
+      ours`Tápelo y cérquelo de inmediato. Luego haga vaciarlo y rellenarlo con permiso.`,
+    'keep-off': () =>
+      ours`Ponga una cerca hoy. Luego se debe cambiar, o vaciar y llenar de tierra, con un permiso.`,
     'fix-flow': () =>
       ours`Pida que un instalador con licencia averigüe por qué no drena. Hay que arreglarlo.`,
     'test-for-leaks': () => ours`Haga probar si el tanque tiene fugas. Repárelo o cámbielo con permiso.`,

@@ -5,8 +5,10 @@ import type { OurText } from '../../records/whose.ts'
 import type { Step } from '../../rules/values/protocol.ts'
 import type { Language } from '../language.ts'
 import { ours } from '../ours.ts'
-import { EN, leftOutEn } from './en.ts'
-import { ES, leftOutEs } from './es.ts'
+import { EN } from './en.ts'
+import { leftOut as leftOutEn } from './en-parts.ts'
+import { ES } from './es.ts'
+import { leftOut as leftOutEs } from './es-parts.ts'
 
 /** What a status letter says around its answer, in one language. */
 export type LetterCopy = LetterText & LetterSentences

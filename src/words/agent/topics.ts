@@ -74,6 +74,7 @@ const EN: Topics = {
   solids: topic(ours`No pumping due`, ours`scum and sludge`),
   condition: topic(ours`Sound as seen`, ours`condition`),
   lid: topic(ours`Cover secured`, ours`cover`),
+  top: topic(ours`The top holds`, ours`whether the top holds`),
   'metal-tank-age': topic(ours`Within the age allowed for metal`, ours`age of the tank`),
   'findings-age': topic(ours`The inspection still counts`, ours`whether the inspection still counts`),
 }
@@ -148,6 +149,7 @@ const ES: Topics = {
   solids: topic(ours`No toca vaciar`, ours`las grasas y los lodos`),
   condition: topic(ours`En buen estado a la vista`, ours`el estado`),
   lid: topic(ours`Tapa asegurada`, ours`la tapa`),
+  top: topic(ours`El techo aguanta`, ours`si el techo aguanta`),
   'metal-tank-age': topic(ours`Dentro de la edad permitida para metal`, ours`la edad del tanque`),
   'findings-age': topic(ours`La inspección aún cuenta`, ours`si la inspección aún cuenta`),
 }

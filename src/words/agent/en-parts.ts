@@ -1,0 +1,125 @@
+import type { OpenPart } from '../../reconcile/detail.ts'
+import type { Sign } from '../../reconcile/reason.ts'
+import type { OpenItem } from '../../reconcile/status.ts'
+import type { ComponentKind } from '../../records/component.ts'
+import type { Condition } from '../../records/findings.ts'
+import type { OurText } from '../../records/whose.ts'
+import type { Step } from '../../rules/values/protocol.ts'
+import type { Existing } from '../../rules/values/requirement.ts'
+import { ours, oursCapital } from '../ours.ts'
+
+export const NOUNS: { readonly [K in ComponentKind | 'system']: OurText } = {
+  system: ours`septic system`,
+  tank: ours`septic tank`,
+  'pump-chamber': ours`pump chamber`,
+  'treatment-unit': ours`aerobic treatment unit`,
+  'holding-tank': ours`holding tank`,
+  cesspool: ours`cesspool`,
+  'distribution-box': ours`distribution box`,
+  'building-sewer': ours`sewer line from the house`,
+  'effluent-line': ours`line to the drainfield`,
+  'seepage-pit': ours`seepage pit`,
+  trench: ours`drainfield trench`,
+  bed: ours`drainfield bed`,
+  chambers: ours`drainfield chamber`,
+  mound: ours`mound`,
+  'drip-field': ours`drip field`,
+  'inlet-baffle': ours`inlet baffle of the tank`,
+  'outlet-baffle': ours`outlet baffle of the tank`,
+  'effluent-filter': ours`outlet filter of the tank`,
+  'access-opening': ours`opening of the tank`,
+  riser: ours`riser of the tank`,
+  'observation-port': ours`observation port`,
+  well: ours`well`,
+}
+
+export const name = ({ kind, mark }: OpenPart): OurText =>
+  mark === null ? NOUNS[kind] : ours`${NOUNS[kind]} ${mark}`
+export const the = (part: OpenPart): OurText => (part.mark === null ? ours`the ${name(part)}` : name(part))
+export const The = (part: OpenPart): OurText => oursCapital(the(part))
+/** Those whose noun begins with a vowel. */
+export const AN: readonly OpenPart['kind'][] = [
+  'inlet-baffle',
+  'outlet-baffle',
+  'effluent-filter',
+  'access-opening',
+  'observation-port',
+  'treatment-unit',
+]
+export const a = ({ kind }: OpenPart): OurText =>
+  AN.includes(kind) ? ours`an ${NOUNS[kind]}` : ours`a ${NOUNS[kind]}`
+
+export const CONDITIONS: { readonly [C in Condition]: OurText } = {
+  sound: ours`sound`,
+  worn: ours`worn`,
+  cracked: ours`cracked`,
+  corroded: ours`rusted or eaten away`,
+  leaking: ours`leaking`,
+  broken: ours`broken`,
+  collapsed: ours`collapsed`,
+  blocked: ours`blocked`,
+}
+
+export const required = ({ detail: { source } }: OpenItem): OurText =>
+  source === 'from-memory' ? ours`may have required` : ours`required`
+
+export const SIGNS: { readonly [S in Sign]: OurText } = {
+  backup: ours`Sewage has backed up into the house.`,
+  discharge: ours`Sewage goes onto the ground, into a ditch or into water.`,
+  surfacing: ours`Sewage or wastewater is on the ground. It can make people sick.`,
+  dye: ours`Dye from the house came out on the ground or in water.`,
+  'run-back': ours`Wastewater ran back into the tank when it was pumped. The drainfield is full.`,
+  'wet-ground': ours`The ground over the drainfield is wet.`,
+  'lush-ground': ours`The grass over the drainfield is much greener than the rest.`,
+}
+
+export const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
+  'liquid-depth': ours`The depth of liquid in the tank is`,
+  freeboard: ours`The air space in the tank is`,
+  wall: ours`The wall of the tank is`,
+  'invert-drop': ours`The drop from the inlet to the outlet is`,
+  'inlet-below': ours`The depth of the inlet baffle is`,
+  'outlet-below': ours`The depth of the outlet baffle is`,
+  'outlet-share': ours`The depth of the outlet baffle is`,
+  'outlet-above': ours`The height of the outlet baffle is`,
+  compartments: ours`The compartments of the tank are`,
+  cesspool: ours`The cesspool is`,
+  'masonry-tank': ours`The tank is`,
+}
+
+/** What becomes of one that is there already. */
+export const EXISTING: { readonly [E in Existing]: OurText } = {
+  'until-it-fails': ours`This one may stay until it fails.`,
+  'replace-at-transfer': ours`This one must be replaced when the property is sold.`,
+  hazard: ours`The rule calls it a hazard.`,
+}
+
+/** What an inspection left out, in a short sentence. */
+export function leftOut(part: OpenPart, step: Step): OurText {
+  switch (step) {
+    case 'locate':
+      return ours`The inspector did not find or look for ${the(part)}.`
+    case 'open':
+      return ours`The cover of ${the(part)} was not taken off.`
+    case 'read-level':
+      return ours`The liquid level in ${the(part)} was not read.`
+    case 'see-outlet-device':
+      return ours`The outlet baffle was not looked at.`
+    case 'check-cover':
+      return ours`The cover of ${the(part)} was not checked.`
+    case 'test-pump':
+      return ours`The pump or blower of ${the(part)} was not tested.`
+    case 'test-alarm':
+      return ours`The alarm of ${the(part)} was not tested.`
+    case 'walk-ground':
+      return ours`The ground over the drainfield was not walked.`
+    case 'count-bedrooms':
+      return ours`The bedrooms were not counted.`
+    case 'ask-occupancy':
+      return ours`Nobody asked who lives there.`
+    case 'ask-pumping':
+      return ours`Nobody asked when the tank was last pumped.`
+    case 'ask-backup':
+      return ours`Nobody asked if sewage ever came up in the house.`
+  }
+}

@@ -1,0 +1,128 @@
+import type { OpenPart } from '../../reconcile/detail.ts'
+import type { Sign } from '../../reconcile/reason.ts'
+import type { OpenItem } from '../../reconcile/status.ts'
+import type { ComponentKind } from '../../records/component.ts'
+import type { Condition } from '../../records/findings.ts'
+import type { OurText } from '../../records/whose.ts'
+import type { Step } from '../../rules/values/protocol.ts'
+import type { Existing } from '../../rules/values/requirement.ts'
+import { ours, oursCapital } from '../ours.ts'
+
+type Gender = 'm' | 'f'
+type Noun = { readonly noun: OurText; readonly is: Gender }
+
+const m = (noun: OurText): Noun => ({ noun, is: 'm' })
+const f = (noun: OurText): Noun => ({ noun, is: 'f' })
+
+export const NOUNS: { readonly [K in ComponentKind | 'system']: Noun } = {
+  system: m(ours`sistema séptico`),
+  tank: m(ours`tanque séptico`),
+  'pump-chamber': f(ours`cámara de bombeo`),
+  'treatment-unit': f(ours`planta de tratamiento aeróbico`),
+  'holding-tank': m(ours`tanque de retención`),
+  cesspool: m(ours`pozo negro`),
+  'distribution-box': f(ours`caja de distribución`),
+  'building-sewer': f(ours`tubería de la casa`),
+  'effluent-line': f(ours`tubería al campo de drenaje`),
+  'seepage-pit': m(ours`pozo de absorción`),
+  trench: f(ours`zanja del campo de drenaje`),
+  bed: m(ours`lecho del campo de drenaje`),
+  chambers: f(ours`cámara del campo de drenaje`),
+  mound: m(ours`montículo de drenaje`),
+  'drip-field': m(ours`campo de goteo`),
+  'inlet-baffle': m(ours`deflector de entrada del tanque`),
+  'outlet-baffle': m(ours`deflector de salida del tanque`),
+  'effluent-filter': m(ours`filtro de salida del tanque`),
+  'access-opening': f(ours`abertura del tanque`),
+  riser: m(ours`tubo de acceso del tanque`),
+  'observation-port': m(ours`tubo de observación`),
+  well: m(ours`pozo de agua`),
+}
+
+const of = ({ kind }: OpenPart): Noun => NOUNS[kind]
+export const name = (part: OpenPart): OurText =>
+  part.mark === null ? of(part).noun : ours`${of(part).noun} ${part.mark}`
+export const the = (part: OpenPart): OurText =>
+  of(part).is === 'm' ? ours`el ${name(part)}` : ours`la ${name(part)}`
+export const The = (part: OpenPart): OurText => oursCapital(the(part))
+export const ofThe = (part: OpenPart): OurText =>
+  of(part).is === 'm' ? ours`del ${name(part)}` : ours`de la ${name(part)}`
+export const a = (part: OpenPart): OurText =>
+  of(part).is === 'm' ? ours`un ${of(part).noun}` : ours`una ${of(part).noun}`
+/** One of two endings, by the gender of the part. */
+export const by = (part: OpenPart, masculine: OurText, feminine: OurText): OurText =>
+  of(part).is === 'm' ? masculine : feminine
+
+export const CONDITIONS: { readonly [C in Condition]: readonly [OurText, OurText] } = {
+  sound: [ours`en buen estado`, ours`en buen estado`],
+  worn: [ours`gastado`, ours`gastada`],
+  cracked: [ours`agrietado`, ours`agrietada`],
+  corroded: [ours`corroído`, ours`corroída`],
+  leaking: [ours`con fugas`, ours`con fugas`],
+  broken: [ours`roto`, ours`rota`],
+  collapsed: [ours`derrumbado`, ours`derrumbada`],
+  blocked: [ours`tapado`, ours`tapada`],
+}
+
+export const required = ({ detail: { source } }: OpenItem): OurText =>
+  source === 'from-memory' ? ours`tal vez exigía` : ours`exigía`
+
+export const SIGNS: { readonly [S in Sign]: OurText } = {
+  backup: ours`Las aguas negras regresaron a la casa.`,
+  discharge: ours`Las aguas negras salen al suelo, a una zanja o al agua.`,
+  surfacing: ours`Hay aguas negras sobre el suelo. Pueden enfermar a la gente.`,
+  dye: ours`El tinte puesto en la casa salió al suelo o al agua.`,
+  'run-back': ours`Al vaciar el tanque, el agua regresó. El campo de drenaje está lleno.`,
+  'wet-ground': ours`El suelo sobre el campo de drenaje está mojado.`,
+  'lush-ground': ours`El pasto sobre el campo de drenaje está demasiado verde.`,
+}
+
+export const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: OurText } = {
+  'liquid-depth': ours`La profundidad del líquido en el tanque`,
+  freeboard: ours`El espacio de aire sobre el líquido`,
+  wall: ours`La pared del tanque`,
+  'invert-drop': ours`La caída de la entrada a la salida`,
+  'inlet-below': ours`La profundidad del deflector de entrada`,
+  'outlet-below': ours`La profundidad del deflector de salida`,
+  'outlet-share': ours`La profundidad del deflector de salida`,
+  'outlet-above': ours`La altura del deflector de salida`,
+  compartments: ours`El número de compartimientos del tanque`,
+  cesspool: ours`El pozo negro`,
+  'masonry-tank': ours`El tanque`,
+}
+
+export const EXISTING: { readonly [E in Existing]: OurText } = {
+  'until-it-fails': ours`Este puede quedar hasta que falle.`,
+  'replace-at-transfer': ours`Este se debe cambiar cuando se venda la propiedad.`,
+  hazard: ours`La norma lo llama un peligro.`,
+}
+
+/** Lo que la inspección dejó fuera. */
+export function leftOut(part: OpenPart, step: Step): OurText {
+  switch (step) {
+    case 'locate':
+      return ours`El inspector no buscó ${the(part)}.`
+    case 'open':
+      return ours`No se quitó la tapa ${ofThe(part)}.`
+    case 'read-level':
+      return ours`No se midió el nivel del líquido ${ofThe(part)}.`
+    case 'see-outlet-device':
+      return ours`No se miró el deflector de salida.`
+    case 'check-cover':
+      return ours`No se revisó la tapa ${ofThe(part)}.`
+    case 'test-pump':
+      return ours`No se probó la bomba o el soplador ${ofThe(part)}.`
+    case 'test-alarm':
+      return ours`No se probó la alarma ${ofThe(part)}.`
+    case 'walk-ground':
+      return ours`No se recorrió el suelo sobre el campo de drenaje.`
+    case 'count-bedrooms':
+      return ours`No se contaron los dormitorios.`
+    case 'ask-occupancy':
+      return ours`Nadie preguntó quién vive allí.`
+    case 'ask-pumping':
+      return ours`Nadie preguntó cuándo se vació el tanque.`
+    case 'ask-backup':
+      return ours`Nadie preguntó si subieron aguas negras en la casa.`
+  }
+}
