@@ -1,5 +1,6 @@
 import {
   CONDITIONS,
+  LEFT_OUT_REASONS,
   NOT_REACHED_REASONS,
   OPENINGS_MADE,
   SEARCH_METHODS,
@@ -93,6 +94,15 @@ export const FOUND = {
     choices: NOT_REACHED_REASONS,
     by: 'inspection',
     section: 'what',
+    on: [{ kinds: OPENED }],
+  },
+  /** Why a level, a test or a look that the protocol requires was left out. */
+  leftOutBecause: {
+    value: 'choice',
+    choices: LEFT_OUT_REASONS,
+    by: 'inspection',
+    section: 'state',
+    aliases: ['left out because', 'reason not done'],
     on: [{ kinds: OPENED }],
   },
   /** Liquid surface above (+) or below (−) the inlet invert, or the pipe in the gravel, feet. */

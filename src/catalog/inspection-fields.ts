@@ -1,4 +1,4 @@
-import { DISCHARGES, DYE, GROUND, NOT_REACHED_REASONS, OCCUPANCY } from './choices.ts'
+import { DISCHARGES, DYE, GROUND, LEFT_OUT_REASONS, NOT_REACHED_REASONS, OCCUPANCY } from './choices.ts'
 import type { Fields } from './field.ts'
 import { REFERENCE } from './places.ts'
 
@@ -51,6 +51,8 @@ export const INSPECTION_FIELDS = {
   /** The worst seen walking the drainfield and around the tank. */
   ground: { value: 'choice', choices: GROUND, by: 'inspection', aliases: ['ground', 'surface'] },
   notWalkedBecause: { value: 'choice', choices: NOT_REACHED_REASONS, by: 'inspection' },
+  /** Why a part on record, or a question about the whole system, was left out. */
+  leftOutBecause: { value: 'choice', choices: LEFT_OUT_REASONS, by: 'inspection' },
   backup: { value: 'flag', by: 'inspection', aliases: ['backup', 'sewage backup'] },
   discharge: { value: 'choice', choices: DISCHARGES, by: 'inspection', aliases: ['discharge'] },
   /** Liquid came back out of the outlet while the tank was pumped. */

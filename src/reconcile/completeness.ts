@@ -1,5 +1,6 @@
+import type { LeftOutReason } from '../catalog/choices.ts'
 import type { ComponentKind } from '../catalog/kinds.ts'
-import type { FindingsRecord, FoundComponent, NotReachedReason } from '../records/findings.ts'
+import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
 import { type Part, partOnRecord, SYSTEM } from '../records/part.ts'
 import type { Protocol, ProtocolItem, Step } from '../rules/values/protocol.ts'
 import { aboutSeen } from './about.ts'
@@ -10,12 +11,12 @@ export type ProtocolAnswer = {
   readonly item: ProtocolItem
   readonly part: Part
   readonly end: 'done' | 'left-out'
-  readonly why: NotReachedReason | null
+  readonly why: LeftOutReason | null
 }
 
 type Ended = Pick<ProtocolAnswer, 'end' | 'why'>
 const done: Ended = { end: 'done', why: null }
-const leftOut = (why: NotReachedReason | null): Ended => ({ end: 'left-out', why })
+const leftOut = (why: LeftOutReason | null | undefined): Ended => ({ end: 'left-out', why: why ?? null })
 
 /**
  * What the protocol requires of this system, part by part, and how each thing ended. A part that was searched for and
@@ -59,15 +60,15 @@ const partsOf = (given: Case): readonly Inspected[] => [
 function ofSystem(step: Step, record: FindingsRecord): Ended {
   switch (step) {
     case 'walk-ground':
-      return record.ground === null ? leftOut(record.notWalkedBecause) : done
+      return record.ground === null ? leftOut(record.notWalkedBecause ?? record.leftOutBecause) : done
     case 'count-bedrooms':
-      return record.bedroomsCounted === null ? leftOut(null) : done
+      return record.bedroomsCounted === null ? leftOut(record.leftOutBecause) : done
     case 'ask-occupancy':
-      return record.occupancy === 'unknown' ? leftOut(null) : done
+      return record.occupancy === 'unknown' ? leftOut(record.leftOutBecause) : done
     case 'ask-backup':
-      return record.backup === null ? leftOut(null) : done
+      return record.backup === null ? leftOut(record.leftOutBecause) : done
     case 'ask-pumping':
-      return record.lastPumpedOn === null ? leftOut(null) : done
+      return record.lastPumpedOn === null ? leftOut(record.leftOutBecause) : done
     default:
       return done
   }
@@ -75,31 +76,30 @@ function ofSystem(step: Step, record: FindingsRecord): Ended {
 
 /** Null where it can't be asked of this part. */
 function ofPart(step: Step, found: FoundComponent | null, record: FindingsRecord): Ended | null {
-  if (found === null || found.outcome === 'not-looked-for') return leftOut(null)
+  if (found === null || found.outcome === 'not-looked-for') return leftOut(record.leftOutBecause)
   if (found.outcome === 'not-reached') return leftOut(found.notReachedBecause ?? 'other')
   if (found.outcome === 'not-found') return null
+  const own = found.notOpenedBecause ?? found.leftOutBecause ?? record.leftOutBecause
   switch (step) {
     case 'open':
-      return found.opened === 'cover-off' ? done : leftOut(found.notOpenedBecause)
+      return found.opened === 'cover-off' ? done : leftOut(own)
     case 'read-level':
-      return (found.levelAboveOutlet ?? found.levelAboveInlet) === null
-        ? leftOut(found.notOpenedBecause)
-        : done
+      return (found.levelAboveOutlet ?? found.levelAboveInlet) === null ? leftOut(own) : done
     case 'see-outlet-device':
-      return found.outletDeviceBelow !== null || seesOutlet(record) ? done : leftOut(found.notOpenedBecause)
+      return found.outletDeviceBelow !== null || seesOutlet(record) ? done : leftOut(own)
     case 'check-cover':
-      return found.lidSecured === null ? leftOut(null) : done
+      return found.lidSecured === null ? leftOut(own) : done
     case 'test-pump':
-      return tested(found.pumpWorks)
+      return tested(found.pumpWorks, own)
     case 'test-alarm':
-      return tested(found.alarmWorks)
+      return tested(found.alarmWorks, own)
     default:
       return done
   }
 }
 
-const tested = (result: FoundComponent['pumpWorks']): Ended =>
-  result === null || result === 'not-tested' ? leftOut(null) : done
+const tested = (result: FoundComponent['pumpWorks'], why: LeftOutReason | null | undefined): Ended =>
+  (result ?? 'not-tested') === 'not-tested' ? leftOut(why) : done
 
 /** The outlet device was looked for by itself. */
 const seesOutlet = ({ components }: FindingsRecord): boolean =>

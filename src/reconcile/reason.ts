@@ -1,8 +1,8 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PlainDate } from '../base/plain-date.ts'
-import type { TestResult } from '../catalog/choices.ts'
+import type { LeftOutReason, TestResult } from '../catalog/choices.ts'
 import type { Material } from '../records/component.ts'
-import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
+import type { Condition, SearchMethod } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText, PaperText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
@@ -218,7 +218,7 @@ export type Reason =
       readonly step: ProtocolStep
       readonly needed: boolean
       readonly end: 'done' | 'left-out'
-      readonly why: NotReachedReason | null
+      readonly why: LeftOutReason | null
     }
   /** A level below the outlet, against what could have flowed in since. */
   | {

@@ -6,6 +6,8 @@ import {
   type Dye,
   GROUND,
   type Ground,
+  LEFT_OUT_REASONS,
+  type LeftOutReason,
   MATERIALS,
   NOT_REACHED_REASONS,
   type NotReachedReason,
@@ -70,6 +72,11 @@ export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
   'no-time': 'No time',
   unsafe: 'Not safe to reach',
   other: 'Another reason (write it below)',
+}
+
+export const LEFT_OUT_WORDS: { readonly [R in LeftOutReason]: string } = {
+  ...NOT_REACHED_WORDS,
+  'not-stated': 'The report does not say',
 }
 
 export const OPENED_WORDS: { readonly [O in OpeningMade]: string } = {
@@ -166,6 +173,7 @@ const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }
   [SEARCH_OUTCOMES, OUTCOME_WORDS],
   [SEARCH_METHODS, SEARCH_WORDS],
   [NOT_REACHED_REASONS, NOT_REACHED_WORDS],
+  [LEFT_OUT_REASONS, LEFT_OUT_WORDS],
   [OPENINGS_MADE, OPENED_WORDS],
   [TEST_RESULTS, TEST_WORDS],
   [GROUND, GROUND_WORDS],

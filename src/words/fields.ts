@@ -61,6 +61,10 @@ export const FIELD_WORDS: Words = {
       help: 'the worst you saw',
     },
     notWalkedBecause: { label: 'Reason not walked', ask: 'Why was the ground not walked?' },
+    leftOutBecause: {
+      label: 'Reason for what was left out',
+      ask: 'If a part on record or a question was left out, why?',
+    },
     backup: { label: 'Backup into the house', ask: 'Has sewage backed up into the house?' },
     discharge: {
       label: 'Discharge',
@@ -134,6 +138,10 @@ export const FIELD_WORDS: Words = {
     inletDeviceBelow: { label: 'Inlet baffle or tee, bottom', help: 'below the outlet invert' },
     inletAboveOutlet: { label: 'Inlet invert', help: 'against the outlet invert' },
     firstCompartmentLength: { label: 'First compartment', help: 'inside length, if there are two' },
+    leftOutBecause: {
+      label: 'Reason for what was left out',
+      ask: 'If a level, a test or a look was left out, why?',
+    },
     opened: { label: 'Opened', ask: 'How far was it opened?' },
     notOpenedBecause: { label: 'Reason not opened', ask: 'Why was the cover not taken off?' },
     levelAboveInlet: { label: 'Liquid level', help: 'against its inlet, or the pipe in the gravel' },

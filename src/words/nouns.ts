@@ -1,3 +1,4 @@
+import type { LeftOutReason } from '../catalog/choices.ts'
 import type { ComponentKind, Material, VesselShape } from '../records/component.ts'
 import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
 
@@ -110,6 +111,11 @@ export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
   'no-time': 'there was no time',
   unsafe: 'it was unsafe to go on',
   other: 'the firm gives another reason',
+}
+
+export const LEFT_OUT_WORDS: { readonly [R in LeftOutReason]: string } = {
+  ...NOT_REACHED_WORDS,
+  'not-stated': 'the report does not say why',
 }
 
 const CHOICES: Readonly<Record<string, string>> = {

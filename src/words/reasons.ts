@@ -9,8 +9,8 @@ import {
   CONDITION_WORDS,
   choiceWords,
   KIND_ROLES,
+  LEFT_OUT_WORDS,
   MATERIAL_NOUNS,
-  NOT_REACHED_WORDS,
   SEARCH_NOUNS,
 } from './nouns.ts'
 import { isOrAre, itOrThem, the, wasOrWere } from './part.ts'
@@ -260,7 +260,7 @@ const OF_SYSTEM: { readonly [S in Step]?: string } = {
 function protocolWords(name: string, { step, end, why }: ReasonOf<'protocol'>): string {
   const subject = OF_SYSTEM[step] ?? `${name} was`
   const not = end === 'done' ? '' : 'not '
-  const because = end === 'done' || why === null ? '' : `: ${NOT_REACHED_WORDS[why]}`
+  const because = end === 'done' || why === null ? '' : `: ${LEFT_OUT_WORDS[why]}`
   return `${subject} ${not}${STEP_DONE[step]}${because}`
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { CONDITIONS, NOT_REACHED_REASONS } from '../../src/catalog/choices.ts'
+import { CONDITIONS, LEFT_OUT_REASONS, NOT_REACHED_REASONS } from '../../src/catalog/choices.ts'
 import { COMPONENT_KINDS } from '../../src/catalog/kinds.ts'
 import { OCCASIONS } from '../../src/reconcile/asked-of-code.ts'
 import { ACTS } from '../../src/reconcile/consequence.ts'
@@ -92,7 +92,7 @@ function sentencesIn(language: Language): Grouped {
       parts.map((part) => notReached(part, why)),
     )
   for (const step of STEPS)
-    for (const why of [null, ...NOT_REACHED_REASONS])
+    for (const why of [null, ...LEFT_OUT_REASONS])
       add(
         `left out: ${step} ${why}`,
         parts.map((part) => leftOut(part, step, why)),

@@ -1,5 +1,5 @@
 import { ok } from '../../base/result.ts'
-import type { DecisionAction } from '../../records/decision.ts'
+import { type DecisionAction, isWaiver } from '../../records/decision.ts'
 import { asService, type Person } from '../../store/database/actor.ts'
 import type { Database, Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
@@ -55,7 +55,7 @@ export const decide = (
     const standing = await discrepancyById(tx, county, asked.discrepancy)
     if (!standing) return notFound()
     if (asked.version !== undefined && asked.version !== standing.revision) return stale()
-    const refusal = cannotBeDecided(standing, asked)
+    const refusal = doesNotFit(standing, asked) ?? cannotBeDecided(standing, asked)
     if (refusal) return conflict(refusal)
     const joined = { ...context, database: within }
     const correction = await correctionOf(joined, actor, standing.parcel, asked)
@@ -72,6 +72,15 @@ export const decide = (
     const discrepancy = (await discrepancyById(tx, county, standing.id)) ?? standing
     return ok({ decision, discrepancy, status, reconciled: null })
   })
+
+/** What an inspection left out is waived for a reason of the list, and nothing else is. */
+function doesNotFit({ kind }: StandingDiscrepancy, { action }: DecisionAsked): string | undefined {
+  const leftOut = kind === 'inspection-incomplete'
+  if (isWaiver(action) && !leftOut) return 'Only what an inspection left out can be waived.'
+  if (leftOut && !isWaiver(action) && action !== 'ask-remeasurement')
+    return 'What an inspection left out is waived for one of the reasons listed, or the firm is asked to do it.'
+  return undefined
+}
 
 /** In words, where the state of things does not allow it. */
 function cannotBeDecided(standing: StandingDiscrepancy, { supersedes }: DecisionAsked): string | undefined {

@@ -1,15 +1,18 @@
 import { dayOf } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
-import type { Person } from '../../store/database/actor.ts'
+import type { EntryIssue } from '../../reading/entry/issues.ts'
+import { asService, type Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { recordEvent } from '../../store/events.ts'
 import { type Findings, findingsById, lockFindings, markSubmitted } from '../../store/findings.ts'
 import { hashOf } from '../../store/hash.ts'
 import { lockParcel } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
+import { gatherInput } from '../reconciliation/gather-input.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
 import { inspectionAhead, notReady } from './findings-faults.ts'
+import { leftOutUnsaid } from './left-out.ts'
 
 export type FindingsSubmitted = { readonly findings: Findings; readonly reconciled: Reconciled }
 
@@ -31,7 +34,8 @@ export const submitFindings = (
     if (!draft) return notFound()
     if (draft.state === 'submitted') return conflict('These findings are already submitted.')
     if (version !== undefined && version !== draft.revision) return stale()
-    const issues = [...inspectionAhead(draft.record, dayOf(at)), ...notReady(draft.record)]
+    const own = [...inspectionAhead(draft.record, dayOf(at)), ...notReady(draft.record)]
+    const issues = own.length > 0 ? own : await unsaid({ ...context, database: within }, actor, draft)
     if (issues.length > 0) return invalid(...issues)
     const revision = draft.revision + 1
     await markSubmitted(tx, county, id, revision, { by: account, at })
@@ -55,4 +59,12 @@ export const submitFindings = (
       findings: { ...draft, state: 'submitted', revision, changedAt: at, submittedAt: at },
       reconciled,
     })
+  })
+
+/** What the protocol asks of the system on file, which the firm itself may not read in full. */
+const unsaid = (context: OperationContext, actor: Person, draft: Findings): Promise<readonly EntryIssue[]> =>
+  transact(context.database, asService(actor), async (tx) => {
+    const { input } = await gatherInput(tx, context, actor.county, draft.parcel)
+    const { id, organization: firm, record } = draft
+    return leftOutUnsaid(input, { id, firm, submittedOn: input.asOf, record })
   })

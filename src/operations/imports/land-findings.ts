@@ -32,7 +32,7 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   for (const row of rows) {
     await breathe()
     const [found, firm] = [parcelOf(row), firmOf(row, firms)]
-    const read = readEntry(findingsEntry, row.entry)
+    const read = readEntry(findingsEntry, withReason(row.entry))
     const issues = read.ok ? inspectionAhead(read.value, dayOf(at)) : read.error
     const faults = [
       ...('fault' in found ? [found.fault] : []),
@@ -76,6 +76,12 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   await insertSubmitted(tx, county, fresh, { by, at })
   return landed
 }
+
+/** A report that is imported can't be asked: what it leaves out without a word is left out because it does not say. */
+const withReason = (entry: unknown): unknown =>
+  typeof entry === 'object' && entry !== null && !('leftOutBecause' in entry)
+    ? { ...entry, leftOutBecause: 'not-stated' }
+    : entry
 
 const keyOf = ({ parcel, organization, record }: Omit<SubmittedInspection, 'id'>): string =>
   `${parcel} ${organization} ${record.inspectedOn}`

@@ -191,6 +191,10 @@ export const EN: AgentVoice = {
     accept: ours`The county reviewed and accepted it.`,
     'require-permit': ours`The county requires a permit for the work that was done.`,
     'require-repair': ours`The county requires a repair and a new inspection. A licensed installer must do the repair.`,
+    'waive-seen-before': ours`The county waived it: it was seen before.`,
+    'waive-being-replaced': ours`The county waived it: the part is being replaced under a permit.`,
+    'waive-no-way-in': ours`The county waived it: nobody can reach it without doing harm.`,
+    'waive-not-this-system': ours`The county waived it: this system does not need it.`,
     'ask-remeasurement': ours`The county asked the inspection firm to measure again.`,
   },
 }

@@ -192,6 +192,10 @@ export const ES: AgentVoice = {
     accept: ours`El condado lo revisó y lo aceptó.`,
     'require-permit': ours`El condado exige un permiso para la obra hecha.`,
     'require-repair': ours`El condado exige arreglar el sistema y revisarlo otra vez. Debe hacerlo gente con licencia.`,
+    'waive-seen-before': ours`El condado lo dispensó: ya se había visto.`,
+    'waive-being-replaced': ours`El condado lo dispensó: la parte se está cambiando con permiso.`,
+    'waive-no-way-in': ours`El condado lo dispensó: no se puede alcanzar sin causar daño.`,
+    'waive-not-this-system': ours`El condado lo dispensó: este sistema no lo necesita.`,
     'ask-remeasurement': ours`El condado pidió a la empresa que mida otra vez.`,
   },
 }

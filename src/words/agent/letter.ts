@@ -1,3 +1,4 @@
+import type { LeftOutReason } from '../../catalog/choices.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { DecisionAction } from '../../records/decision.ts'
 import type { NotReachedReason } from '../../records/findings.ts'
@@ -62,26 +63,28 @@ export type LetterSentences = {
   readonly notLookedFor: (part: OpenPart) => OurText
   readonly notReached: (part: OpenPart, why: NotReachedReason) => OurText
   /** What the protocol asks and nobody did, with the reason where one was given. */
-  readonly leftOut: (part: OpenPart, step: Step, why: NotReachedReason | null) => OurText
+  readonly leftOut: (part: OpenPart, step: Step, why: LeftOutReason | null) => OurText
   readonly how: { readonly [A in DecisionAction]: OurText }
 }
 
-const EN_REASONS: { readonly [R in NotReachedReason]: OurText } = {
+const EN_REASONS: { readonly [R in LeftOutReason]: OurText } = {
   buried: ours`it is buried too deep`,
   'paved-over': ours`it is paved over`,
   refused: ours`access was refused`,
   'no-time': ours`there was no time`,
   unsafe: ours`it was not safe`,
   other: ours`there was another reason`,
+  'not-stated': ours`the report does not say`,
 }
 
-const ES_REASONS: { readonly [R in NotReachedReason]: OurText } = {
+const ES_REASONS: { readonly [R in LeftOutReason]: OurText } = {
   buried: ours`está enterrado muy hondo`,
   'paved-over': ours`está bajo pavimento`,
   refused: ours`no dejaron entrar`,
   'no-time': ours`faltó tiempo`,
   unsafe: ours`no era seguro`,
   other: ours`por otra razón`,
+  'not-stated': ours`el informe no lo dice`,
 }
 
 const en: LetterCopy = {

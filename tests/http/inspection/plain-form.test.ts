@@ -48,6 +48,8 @@ const TANK = {
   step: 'tank',
   to: 'next',
   outcome: 'found',
+  opened: 'cover-off',
+  'levelAboveOutlet.side': 'at',
   shape: 'rectangular',
   material: 'concrete',
   length: '7\'-10"',
@@ -209,6 +211,20 @@ describe('the form without a script', () => {
     expect((await ask('firm', { url: `${api}/findings/${id}/photos` })).body.items).toHaveLength(1)
   })
 
+  test('what it leaves out without saying why is asked for at its own field, and nothing is submitted', async () => {
+    const { number, at } = await parcelWithPermit()
+    await post(at, START)
+    const { 'levelAboveOutlet.side': _, ...unread } = TANK
+    await post(at, { ...unread, ...(await versionAt(at)) })
+    const refused = await post(at, { step: 'review', to: 'next', ...(await versionAt(at)) })
+    expect(refused.statusCode).toBe(422)
+    expect(refused.body).toContain('was not read for its liquid level: do it, or say why it was left out')
+    expect((await findingsOf(number))[0].state).toBe('draft')
+    await post(at, { ...unread, leftOutBecause: 'unsafe', ...(await versionAt(at)) })
+    await post(at, { step: 'review', to: 'next', ...(await versionAt(at)) })
+    expect((await findingsOf(number))[0].state).toBe('submitted')
+  })
+
   test('submitted, it is amended by another', async () => {
     const { number, at } = await parcelWithPermit()
     await post(at, START)
@@ -223,7 +239,7 @@ describe('the form without a script', () => {
 
   test('submitted from somewhere else meanwhile: said, what was typed stays, and no second inspection begins', async () => {
     const { number, at } = await parcelWithPermit()
-    await post(at, START)
+    await post(at, { ...START, leftOutBecause: 'no-time' })
     const version = await versionAt(at)
     await ask('firm', { method: 'POST', url: `${api}/findings/${version.draft}/submission` })
     const late = await post(at, { ...TANK, ...version })

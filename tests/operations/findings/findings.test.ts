@@ -5,12 +5,20 @@ import { changeFindings } from '../../../src/operations/findings/change-findings
 import { draftFindings } from '../../../src/operations/findings/draft-findings.ts'
 import { listFindings, readFindings } from '../../../src/operations/findings/read-findings.ts'
 import { submitFindings } from '../../../src/operations/findings/submit-findings.ts'
+import { enterPermit } from '../../../src/operations/permits/enter-permit.ts'
 import { readNewestReconciliation } from '../../../src/operations/reconciliation/read-reconciliation.ts'
 import type { FindingsEntry } from '../../../src/reading/entry/findings.ts'
 import { transact } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
 import type { Enrolled } from '../../support/people.ts'
-import { findingsRecord, inspectionThatDiffers, newParcel, standingClock } from '../../support/quillback.ts'
+import {
+  findingsRecord,
+  inspectionThatDiffers,
+  newParcel,
+  permit1974,
+  permitRecord,
+  standingClock,
+} from '../../support/quillback.ts'
 
 const { clock, set } = standingClock('2026-11-02T15:00:00Z')
 const { services: context, people } = await testApp({ clock })
@@ -85,7 +93,46 @@ describe('what a submission has to say', () => {
       error: { why: 'invalid', issues: [{ pointer: '/components/0/notOpenedBecause' }] },
     })
     const components = [{ ...tank, notOpenedBecause: 'paved-over' } as const]
-    expect(await submitted({ inspectedOn, components })).toMatchObject({ ok: true })
+    expect(await submitted({ inspectedOn, components, ground: 'dry' })).toMatchObject({ ok: true })
+  })
+
+  test('what the protocol can’t do without says why it was left out, at its own field and once for each part', async () => {
+    const inspectedOn = '2026-10-12'
+    const opened = { ...tank, opened: 'cover-off' } as const
+    const pointers = async (entry: FindingsEntry) => {
+      const answer = await submitted(entry)
+      return answer.ok
+        ? []
+        : answer.error.why === 'invalid'
+          ? answer.error.issues.map(({ pointer }) => pointer)
+          : null
+    }
+    const chamber = { label: 'chamber', kind: 'pump-chamber', outcome: 'found', opened: 'cover-off' } as const
+    expect(await pointers({ inspectedOn, components: [opened, chamber] })).toEqual([
+      '/components/0/leftOutBecause',
+      '/notWalkedBecause',
+      '/components/1/leftOutBecause',
+    ])
+    expect(
+      await pointers({
+        inspectedOn,
+        notWalkedBecause: 'refused',
+        components: [
+          { ...opened, leftOutBecause: 'no-time' },
+          { ...chamber, leftOutBecause: 'unsafe' },
+        ],
+      }),
+    ).toEqual([])
+  })
+
+  test('a part on record that is not told of is asked for', async () => {
+    const { id: parcel } = await newParcel(context)
+    must(await enterPermit(context, reviewer, parcel, permitRecord(permit1974)))
+    const entry = findingsRecord({ inspectedOn: '2026-10-12', ground: 'dry' })
+    const { id } = must(await draftFindings(context, firm, parcel, entry))
+    expect(await submitFindings(context, firm, id, undefined)).toMatchObject({
+      error: { why: 'invalid', issues: [{ pointer: '/components/-' }] },
+    })
   })
 })
 

@@ -9,6 +9,7 @@ import { formFaultWords } from '../../../words/form-faults.ts'
 import { answered } from '../../api/answer.ts'
 import { problem } from '../../problem.ts'
 import { inspectionPath } from '../addresses.ts'
+import { placedFaults } from '../form/placed-faults.ts'
 import { type Faults, readForm } from '../form/read.ts'
 import { type InspectionForm, withoutPart } from '../form/typed.ts'
 import { withAdded, withStep } from '../form/with-step.ts'
@@ -151,16 +152,11 @@ async function refused(
   again: (faults: Faults, notice?: string) => Promise<FastifyReply>,
 ): Promise<FastifyReply> {
   if (refusal.why === 'invalid') {
-    const start = Object.fromEntries(
-      refusal.issues.map(({ pointer, message }) => [
-        pointer.slice(1),
-        { why: 'says' as const, says: message },
-      ]),
+    const faults = placedFaults(refusal.issues, typed)
+    const elsewhere = Object.entries(faults).flatMap(([step, own]) =>
+      step === sent.step ? [] : Object.values(own),
     )
-    return again(
-      { start },
-      sent.step === 'start' ? undefined : Object.values(start).map(formFaultWords).join('; '),
-    )
+    return again(faults, elsewhere.length === 0 ? undefined : elsewhere.map(formFaultWords).join('; '))
   }
   if (refusal.why !== 'stale' && refusal.why !== 'conflict') return answered({ ok: false, error: refusal })
   // Somebody was quicker, between the reading of this request and its writing: look at what there is now.

@@ -36,6 +36,7 @@ const GROUND = [
   'discharge',
   'runBack',
   'dye',
+  'leftOutBecause',
 ] as const satisfies readonly (keyof typeof INSPECTION_FIELDS)[]
 /** Every other field of the inspection itself but its notes, which are asked for at the end. */
 const HOUSE = Object.entries(INSPECTION_FIELDS).flatMap(([name, { value }]) =>

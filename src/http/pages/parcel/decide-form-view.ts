@@ -1,4 +1,3 @@
-import { DECISION_ACTIONS } from '../../../records/decision.ts'
 import { DECISION_WORDS } from '../../../words/decisions.ts'
 import { flag, type Html, html } from '../html.ts'
 import { decisionsPath } from '../layout/addresses.ts'
@@ -35,12 +34,12 @@ export function decideForm(county: string, form: DecideForm, open: boolean): Htm
   `
 }
 
-function actions({ discrepancy, typed, faults }: DecideForm): Html {
+function actions({ discrepancy, actions: offered, typed, faults }: DecideForm): Html {
   return html`
     <fieldset${described('action', discrepancy, faults.action)}>
       <legend>Decision</legend>
       ${fault('action', discrepancy, faults.action)}
-      ${DECISION_ACTIONS.map(
+      ${offered.map(
         (action) =>
           html`
             <label class="choice">

@@ -1,6 +1,7 @@
 import { MEASURE_WORDS } from '../../../brief/recorded.ts'
 import { CORRECTABLE, type Correctable } from '../../../reading/entry/correction.ts'
 import type { AsBuilt } from '../../../records/as-built.ts'
+import { DECISION_ACTIONS, type DecisionAction, isWaiver } from '../../../records/decision.ts'
 import type { StandingDiscrepancy } from '../../../store/discrepancies.ts'
 
 /** What a person has typed into the form, by the names of its fields. */
@@ -25,6 +26,7 @@ export type DecideForm = {
   readonly version: number
   /** The decision in force, to be replaced knowingly. */
   readonly supersedes: string | null
+  readonly actions: readonly DecisionAction[]
   readonly typed: Typed
   readonly faults: Faults
   readonly notice: string | null
@@ -65,6 +67,11 @@ export function presentDecideForm(
     discrepancy: it.id,
     version: it.revision,
     supersedes: it.decision,
+    actions: DECISION_ACTIONS.filter((action) =>
+      it.kind === 'inspection-incomplete'
+        ? isWaiver(action) || action === 'ask-remeasurement'
+        : !isWaiver(action),
+    ),
     typed: { ...likely, ...own?.typed },
     faults: own?.faults ?? {},
     notice: own?.notice ?? null,
