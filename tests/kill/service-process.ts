@@ -37,7 +37,7 @@ export async function serviceProcess(settings: Readonly<Record<string, string>>)
     child = started
     for (const stream of [started.stdout, started.stderr])
       stream.setEncoding('utf8').on('data', (text: string) => lines.push(text))
-    for (const end = Date.now() + 60_000; Date.now() < end; await wait(50)) {
+    for (const end = Date.now() + 180_000; Date.now() < end; await wait(50)) {
       if (started.exitCode !== null || started.signalCode !== null)
         throw new Error(`the service ended while starting: ${lines.slice(-5).join('')}`)
       const live = await fetch(`${origin}/health/live`).catch(() => undefined)

@@ -11,6 +11,7 @@ import { COUNTY } from '../../../support/people.ts'
 export type Waiting = { readonly id: string; readonly papers: MadeForm['papers'] }
 
 let seed = 3_000
+let files = 3_000
 
 /** A paper with a permit for each layout, read and waiting to be confirmed; its parcels are in the county. */
 export async function waitingPaper(
@@ -19,6 +20,16 @@ export async function waitingPaper(
   ...layouts: readonly LayoutName[]
 ): Promise<Waiting> {
   const { pdf, papers } = await makeForm(layouts.map((layout) => ({ layout, seed: ++seed })))
+  return { id: await waitingOf({ services }, actor, pdf, papers), papers }
+}
+
+/** A file with these papers on it, read and waiting to be confirmed. */
+export async function waitingOf(
+  { services }: Pick<TestApp, 'services'>,
+  actor: Person,
+  pdf: Uint8Array,
+  papers: readonly Pick<MadeForm['papers'][number], 'truth'>[],
+): Promise<string> {
   for (const { truth } of papers) {
     must(
       await addParcel(services, serviceIn(COUNTY), {
@@ -30,7 +41,7 @@ export async function waitingPaper(
     )
   }
   const kept = await services.files.keep(Readable.from([pdf]))
-  const fileName = `box-${seed}.pdf`
+  const fileName = `box-${++files}.pdf`
   const paper = { kept, mediaType: 'application/pdf', fileName, parcel: null }
   const { document } = must(await takeInDocument(services, actor, paper))
   await readPaper(services, {
@@ -40,5 +51,5 @@ export async function waitingPaper(
     report: async () => {},
     signal: new AbortController().signal,
   })
-  return { id: document.id, papers }
+  return document.id
 }
