@@ -39,6 +39,7 @@ inBrowser('a whole inspection on a phone, by touch', () => {
     await sound(page, 'the start')
     await press(page, 'Occupied')
     await page.locator('#f-bedroomsCounted').fill('4')
+    await page.locator('#f-leftOutBecause').selectOption('no-time')
     await page.locator('#f-reference-baseline').fill('36\'-1"')
     await page
       .locator('#live')
@@ -73,6 +74,7 @@ inBrowser('a whole inspection on a phone, by touch', () => {
           expect(await shown(page, '.ask-for')).toMatch(/^While it is open:|^Too rough/)
           await press(page, /^Below$/)
           await page.locator('#f-levelAboveOutlet').fill('2 in')
+          await page.locator('#f-leftOutBecause').selectOption('no-time')
           await page.setInputFiles('#photo', {
             name: 'lid.jpg',
             mimeType: 'image/jpeg',
@@ -120,6 +122,7 @@ inBrowser('a whole inspection on a phone, by touch', () => {
     await page.locator('button[value="add"]').tap()
     expect(await page.locator('#f-label').inputValue()).toBe('cesspool')
     await page.locator('#f-label').fill('old cesspool')
+    await page.locator('#f-leftOutBecause').selectOption('unsafe')
     await next(page)
     expect(await shown(page, '.added')).toMatch(/Old cesspool/)
     await next(page)

@@ -27,6 +27,7 @@ inBrowser('without scripts', () => {
       page.locator('.big label').filter({ hasText: words, visible: true }).first().tap()
     await page.locator('#f-inspectedOn').fill('2026-10-12')
     await page.locator('#f-bedroomsCounted').fill('3')
+    await page.locator('#f-leftOutBecause').selectOption('no-time')
     await next()
     await soon(() => title(page)).toBe('House sewer')
     await press(/^Found$/)
@@ -36,6 +37,7 @@ inBrowser('without scripts', () => {
     await press(/^Found$/)
     await page.locator('#f-shape').selectOption('rectangular')
     expect(await page.locator('#f-diameter').isVisible()).toBe(false)
+    await page.locator('#f-leftOutBecause').selectOption('unsafe')
     await page.locator('#f-length').fill('7 10')
     await page.locator('#f-width').fill('4\'-4"')
     await page.locator('#f-liquidDepth').fill('4 ft')
@@ -89,6 +91,8 @@ inBrowser('with the keyboard alone', () => {
     }
     await tabTo('bedroomsCounted')
     await page.keyboard.type('3')
+    await tabTo('leftOutBecause')
+    await page.keyboard.press('ArrowDown')
     await page.keyboard.press('Enter')
     await soon(() => title(page)).toBe('House sewer')
     expect(await focused()).toBe('title')
@@ -106,6 +110,8 @@ inBrowser('with the keyboard alone', () => {
     await page.keyboard.type('4\'-4"')
     await tabTo('liquidDepth')
     await page.keyboard.type('4 ft')
+    await tabTo('leftOutBecause')
+    await page.keyboard.press('ArrowDown')
     await page.keyboard.press('Enter')
     // What is wrong gets the focus; what is right leads on.
     await soon(focused).toBe('length')
