@@ -85,6 +85,10 @@ export type OpeningMade = (typeof OPENINGS_MADE)[number]
 export const TEST_RESULTS = ['works', 'does-not-work', 'not-tested'] as const
 export type TestResult = (typeof TEST_RESULTS)[number]
 
+/** How an owner stands with whoever keeps a treatment unit going. */
+export const CONTRACTS = ['in-force', 'lapsed', 'none'] as const
+export type Contract = (typeof CONTRACTS)[number]
+
 /** What the ground over the drainfield and around the tank looked like, from best to worst. */
 export const GROUND = ['dry', 'lush', 'wet', 'surfacing'] as const
 export type Ground = (typeof GROUND)[number]

@@ -1,5 +1,6 @@
 import {
   CONDITIONS,
+  CONTRACTS,
   LEFT_OUT_REASONS,
   NOT_REACHED_REASONS,
   OPENINGS_MADE,
@@ -34,6 +35,7 @@ const LAYER = {
   section: 'contents',
   on: INSIDE_A_TANK,
 } as const
+const TESTED = { value: 'choice', choices: TEST_RESULTS, by: 'inspection', section: 'state' } as const
 const DEVICE = { ...LAYER, ways: INVERT, plausible: [0, 6] } as const
 
 /** What only an inspection can say of a component: how it was looked for, what stands in it, what state it is in. */
@@ -101,7 +103,7 @@ export const FOUND = {
     value: 'choice',
     choices: LEFT_OUT_REASONS,
     by: 'inspection',
-    section: 'state',
+    section: 'contents',
     aliases: ['left out because', 'reason not done'],
     on: [{ kinds: OPENED }],
   },
@@ -114,7 +116,7 @@ export const FOUND = {
     plausible: [-12, 4],
     by: 'inspection',
     section: 'contents',
-    on: [{ kinds: [...PITS, ...FIELDS_OF_SOIL, 'observation-port'] }],
+    on: [{ kinds: [...PITS, ...FIELDS_OF_SOIL, 'media-filter', 'observation-port'] }],
   },
   pumpWorks: {
     value: 'choice',
@@ -122,6 +124,21 @@ export const FOUND = {
     by: 'inspection',
     section: 'state',
     on: [{ kinds: ['pump-chamber', 'treatment-unit'] }],
+  },
+  floatsWork: { ...TESTED, on: [{ kinds: ['pump-chamber', 'holding-tank'] }] },
+  timerWorks: { ...TESTED, on: [{ kinds: ['pump-chamber', 'treatment-unit'] }] },
+  /** No wire, splice or terminal lies bare, and the panel and its cover are closed. */
+  wiringCovered: { value: 'flag', by: 'inspection', section: 'state', on: [{ kinds: POWERED }] },
+  /** The chlorinator has tablets and feeds them, or the lamp burns. */
+  disinfects: { ...TESTED, on: [{ kinds: ['disinfection-unit'] }] },
+  /** The contract for its upkeep, as the owner or the provider shows it. */
+  serviceContract: {
+    value: 'choice',
+    choices: CONTRACTS,
+    by: 'inspection',
+    section: 'state',
+    aliases: ['contract', 'maintenance contract'],
+    on: [{ kinds: ['treatment-unit'] }],
   },
   alarmWorks: {
     value: 'choice',
@@ -189,21 +206,33 @@ export const FOUND = {
     value: 'flag',
     by: 'inspection',
     section: 'state',
-    on: [{ kinds: [...VESSELS, ...PITS, ...OPENINGS, 'distribution-box', 'observation-port'] }],
+    on: [
+      {
+        kinds: [
+          ...VESSELS,
+          ...PITS,
+          ...OPENINGS,
+          'media-filter',
+          'privy',
+          'distribution-box',
+          'observation-port',
+        ],
+      },
+    ],
   },
   /** Open, or with a cover that is broken or not there. */
   coverMissing: {
     value: 'flag',
     by: 'inspection',
     section: 'state',
-    on: [{ kinds: [...VESSELS, ...PITS, ...OPENINGS, 'distribution-box'] }],
+    on: [{ kinds: [...VESSELS, ...PITS, ...OPENINGS, 'media-filter', 'privy', 'distribution-box'] }],
   },
   /** A probe pushed from the side goes through the top. */
   topGivesWay: {
     value: 'flag',
     by: 'inspection',
     section: 'state',
-    on: [{ kinds: [...VESSELS, ...PITS] }],
+    on: [{ kinds: [...VESSELS, ...PITS, 'privy'] }],
   },
   riserToGrade: {
     value: 'flag',

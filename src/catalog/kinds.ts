@@ -4,7 +4,13 @@ export const COMPONENT_KINDS = [
   'pump-chamber',
   'treatment-unit',
   'holding-tank',
+  'grease-interceptor',
+  'media-filter',
+  'disinfection-unit',
+  'laundry-system',
   'cesspool',
+  'privy',
+  'straight-pipe',
   'distribution-box',
   'building-sewer',
   'effluent-line',
@@ -29,14 +35,29 @@ export const ABSORPTION_KINDS = ['seepage-pit', 'trench', 'bed', 'chambers', 'mo
 export type AbsorptionKind = (typeof ABSORPTION_KINDS)[number]
 
 /** Kinds by how they are built, as fields name them. */
-export const VESSELS = ['tank', 'pump-chamber', 'treatment-unit', 'holding-tank'] as const
+export const VESSELS = [
+  'tank',
+  'pump-chamber',
+  'treatment-unit',
+  'holding-tank',
+  'grease-interceptor',
+] as const
 /** Vessels whose liquid stands at an outlet when all is well. A holding tank has none, a pump sets its own level. */
-export const WITH_OUTLET = ['tank', 'treatment-unit'] as const
+export const WITH_OUTLET = ['tank', 'treatment-unit', 'grease-interceptor'] as const
 /** Kinds that are opened to be seen into. */
-export const OPENED = [...VESSELS, 'cesspool', 'seepage-pit', 'distribution-box'] as const
+export const OPENED = [
+  ...VESSELS,
+  'media-filter',
+  'disinfection-unit',
+  'laundry-system',
+  'cesspool',
+  'privy',
+  'seepage-pit',
+  'distribution-box',
+] as const
 /** Kinds with a motor, floats or an alarm. */
 export const POWERED = ['pump-chamber', 'treatment-unit', 'holding-tank'] as const
-export const PITS = ['seepage-pit', 'cesspool'] as const
+export const PITS = ['seepage-pit', 'cesspool', 'laundry-system'] as const
 export const FIELDS_OF_SOIL = ['trench', 'bed', 'chambers', 'mound', 'drip-field'] as const
 export const LINES = ['building-sewer', 'effluent-line'] as const
 export const BAFFLES = ['inlet-baffle', 'outlet-baffle'] as const

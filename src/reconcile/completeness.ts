@@ -91,6 +91,14 @@ function ofPart(step: Step, found: FoundComponent | null, record: FindingsRecord
       return found.lidSecured === null ? leftOut(own) : done
     case 'test-pump':
       return tested(found.pumpWorks, own)
+    case 'test-floats':
+      return tested(found.floatsWork, own)
+    case 'check-wiring':
+      return (found.wiringCovered ?? null) === null ? leftOut(own) : done
+    case 'test-disinfection':
+      return tested(found.disinfects, own)
+    case 'ask-contract':
+      return (found.serviceContract ?? null) === null ? leftOut(own) : done
     case 'test-alarm':
       return tested(found.alarmWorks, own)
     default:

@@ -38,6 +38,9 @@ export const ACTS = [
   'keep-off',
   'fix-flow',
   'stop-discharge',
+  'replace-straight-pipe',
+  'cover-wiring',
+  'renew-contract',
   'stop-use-and-fix',
   'repair-equipment',
   'check-drainfield',
@@ -81,6 +84,9 @@ export const ACTOR_OF: { readonly [A in Act]: Actor } = {
   'keep-off': 'owner',
   'fix-flow': 'owner',
   'stop-discharge': 'owner',
+  'replace-straight-pipe': 'owner',
+  'cover-wiring': 'owner',
+  'renew-contract': 'owner',
   'stop-use-and-fix': 'owner',
   'repair-equipment': 'owner',
   'check-drainfield': 'reviewer',
@@ -104,11 +110,25 @@ export type Consequence = {
 /** Without its outlet baffle a tank sends solids to the absorption area, which does not recover from them. */
 const HURTS_WHEN_MISSING: readonly string[] = ['outlet-baffle', 'inlet-baffle', 'access-opening']
 
+/** Parts with a place of their own that sewage passes, and wells. */
+const PLACED: readonly (ComponentKind | 'system')[] = [
+  'tank',
+  'pump-chamber',
+  'treatment-unit',
+  'holding-tank',
+  'grease-interceptor',
+  'media-filter',
+  'disinfection-unit',
+  'laundry-system',
+  'cesspool',
+  'privy',
+  'straight-pipe',
+  'well',
+]
+
 /** Parts whose place matters to more than whoever looks for them next. */
 const PLACE_MATTERS = (kind: ComponentKind | 'system'): boolean =>
-  kind !== 'system' &&
-  (['tank', 'pump-chamber', 'treatment-unit', 'holding-tank', 'cesspool', 'well'].includes(kind) ||
-    isAbsorption(kind))
+  kind !== 'system' && (PLACED.includes(kind) || isAbsorption(kind))
 
 /** Parts that are work without a permit where no permit shows them. What keeps its distance from a well needs the well known. */
 const PERMIT_MATTERS = (kind: ComponentKind | 'system'): boolean =>
@@ -177,7 +197,12 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
     case 'failure-sign':
       return sign(reason)
     case 'equipment-failed':
-      return consequence('action', 'repair-equipment')
+      return consequence(
+        'action',
+        reason.is === 'equipment' && reason.device === 'wiring' ? 'cover-wiring' : 'repair-equipment',
+      )
+    case 'contract-lapsed':
+      return consequence('review', 'renew-contract')
     case 'inspection-incomplete':
       return consequence('review', 'finish-inspection')
     case 'solids-high':
@@ -235,6 +260,8 @@ function sign(reason: Reason): Consequence {
   switch (reason.sign) {
     case 'backup':
       return consequence('action', 'stop-use-and-fix')
+    case 'pipe-to-open':
+      return consequence('action', 'replace-straight-pipe')
     case 'discharge':
     case 'dye':
       return consequence('action', 'stop-discharge')

@@ -8,6 +8,7 @@ import type { Existing } from '../rules/values/requirement.ts'
 import type { Occasion } from './asked-of-code.ts'
 import { isDecided } from './consequence.ts'
 import type { Construction } from './construction.ts'
+import type { Device } from './devices.ts'
 import type { Outcome } from './outcome.ts'
 import type { Sign } from './reason.ts'
 
@@ -37,7 +38,7 @@ export type Detail = {
   readonly existing: Existing | null
   /** A part that a rule requires and no permit lists. */
   readonly requiredBy: 'rule' | null
-  readonly device: 'pump' | 'alarm' | null
+  readonly device: Device | null
   /** What an inspection left out. */
   readonly step: Step | null
   /** A level that may be a leak or only an empty house: it has to be read again. */

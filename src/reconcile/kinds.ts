@@ -24,6 +24,7 @@ export const DISCREPANCY_KINDS = [
   'record-unclear',
   'failure-sign',
   'equipment-failed',
+  'contract-lapsed',
   'inspection-incomplete',
   'measurement-unclear',
   'findings-stale',

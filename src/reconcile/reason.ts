@@ -1,6 +1,6 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PlainDate } from '../base/plain-date.ts'
-import type { LeftOutReason, TestResult } from '../catalog/choices.ts'
+import type { Contract, LeftOutReason, TestResult } from '../catalog/choices.ts'
 import type { Material } from '../records/component.ts'
 import type { Condition, SearchMethod } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
@@ -8,6 +8,7 @@ import type { FirmText, PaperText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
 import type { Step as ProtocolStep } from '../rules/values/protocol.ts'
 import type { AgainstLeast, Occasion } from './asked-of-code.ts'
+import type { Device } from './devices.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 import type { ReasonOfBuilding } from './reason-of-building.ts'
@@ -15,6 +16,7 @@ import type { ReasonOfBuilding } from './reason-of-building.ts'
 /** Signs of a system that fails, in the order of how bad they are. */
 export const SIGNS = [
   'backup',
+  'pipe-to-open',
   'discharge',
   'surfacing',
   'dye',
@@ -212,7 +214,8 @@ export type Reason =
   | { readonly is: 'top'; readonly holds: boolean }
   /** What shows outside that the system does not drain. */
   | { readonly is: 'sign'; readonly sign: Sign; readonly seen: boolean }
-  | { readonly is: 'equipment'; readonly device: 'pump' | 'alarm'; readonly result: TestResult }
+  | { readonly is: 'equipment'; readonly device: Device; readonly result: TestResult }
+  | { readonly is: 'contract'; readonly contract: Contract }
   | {
       readonly is: 'protocol'
       readonly step: ProtocolStep

@@ -24,6 +24,7 @@ import { recordClarity } from './checks/record-clarity.ts'
 import { recordPresence } from './checks/record-presence.ts'
 import { requiredDevice } from './checks/required-device.ts'
 import { requiredFilter } from './checks/required-filter.ts'
+import { serviceContract } from './checks/service-contract.ts'
 import { lenderSetback, setback, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
 import { tankConstruction } from './checks/tank-construction.ts'
@@ -58,6 +59,7 @@ export const CHECKS: readonly Check[] = [
   failureSigns,
   level,
   equipment,
+  serviceContract,
   solids,
   pumpingInterval,
   condition,

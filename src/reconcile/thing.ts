@@ -2,6 +2,7 @@ import type { PlainDate } from '../base/plain-date.ts'
 import type { SystemField } from '../records/as-built.ts'
 import type { MeasureName, Side } from '../records/component.ts'
 import type { Construction } from './construction.ts'
+import type { Device } from './devices.ts'
 import type { Quantity } from './quantity.ts'
 
 /** What a fact or an exhibit is: a field of the record or the inspection, or something computed or required. */
@@ -19,8 +20,8 @@ export type Thing =
   | 'top'
   | 'level'
   | 'sign'
-  | 'pump'
-  | 'alarm'
+  | Device
+  | 'contract'
   | 'scumThickness'
   | 'scumBottomBelow'
   | 'sludgeDepth'

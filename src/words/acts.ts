@@ -56,6 +56,12 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return 'fill the tank with water to its outlet, and read the level again after a day'
     case 'stop-discharge':
       return 'stop the discharge, keep people and animals away from it, and have the system repaired under a permit'
+    case 'replace-straight-pipe':
+      return 'stop using the pipe, have a septic system put in under a permit, and have the sewage pumped and hauled until then'
+    case 'cover-wiring':
+      return `switch off the power to ${the(about)}, and have a licensed electrician cover the wiring at once`
+    case 'renew-contract':
+      return `show a service contract for ${the(about)}, or sign one with a licensed provider`
     case 'stop-use-and-fix':
       return 'use as little water as possible, and have the system checked by a licensed installer at once'
     case 'repair-equipment':

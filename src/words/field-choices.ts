@@ -1,5 +1,7 @@
 import {
   CONDITIONS,
+  CONTRACTS,
+  type Contract,
   DISCHARGES,
   type Discharge,
   DYE,
@@ -91,6 +93,12 @@ export const TEST_WORDS: { readonly [T in TestResult]: string } = {
   'not-tested': 'Not tested',
 }
 
+export const CONTRACT_WORDS: { readonly [C in Contract]: string } = {
+  'in-force': 'In force',
+  lapsed: 'Lapsed',
+  none: 'None',
+}
+
 export const GROUND_WORDS: { readonly [G in Ground]: string } = {
   dry: 'Dry',
   lush: 'Unusually green or lush',
@@ -176,6 +184,7 @@ const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }
   [LEFT_OUT_REASONS, LEFT_OUT_WORDS],
   [OPENINGS_MADE, OPENED_WORDS],
   [TEST_RESULTS, TEST_WORDS],
+  [CONTRACTS, CONTRACT_WORDS],
   [GROUND, GROUND_WORDS],
   [DISCHARGES, DISCHARGE_WORDS],
   [DYE, DYE_WORDS],

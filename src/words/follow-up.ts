@@ -91,6 +91,8 @@ function toFirm(it: Discrepancy): string {
       return 'Keep people and animals away from sewage. Photograph it and say where it is.'
     case 'equipment-failed':
       return 'Leave wiring to a licensed electrician. Tell the owner before you leave.'
+    case 'contract-lapsed':
+      return 'Tell the owner who can service it.'
     case 'inspection-incomplete':
       return 'Do it while you are there, or state why it cannot be done.'
     case 'findings-stale':
@@ -174,6 +176,8 @@ function toReviewer(it: Discrepancy): string {
       return 'The system is not draining, even if every size is right.'
     case 'equipment-failed':
       return 'Without it the chamber can overflow, or nobody is warned.'
+    case 'contract-lapsed':
+      return 'Ask the owner for a contract. A unit that nobody serves stops treating.'
     case 'inspection-incomplete':
       return 'Ask the firm to finish it, or waive it with a reason.'
     case 'findings-stale':

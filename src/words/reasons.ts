@@ -122,7 +122,11 @@ export function reasonWords({ subject, reason }: Told): string {
     case 'sign':
       return reason.seen ? choiceWords(reason.sign) : NO_SIGN[reason.sign]
     case 'equipment':
-      return `the ${reason.device === 'pump' ? 'pump or blower' : 'alarm'} of ${name} ${choiceWords(reason.result)}`
+      return reason.device === 'wiring'
+        ? `the wiring of ${name} ${reason.result === 'works' ? 'is covered' : 'lies bare'}`
+        : `the ${THING_NOUNS[reason.device]} of ${name} ${choiceWords(reason.result)}`
+    case 'contract':
+      return `the service contract of ${name} is ${choiceWords(reason.contract)}`
     case 'protocol':
       return protocolWords(name, reason)
     case 'low-level':
@@ -224,6 +228,7 @@ const levelWords = ({ value, unit }: Quantity, against: 'outlet' | 'inlet'): str
 
 const NO_SIGN: { readonly [S in Sign]: string } = {
   backup: 'no sewage has backed up into the house',
+  'pipe-to-open': 'no pipe carries sewage to the open',
   discharge: 'no sewage discharges but to the drainfield',
   surfacing: 'no sewage or effluent is on the surface',
   dye: 'dye was used and not seen',
@@ -241,6 +246,10 @@ export const STEP_DONE: { readonly [S in Step]: string } = {
   'check-cover': 'checked for its cover',
   'test-pump': 'tested for its pump or blower',
   'test-alarm': 'tested for its alarm',
+  'test-floats': 'tested for its floats',
+  'check-wiring': 'checked for its wiring',
+  'test-disinfection': 'tested',
+  'ask-contract': 'asked about for its service contract',
   'walk-ground': 'walked',
   'count-bedrooms': 'counted',
   'ask-occupancy': 'asked',

@@ -29,6 +29,7 @@ export const KIND_TITLES: { readonly [K in DiscrepancyKind]: string } = {
   'condition-poor': 'Poor condition',
   'failure-sign': 'Sign of failure',
   'equipment-failed': 'Equipment does not work',
+  'contract-lapsed': 'No service contract',
   'inspection-incomplete': 'Inspection incomplete',
   'record-absent': 'No permit on file',
   'record-unclear': 'Record unclear',

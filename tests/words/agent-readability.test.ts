@@ -5,6 +5,7 @@ import { OCCASIONS } from '../../src/reconcile/asked-of-code.ts'
 import { ACTS } from '../../src/reconcile/consequence.ts'
 import { CONSTRUCTIONS } from '../../src/reconcile/construction.ts'
 import type { Detail, OpenPart } from '../../src/reconcile/detail.ts'
+import { DEVICES } from '../../src/reconcile/devices.ts'
 import { DISCREPANCY_KINDS } from '../../src/reconcile/kinds.ts'
 import { SIGNS } from '../../src/reconcile/reason.ts'
 import type { OpenItem } from '../../src/reconcile/status.ts'
@@ -31,7 +32,7 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   existing: [null, ...EXISTING],
   borneOut: [false, true],
   requiredBy: [null, 'rule'],
-  device: [null, 'pump', 'alarm'],
+  device: [null, ...DEVICES],
   step: [null, ...STEPS],
   readAgain: [false, true],
   against: [null, 'record', 'code'],

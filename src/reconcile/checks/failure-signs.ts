@@ -39,6 +39,9 @@ export const failureSigns = check({
 /** Whether a sign was seen; null where the inspection does not say. */
 const SEEN: { readonly [S in Sign]: (record: FindingsRecord) => boolean | null } = {
   backup: ({ backup }) => backup,
+  // A pipe that is no part of a system: its being there and in use is the failure.
+  'pipe-to-open': ({ components }) =>
+    components.some(({ kind, outcome }) => kind === 'straight-pipe' && outcome === 'found') ? true : null,
   discharge: ({ discharge }) => (discharge === null ? null : discharge !== 'none'),
   surfacing: ({ ground }) => (ground === null ? null : ground === 'surfacing'),
   dye: ({ dye }) => (dye === null || dye === 'no-dye' ? null : dye === 'seen'),

@@ -14,7 +14,7 @@ import type { ReasonOf } from '../reason.ts'
 
 type LevelComes = ReasonOf<'level'>['comes']
 
-const BY_INLET: readonly string[] = [...PITS, ...FIELDS_OF_SOIL, 'observation-port']
+const BY_INLET: readonly string[] = [...PITS, ...FIELDS_OF_SOIL, 'media-filter', 'observation-port']
 
 /**
  * Where the liquid is, against what it is read from. Over an outlet, in a tank or a box, what lies beyond takes too little.

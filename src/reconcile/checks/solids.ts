@@ -94,15 +94,24 @@ export const solids = check({
   },
 })
 
+const SETTLING: readonly string[] = ['tank', 'grease-interceptor']
+
 function questions({ findings, former, book, county, asBuilt }: Case): readonly Question[] {
   const tanks = (findings?.record.components ?? []).filter(
     ({ kind, outcome, sludgeDepth, scumThickness, scumBottomBelow }) =>
-      kind === 'tank' && outcome === 'found' && (sludgeDepth ?? scumThickness ?? scumBottomBelow) !== null,
+      SETTLING.includes(kind) &&
+      outcome === 'found' &&
+      (sludgeDepth ?? scumThickness ?? scumBottomBelow) !== null,
   )
   const rules = inForce(book, county, 'solids.rules', asBuilt.on)
   if (rules.state !== 'in-force') return []
   const inUse = tanks.filter((found) => !former.some((old) => old.found === found))
-  return inUse.flatMap((found) => rules.value.map((rule) => ({ found, rule })))
+  // Distances to the outlet device are rules for septic tanks; a share of the depth is asked of an interceptor too.
+  const fits = ({ kind }: FoundComponent, { anyOf }: SolidsRule): boolean =>
+    kind === 'tank' || anyOf.every(({ when }) => when === 'share-above')
+  return inUse.flatMap((found) =>
+    rules.value.filter((rule) => fits(found, rule)).map((rule) => ({ found, rule })),
+  )
 }
 
 function readingsOf(found: FoundComponent, given: Case): Fact<SolidsReadings> {

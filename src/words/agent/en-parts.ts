@@ -1,4 +1,5 @@
 import type { OpenPart } from '../../reconcile/detail.ts'
+import type { Device } from '../../reconcile/devices.ts'
 import type { Sign } from '../../reconcile/reason.ts'
 import type { OpenItem } from '../../reconcile/status.ts'
 import type { ComponentKind } from '../../records/component.ts'
@@ -14,6 +15,12 @@ export const NOUNS: { readonly [K in ComponentKind | 'system']: OurText } = {
   'pump-chamber': ours`pump chamber`,
   'treatment-unit': ours`aerobic treatment unit`,
   'holding-tank': ours`holding tank`,
+  'grease-interceptor': ours`grease trap`,
+  'media-filter': ours`sand filter`,
+  'disinfection-unit': ours`disinfection unit`,
+  'laundry-system': ours`laundry drain pit`,
+  privy: ours`outhouse`,
+  'straight-pipe': ours`straight pipe`,
   cesspool: ours`cesspool`,
   'distribution-box': ours`distribution box`,
   'building-sewer': ours`sewer line from the house`,
@@ -65,6 +72,7 @@ export const required = ({ detail: { source } }: OpenItem): OurText =>
 
 export const SIGNS: { readonly [S in Sign]: OurText } = {
   backup: ours`Sewage has backed up into the house.`,
+  'pipe-to-open': ours`A pipe carries raw sewage out into the open. There is no tank and no drainfield.`,
   discharge: ours`Sewage goes onto the ground, into a ditch or into water.`,
   surfacing: ours`Sewage or wastewater is on the ground. It can make people sick.`,
   dye: ours`Dye from the house came out on the ground or in water.`,
@@ -94,6 +102,16 @@ export const EXISTING: { readonly [E in Existing]: OurText } = {
   hazard: ours`The rule calls it a hazard.`,
 }
 
+/** What is tested by itself, where it does not work. */
+export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
+  pump: (part) => ours`The pump or blower of ${the(part)} does not work.`,
+  alarm: (part) => ours`The alarm of ${the(part)} does not work.`,
+  floats: (part) => ours`The floats of ${the(part)} do not switch the pump.`,
+  timer: (part) => ours`The timer of ${the(part)} does not work.`,
+  wiring: (part) => ours`Bare wires were seen at ${the(part)}. They can kill.`,
+  disinfection: (part) => ours`${The(part)} does not clean the water as it must.`,
+}
+
 /** What an inspection left out, in a short sentence. */
 export function leftOut(part: OpenPart, step: Step): OurText {
   switch (step) {
@@ -111,6 +129,14 @@ export function leftOut(part: OpenPart, step: Step): OurText {
       return ours`The pump or blower of ${the(part)} was not tested.`
     case 'test-alarm':
       return ours`The alarm of ${the(part)} was not tested.`
+    case 'test-floats':
+      return ours`The floats of ${the(part)} were not tested.`
+    case 'check-wiring':
+      return ours`The wires at ${the(part)} were not looked at.`
+    case 'test-disinfection':
+      return ours`${The(part)} was not tested.`
+    case 'ask-contract':
+      return ours`Nobody asked who keeps ${the(part)} working.`
     case 'walk-ground':
       return ours`The ground over the drainfield was not walked.`
     case 'count-bedrooms':

@@ -6,6 +6,7 @@ import {
   BUILT,
   CONDITIONS,
   EXISTING,
+  FAILED,
   leftOut,
   NOUNS,
   name,
@@ -117,10 +118,8 @@ export const EN: AgentVoice = {
     },
     'failure-sign': ({ detail: { sign } }) =>
       sign === null ? ours`The system shows signs of failure.` : SIGNS[sign],
-    'equipment-failed': ({ part, detail: { device } }) =>
-      device === 'alarm'
-        ? ours`The alarm of ${the(part)} does not work.`
-        : ours`The pump or blower of ${the(part)} does not work.`,
+    'equipment-failed': ({ part, detail: { device } }) => FAILED[device ?? 'pump'](part),
+    'contract-lapsed': ({ part }) => ours`Nobody has a contract to keep ${the(part)} working. It needs one.`,
     'inspection-incomplete': ({ part, detail: { step } }) =>
       step === null ? ours`The inspection is not complete.` : leftOut(part, step),
     'record-absent': () => ours`The county has no record of a septic system on this parcel.`,
@@ -162,6 +161,10 @@ export const EN: AgentVoice = {
     'refill-and-read': () => ours`Fill the tank with water. An inspector must read the level again.`,
     'stop-discharge': () =>
       ours`Stop the discharge. Keep people and animals away from it. Have the system repaired under a permit.`,
+    'replace-straight-pipe': () =>
+      ours`Stop using the pipe. Put in a septic system under a permit. Have the sewage hauled away until then.`,
+    'cover-wiring': () => ours`Switch the power off. Have a licensed electrician cover the wires at once.`,
+    'renew-contract': () => ours`Show the county a service contract, or sign a new one.`,
     'stop-use-and-fix': () =>
       ours`Use as little water as you can. Have a licensed installer check the system at once.`,
     'repair-equipment': () => ours`Have it fixed. Use a licensed electrician or a licensed repair firm.`,

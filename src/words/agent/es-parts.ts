@@ -1,4 +1,5 @@
 import type { OpenPart } from '../../reconcile/detail.ts'
+import type { Device } from '../../reconcile/devices.ts'
 import type { Sign } from '../../reconcile/reason.ts'
 import type { OpenItem } from '../../reconcile/status.ts'
 import type { ComponentKind } from '../../records/component.ts'
@@ -20,6 +21,12 @@ export const NOUNS: { readonly [K in ComponentKind | 'system']: Noun } = {
   'pump-chamber': f(ours`cámara de bombeo`),
   'treatment-unit': f(ours`planta de tratamiento aeróbico`),
   'holding-tank': m(ours`tanque de retención`),
+  'grease-interceptor': f(ours`trampa de grasa`),
+  'media-filter': m(ours`filtro de arena`),
+  'disinfection-unit': m(ours`equipo de desinfección`),
+  'laundry-system': m(ours`pozo de agua de lavado`),
+  privy: f(ours`letrina`),
+  'straight-pipe': m(ours`tubo directo`),
   cesspool: m(ours`pozo negro`),
   'distribution-box': f(ours`caja de distribución`),
   'building-sewer': f(ours`tubería de la casa`),
@@ -69,6 +76,7 @@ export const required = ({ detail: { source } }: OpenItem): OurText =>
 
 export const SIGNS: { readonly [S in Sign]: OurText } = {
   backup: ours`Las aguas negras regresaron a la casa.`,
+  'pipe-to-open': ours`Un tubo saca las aguas negras al aire libre. No hay tanque ni campo de drenaje.`,
   discharge: ours`Las aguas negras salen al suelo, a una zanja o al agua.`,
   surfacing: ours`Hay aguas negras sobre el suelo. Pueden enfermar a la gente.`,
   dye: ours`El tinte puesto en la casa salió al suelo o al agua.`,
@@ -97,6 +105,15 @@ export const EXISTING: { readonly [E in Existing]: OurText } = {
   hazard: ours`La norma lo llama un peligro.`,
 }
 
+export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
+  pump: (part) => ours`La bomba o el soplador ${ofThe(part)} no funciona.`,
+  alarm: (part) => ours`La alarma ${ofThe(part)} no funciona.`,
+  floats: (part) => ours`Los flotadores ${ofThe(part)} no mueven la bomba.`,
+  timer: (part) => ours`El reloj ${ofThe(part)} no funciona.`,
+  wiring: (part) => ours`Hay cables sin tapar en ${the(part)}. Pueden matar.`,
+  disinfection: (part) => ours`${The(part)} no limpia el agua como debe.`,
+}
+
 /** Lo que la inspección dejó fuera. */
 export function leftOut(part: OpenPart, step: Step): OurText {
   switch (step) {
@@ -114,6 +131,14 @@ export function leftOut(part: OpenPart, step: Step): OurText {
       return ours`No se probó la bomba o el soplador ${ofThe(part)}.`
     case 'test-alarm':
       return ours`No se probó la alarma ${ofThe(part)}.`
+    case 'test-floats':
+      return ours`No se probaron los flotadores ${ofThe(part)}.`
+    case 'check-wiring':
+      return ours`No se miraron los cables ${ofThe(part)}.`
+    case 'test-disinfection':
+      return ours`No se probó ${the(part)}.`
+    case 'ask-contract':
+      return ours`Nadie preguntó quién cuida ${the(part)}.`
     case 'walk-ground':
       return ours`No se recorrió el suelo sobre el campo de drenaje.`
     case 'count-bedrooms':

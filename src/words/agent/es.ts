@@ -5,6 +5,7 @@ import {
   by,
   CONDITIONS,
   EXISTING,
+  FAILED,
   leftOut,
   name,
   ofThe,
@@ -116,10 +117,8 @@ export const ES: AgentVoice = {
     },
     'failure-sign': ({ detail: { sign } }) =>
       sign === null ? ours`El sistema muestra señales de falla.` : SIGNS[sign],
-    'equipment-failed': ({ part, detail: { device } }) =>
-      device === 'alarm'
-        ? ours`La alarma ${ofThe(part)} no funciona.`
-        : ours`La bomba o el soplador ${ofThe(part)} no funciona.`,
+    'equipment-failed': ({ part, detail: { device } }) => FAILED[device ?? 'pump'](part),
+    'contract-lapsed': ({ part }) => ours`Nadie tiene contrato para cuidar ${the(part)}. Hace falta uno.`,
     'inspection-incomplete': ({ part, detail: { step } }) =>
       step === null ? ours`La inspección no está completa.` : leftOut(part, step),
     'record-absent': () => ours`El condado no tiene registro de un sistema séptico en esta parcela.`,
@@ -161,6 +160,10 @@ export const ES: AgentVoice = {
     'refill-and-read': () => ours`Llene el tanque con agua. Un inspector debe medir el nivel otra vez.`,
     'stop-discharge': () =>
       ours`Detenga la descarga. Aleje a personas y animales. Haga reparar el sistema con permiso.`,
+    'replace-straight-pipe': () =>
+      ours`Deje de usar el tubo. Ponga un sistema séptico con permiso. Hasta entonces, que se lleven las aguas negras.`,
+    'cover-wiring': () => ours`Corte la luz. Que un electricista con licencia tape los cables hoy mismo.`,
+    'renew-contract': () => ours`Muestre al condado un contrato de servicio, o firme uno nuevo.`,
     'stop-use-and-fix': () =>
       ours`Use la menor agua posible. Pida que un instalador con licencia revise el sistema de inmediato.`,
     'repair-equipment': () => ours`Pida que un electricista o técnico con licencia lo repare.`,
