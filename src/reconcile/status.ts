@@ -1,6 +1,6 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import { AWAITS, type DecisionAction } from '../records/decision.ts'
-import { ACTOR_OF, type Act } from './consequence.ts'
+import { ACTOR_OF, type Act } from './acts.ts'
 import { type Detail, detailOf, type OpenPart, openPart } from './detail.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
 import type { Discrepancy } from './reconcile.ts'

@@ -1,6 +1,7 @@
 import { METHODS } from '../measure/methods.ts'
 import { printSignificant } from '../measure/print/number.ts'
-import { ACTOR_OF, type Actor, type Consequence } from '../reconcile/consequence.ts'
+import { ACTOR_OF, type Actor } from '../reconcile/acts.ts'
+import type { Consequence } from '../reconcile/consequence.ts'
 import type { Remeasurement, Settle } from '../reconcile/outcome.ts'
 import type { Part } from '../records/part.ts'
 import { the } from './part.ts'

@@ -2,17 +2,9 @@ import type { AgainstLeast } from '../reconcile/asked-of-code.ts'
 import type { Outcome } from '../reconcile/outcome.ts'
 import type { Quantity } from '../reconcile/quantity.ts'
 import type { ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
-import type { Step } from '../rules/values/protocol.ts'
 import { printDate } from './date.ts'
 import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'
-import {
-  CONDITION_WORDS,
-  choiceWords,
-  KIND_ROLES,
-  LEFT_OUT_WORDS,
-  MATERIAL_NOUNS,
-  SEARCH_NOUNS,
-} from './nouns.ts'
+import { CONDITION_WORDS, choiceWords, KIND_ROLES, MATERIAL_NOUNS, SEARCH_NOUNS } from './nouns.ts'
 import { isOrAre, itOrThem, the, wasOrWere } from './part.ts'
 import { figure, ruleFeet } from './quantity.ts'
 import {
@@ -23,6 +15,7 @@ import {
   requiredPartWords,
   requires,
 } from './reasons-of-building.ts'
+import { protocolWords } from './reasons-of-inspecting.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
 import { THING_NOUNS } from './things.ts'
@@ -235,42 +228,6 @@ const NO_SIGN: { readonly [S in Sign]: string } = {
   'run-back': 'no liquid ran back from the outlet during pumping',
   'wet-ground': 'the ground over the drainfield is not wet',
   'lush-ground': 'the ground over the drainfield is not unusually green',
-}
-
-/** What a step of the protocol is, as something done to a part. */
-export const STEP_DONE: { readonly [S in Step]: string } = {
-  locate: 'located',
-  open: 'opened',
-  'read-level': 'read for its liquid level',
-  'see-outlet-device': 'looked into for its outlet device',
-  'check-cover': 'checked for its cover',
-  'test-pump': 'tested for its pump or blower',
-  'test-alarm': 'tested for its alarm',
-  'test-floats': 'tested for its floats',
-  'check-wiring': 'checked for its wiring',
-  'test-disinfection': 'tested',
-  'ask-contract': 'asked about for its service contract',
-  'walk-ground': 'walked',
-  'count-bedrooms': 'counted',
-  'ask-occupancy': 'asked',
-  'ask-pumping': 'asked',
-  'ask-backup': 'asked',
-}
-
-/** What a step of the protocol is where it is done once for the whole system. */
-const OF_SYSTEM: { readonly [S in Step]?: string } = {
-  'walk-ground': 'the ground over the drainfield was',
-  'count-bedrooms': 'the bedrooms were',
-  'ask-occupancy': 'whether anyone lives there was',
-  'ask-pumping': 'when it was last pumped was',
-  'ask-backup': 'whether sewage came up in the house was',
-}
-
-function protocolWords(name: string, { step, end, why }: ReasonOf<'protocol'>): string {
-  const subject = OF_SYSTEM[step] ?? `${name} was`
-  const not = end === 'done' ? '' : 'not '
-  const because = end === 'done' || why === null ? '' : `: ${LEFT_OUT_WORDS[why]}`
-  return `${subject} ${not}${STEP_DONE[step]}${because}`
 }
 
 function lowLevel(

@@ -5,7 +5,7 @@ import type { SubmittedFindings } from '../../records/findings.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { Step } from '../../rules/values/protocol.ts'
 import { the } from '../../words/part.ts'
-import { STEP_DONE } from '../../words/reasons.ts'
+import { STEP_DONE } from '../../words/reasons-of-inspecting.ts'
 import { capital } from '../../words/sentence.ts'
 
 /**

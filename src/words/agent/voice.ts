@@ -1,4 +1,4 @@
-import type { Act } from '../../reconcile/consequence.ts'
+import type { Act } from '../../reconcile/acts.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { DiscrepancyKind } from '../../reconcile/kinds.ts'
 import type { ItemState, OpenItem, StatusWord } from '../../reconcile/status.ts'

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { ACTORS, ACTS } from '../../../reconcile/consequence.ts'
+import { ACTORS, ACTS } from '../../../reconcile/acts.ts'
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../../reconcile/kinds.ts'
 import { type Exhibit, type Outcome, type RuleCited, VERDICTS } from '../../../reconcile/outcome.ts'
 import type { Discrepancy, Reconciliation } from '../../../reconcile/reconcile.ts'

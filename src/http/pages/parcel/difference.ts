@@ -1,4 +1,4 @@
-import type { Actor } from '../../../reconcile/consequence.ts'
+import type { Actor } from '../../../reconcile/acts.ts'
 import type { DiscrepancyKind, Severity } from '../../../reconcile/kinds.ts'
 import type { Decision } from '../../../store/decisions.ts'
 import type { StandingDiscrepancy } from '../../../store/discrepancies.ts'
