@@ -67,6 +67,10 @@ export const PARAMETERS = {
     percTable,
     'absorption area or application rate from a percolation reading',
   ),
+  'absorption.nominal-tolerance-pct': nearest(
+    quantity('pct'),
+    'how much an absorption area as built may differ from the area that was designed',
+  ),
   'absorption.texture-table': nearest(textureTable, 'application rate from a soil class or texture'),
   setbacks: nearest(setbackTable, 'least horizontal distances, feet'),
   'setbacks.lender': nearest(

@@ -6,6 +6,7 @@ import type { ParameterName } from '../rules/parameters.ts'
 export const RULE_NOUNS: { readonly [P in ParameterName]: string } = {
   'tank.minimum-capacity': 'minimum tank capacity',
   'tank.minimum-capacity-by-flow': 'minimum tank capacity for a building that is no dwelling',
+  'absorption.nominal-tolerance-pct': 'the tolerance for designed absorption areas',
   'tank.nominal-tolerance-pct': 'the tolerance for nominal tank sizes',
   'tank.usable-uncertainty-pct': 'how rough a capacity may be',
   'tank.metal-age-limit-years': 'the age of metal tanks',

@@ -27,8 +27,9 @@ export const absorptionAgainstCode = check({
   rules: {
     table: { name: 'absorption.perc-table', on: governingDay },
     flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
+    tolerancePct: { name: 'absorption.nominal-tolerance-pct', on: (_, { asBuilt }) => asBuilt.on },
   },
-  decide: ({ design, perc, area }, { table, flow }, occasion, given) =>
+  decide: ({ design, perc, area }, { table, flow, tolerancePct }, occasion, given) =>
     absorptionAnswer({
       rule: 'absorption.perc-table',
       table,
@@ -36,6 +37,7 @@ export const absorptionAgainstCode = check({
       bedrooms: design.bedrooms,
       flowGpd: design.flowGpd ?? flowFor(occasion, given, design.bedrooms, flow),
       area,
+      tolerancePct,
       occasion,
       given,
     }),

@@ -32,8 +32,9 @@ export const absorptionBySoil = check({
   rules: {
     table: { name: 'absorption.texture-table', on: governingDay },
     flow: { name: 'design.flow-per-bedroom', on: governingDay, optional: true },
+    tolerancePct: { name: 'absorption.nominal-tolerance-pct', on: (_, { asBuilt }) => asBuilt.on },
   },
-  decide: ({ design, soil, area }, { table, flow }, occasion, given) =>
+  decide: ({ design, soil, area }, { table, flow, tolerancePct }, occasion, given) =>
     absorptionAnswer({
       rule: 'absorption.texture-table',
       table,
@@ -41,6 +42,7 @@ export const absorptionBySoil = check({
       bedrooms: design.bedrooms,
       flowGpd: design.flowGpd ?? flowFor(occasion, given, design.bedrooms, flow),
       area,
+      tolerancePct,
       occasion,
       given,
     }),

@@ -11,7 +11,7 @@ import { claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
 import { showLength } from '../show.ts'
-import { asStated, reading } from './found-length.ts'
+import { asDesigned, asStated, reading } from './found-length.ts'
 
 export type AbsorbingArea = {
   readonly sqFt: Uncertain
@@ -84,7 +84,9 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
     if (stated.state !== 'known') return stated
     lengths.set(
       dimension,
-      asStated(stated.value.ft, stated.value.halfStepFt, `stated: ${dimension} of ${built.label}`),
+      dimension === 'length'
+        ? asStated(stated.value.ft, stated.value.halfStepFt, `stated: length of ${built.label}`)
+        : asDesigned(stated.value, `stated: ${dimension} of ${built.label}`),
     )
     exhibits.push(...stated.exhibits)
   }

@@ -1,8 +1,9 @@
 import { compareWithMinimum } from '../../measure/compare.ts'
+import { printSignificant } from '../../measure/print/number.ts'
 import { type AbsorptionFacts, requiredAbsorption } from '../../rules/apply/required-absorption.ts'
 import type { PercTable } from '../../rules/values/perc-table.ts'
 import type { TextureTable } from '../../rules/values/texture-table.ts'
-import { derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import { allowed, derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
 import { AGAINST_LEAST, type Occasion } from '../asked-of-code.ts'
 import type { Case } from '../case.ts'
 import type { Decision, InForceNow } from '../check.ts'
@@ -19,6 +20,7 @@ type Asked = {
   readonly bedrooms: number | null
   readonly flowGpd: number | null
   readonly area: AbsorbingArea
+  readonly tolerancePct: InForceNow<'absorption.nominal-tolerance-pct'>
   readonly occasion: Occasion
   readonly given: Case
 }
@@ -31,6 +33,7 @@ export function absorptionAnswer({
   bedrooms,
   flowGpd,
   area,
+  tolerancePct,
   occasion,
   given,
 }: Asked): Decision {
@@ -48,7 +51,8 @@ export function absorptionAnswer({
   const recounted = absorbingArea(given, required.value.value.counts)
   const provided = recounted.state === 'known' ? recounted.value : area
   const least = required.value.value.sqFt
-  const compared = compareWithMinimum(provided.sqFt, least, 'sq ft')
+  const nominal = least * (1 - tolerancePct.value.amount / 100)
+  const compared = compareWithMinimum(provided.sqFt, nominal, 'sq ft')
   const { verdict } = compared.value
   const { minutesPerInch } = ground
   return {
@@ -75,7 +79,18 @@ export function absorptionAnswer({
     exhibits: [
       derived('absorption-area', measured(provided.sqFt, 'sq ft')),
       requiredBy('absorption-area', exactly(least, 'sq ft'), table),
+      allowed('nominal-tolerance', exactly(tolerancePct.value.amount, '%'), tolerancePct),
     ],
-    steps: [...provided.steps, ...required.value.steps, ...compared.steps],
+    steps: [
+      ...provided.steps,
+      ...required.value.steps,
+      {
+        says: 'The required area is the design’s: less the tolerance for what is dug',
+        formula: 'least = required · (1 − tolerance)',
+        numbers: `${printSignificant(least, 6)} × (1 − ${tolerancePct.value.amount} %)`,
+        result: `${printSignificant(nominal, 6)} sq ft`,
+      },
+      ...compared.steps,
+    ],
   }
 }

@@ -4,7 +4,7 @@ import type { BetterMeasurement } from '../../measure/settling-measurement.ts'
 import { plus, type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import type { Material } from '../../records/component.ts'
 import type { Part } from '../../records/part.ts'
-import type { FoundLength } from '../../records/quantity.ts'
+import type { FoundLength, StatedLength } from '../../records/quantity.ts'
 import type { Exhibit, Remeasurement } from '../outcome.ts'
 import { exactly } from '../quantity.ts'
 import { showLength } from '../show.ts'
@@ -213,3 +213,10 @@ function usualWall(material: Material | null, { part }: Taking): Exhibit {
 /** A stated length as a value: what the paper says, to half of its last place. */
 export const asStated = (ft: number, halfStepFt: number, cause: string): Uncertain =>
   plus(uncertain(ft, 0, cause), uncertain(0, rectangular(halfStepFt), cause))
+
+/**
+ * Width, diameter or depth that a design states: `3 ft` is the width of the bucket or the form and written to the inch, not
+ * to the foot (common practice). "About 3 ft", and what is written finer than the foot, is taken as it stands.
+ */
+export const asDesigned = ({ ft, halfStepFt, approximate }: StatedLength, cause: string): Uncertain =>
+  asStated(ft, halfStepFt >= 0.5 && !approximate ? 1 / 24 : halfStepFt, cause)
