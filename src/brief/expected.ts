@@ -1,3 +1,4 @@
+import { firstDay, lastDay, type PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import { plausibleDimensions, type Span } from '../geometry/volume/plausible-dimensions.ts'
 import { printLength } from '../measure/print/length.ts'
@@ -30,7 +31,7 @@ export function expectedLines(
     ...gathered(inForce(book, county, 'era-facts', asOf)),
   ]
   const general = facts
-    .filter((item) => !serving.some(({ kind }) => kind === item.about) && fitsEra(item, firstDay(asBuilt)))
+    .filter((item) => !serving.some(({ kind }) => kind === item.about) && fitsEra(item, firstDated(asBuilt)))
     .filter(
       (item) =>
         ['lid', 'baffle', 'pipe', 'record', 'system'].includes(item.about) ||
@@ -86,11 +87,11 @@ const spanned = ({ from, to }: Span): string => {
 
 const toTheInch = (ft: number): string => printLength(Math.round(ft * 12) / 12)
 
-const firstDay = ({ permits }: AsBuilt): PlainDate | null =>
+const firstDated = ({ permits }: AsBuilt): PartialDate | null =>
   permits[0]?.issuedOn ?? permits[0]?.approvedOn ?? null
 
 /** An item of another time is no help; one without dates, or a record without any, always is. */
-function fitsEra({ from, until }: Item, day: PlainDate | null): boolean {
+function fitsEra({ from, until }: Item, day: PartialDate | null): boolean {
   if (day === null) return true
-  return (from === null || from <= day) && (until === null || day < until)
+  return (from === null || from <= firstDay(day)) && (until === null || lastDay(day) < until)
 }

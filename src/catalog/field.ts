@@ -66,7 +66,8 @@ type Value =
       /** An end of `possible` that is itself not possible. */
       readonly open?: 'least' | 'most'
     } & Limits)
-  | { readonly value: 'date' | 'flag' }
+  /** A day, or a day as far as it is known. */
+  | { readonly value: 'date' | 'partial-date' | 'flag' }
   | { readonly value: 'line' | 'prose'; readonly most: number }
   | { readonly value: 'lines'; readonly most: number; readonly default: readonly string[] }
   | {

@@ -35,7 +35,7 @@ export const INSPECTION_FIELDS = {
     aliases: ['bedrooms', 'beds', 'br'],
   },
   lastPumpedOn: {
-    value: 'date',
+    value: 'partial-date',
     by: 'inspection',
     example: '2024-05-01',
     aliases: ['pumped', 'last pumped', 'pump date'],

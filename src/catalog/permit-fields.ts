@@ -20,14 +20,14 @@ export const PERMIT_FIELDS = {
     aliases: ['type', 'permit type', 'PermitTypeMapped', 'work', 'work type', 'WorkClass', 'WorkClassMapped'],
   },
   issuedOn: {
-    value: 'date',
+    value: 'partial-date',
     by: 'permit',
     example: '5/3/74',
     aliases: ['issued', 'issue date', 'date issued', 'IssuedDate', 'permit date'],
   },
   /** Final approval: only an approved permit builds anything. */
   approvedOn: {
-    value: 'date',
+    value: 'partial-date',
     by: 'permit',
     example: '1974-06-20',
     aliases: [

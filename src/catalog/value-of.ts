@@ -1,3 +1,4 @@
+import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { Fields } from './field.ts'
 
@@ -13,19 +14,21 @@ export type ValueOf<F, L, V, T = string> = F extends { value: 'length' | 'level'
       ? number
       : F extends { value: 'date' }
         ? PlainDate
-        : F extends { value: 'flag' }
-          ? boolean
-          : F extends { value: 'line' | 'prose' }
-            ? T
-            : F extends { value: 'lines' }
-              ? readonly string[]
-              : F extends { value: 'choice'; choices: readonly (infer C)[] }
-                ? C
-                : F extends { value: 'choices'; choices: readonly (infer C)[] }
-                  ? readonly C[]
-                  : F extends { value: 'group'; parts: infer P }
-                    ? RecordOf<P, L, V, T>
-                    : never
+        : F extends { value: 'partial-date' }
+          ? PartialDate
+          : F extends { value: 'flag' }
+            ? boolean
+            : F extends { value: 'line' | 'prose' }
+              ? T
+              : F extends { value: 'lines' }
+                ? readonly string[]
+                : F extends { value: 'choice'; choices: readonly (infer C)[] }
+                  ? C
+                  : F extends { value: 'choices'; choices: readonly (infer C)[] }
+                    ? readonly C[]
+                    : F extends { value: 'group'; parts: infer P }
+                      ? RecordOf<P, L, V, T>
+                      : never
 
 /** A record of fields: null where a field may be left out and was. */
 export type RecordOf<Fs, L, V, T = string> = {

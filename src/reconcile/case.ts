@@ -1,3 +1,4 @@
+import { type Days, daysOf, laterOf, type PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { AsBuilt, AsBuiltComponent, Correction, PermitRef } from '../records/as-built.ts'
 import type { SubmittedFindings } from '../records/findings.ts'
@@ -43,7 +44,7 @@ export const componentsInService = (asBuilt: AsBuilt): readonly AsBuiltComponent
  * The permit date whose rules a component answers to: issue, else final approval, of the permit that put it in. Null
  * where no paper put it in and one only mentions it.
  */
-export function permitDate(component: AsBuiltComponent): PlainDate | null {
+export function permitDate(component: AsBuiltComponent): PartialDate | null {
   const [{ what, permit }] = component.events
   return what === 'mentioned' ? null : issueOf(permit)
 }
@@ -52,14 +53,14 @@ export function permitDate(component: AsBuiltComponent): PlainDate | null {
  * The day on which these parts, for these many bedrooms, were permitted: when the last of them was put in, or the
  * bedrooms were last set, whichever came later. A bedroom added under a permit is asked of that permit's code.
  */
-export function permittedTogether(parts: readonly Pairing[], { bedrooms }: AsBuilt): PlainDate | null {
+export function permittedTogether(parts: readonly Pairing[], { bedrooms }: AsBuilt): Days | null {
   const days = parts.map(({ built }) => permitDate(built))
   if (days.length === 0 || days.includes(null)) return null
   const design = bedrooms.state === 'stated' ? issueOf(bedrooms.origin.permit) : null
-  return [...days, design].reduce(
-    (latest, day) => (day !== null && (latest ?? day) <= day ? day : latest),
+  return [...days, design].reduce<Days | null>(
+    (latest, day) => (day === null ? latest : latest === null ? daysOf(day) : laterOf(latest, daysOf(day))),
     null,
   )
 }
 
-const issueOf = ({ issuedOn, approvedOn }: PermitRef): PlainDate | null => issuedOn ?? approvedOn
+const issueOf = ({ issuedOn, approvedOn }: PermitRef): PartialDate | null => issuedOn ?? approvedOn

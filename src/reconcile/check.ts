@@ -1,9 +1,10 @@
 import { isNonEmpty } from '../base/non-empty.ts'
-import type { PlainDate } from '../base/plain-date.ts'
+import type { Days, PartialDate } from '../base/partial-date.ts'
 import type { Step } from '../measure/step.ts'
 import type { Part } from '../records/part.ts'
 import type { Citation } from '../rules/citation.ts'
-import { type InForce, inForce } from '../rules/in-force.ts'
+import type { InForce } from '../rules/in-force.ts'
+import { type DayUnclear, inForceThroughout } from '../rules/in-force-throughout.ts'
 import type { ParameterName } from '../rules/parameters.ts'
 import type { Case } from './case.ts'
 import type { Fact } from './fact.ts'
@@ -30,7 +31,7 @@ export type Decision = {
 type RuleNeed<S> = {
   readonly name: ParameterName
   /** The day whose law is asked for; null where that day is not on record. */
-  readonly on: (subject: S, given: Case) => PlainDate | null
+  readonly on: (subject: S, given: Case) => PartialDate | Days | null
   /** A check that can decide without the rule says so; it then gets null. */
   readonly optional?: true
 }
@@ -149,22 +150,22 @@ export function check<
     }
   }
 
-  function lookUp(need: RuleNeed<S>, subject: S, given: Case): InForce<ParameterName> | { state: 'undated' } {
+  function lookUp(need: RuleNeed<S>, subject: S, given: Case): Answer {
     const date = need.on(subject, given)
-    return date === null ? { state: 'undated' } : inForce(given.book, given.county, need.name, date)
+    return date === null ? { state: 'undated' } : inForceThroughout(given.book, given.county, need.name, date)
   }
 }
 
-type OutOfForce = Exclude<
-  InForce<ParameterName> | { readonly state: 'undated' },
-  { readonly state: 'in-force' }
->
+type Answer = InForce<ParameterName> | DayUnclear | { readonly state: 'undated' }
+type OutOfForce = Exclude<Answer, { readonly state: 'in-force' }>
 
 function outOfForce(rule: ParameterName, answer: OutOfForce): RuleGap {
   switch (answer.state) {
     case 'undated':
     case 'no-record':
       return { state: answer.state, rule }
+    case 'day-unclear':
+      return { state: answer.state, rule, first: answer.first, last: answer.last }
     case 'not-yet':
       return { state: answer.state, rule, from: answer.from }
     case 'ended':

@@ -1,3 +1,4 @@
+import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { Issue } from '../measure/issue.ts'
 import type { NotReachedReason } from '../records/findings.ts'
@@ -30,6 +31,8 @@ export type Gap =
   | { readonly gap: 'not-reached'; readonly part: Part; readonly why: NotReachedReason }
   | { readonly gap: 'material-unknown'; readonly part: Part }
   | { readonly gap: 'undated'; readonly part: Part }
+  /** Dated to the month or the year alone, and the missing part decides. */
+  | { readonly gap: 'day-unclear'; readonly part: Part; readonly on: PartialDate }
   | { readonly gap: 'no-tank' }
   | { readonly gap: 'no-absorption-area' }
   | { readonly gap: 'no-inspection' }
@@ -53,6 +56,12 @@ export type Aside =
 /** Why no rule answers. */
 export type RuleGap =
   | { readonly state: 'undated'; readonly rule: ParameterName }
+  | {
+      readonly state: 'day-unclear'
+      readonly rule: ParameterName
+      readonly first: PlainDate
+      readonly last: PlainDate
+    }
   | { readonly state: 'not-yet'; readonly rule: ParameterName; readonly from: PlainDate }
   | { readonly state: 'ended'; readonly rule: ParameterName; readonly until: PlainDate }
   | { readonly state: 'no-record'; readonly rule: ParameterName }

@@ -1,3 +1,4 @@
+import { firstDay, lastDay } from '../base/partial-date.ts'
 import { addDays, addYears, type PlainDate } from '../base/plain-date.ts'
 import { countsUntil } from '../rules/apply/transfer-window.ts'
 import { inForce } from '../rules/in-force.ts'
@@ -31,7 +32,9 @@ function ages({ book, county, asOf, permits }: ReconcileInput): PlainDate[] {
   if (limit.state !== 'in-force') return []
   return permits.flatMap(({ record }) =>
     [record.issuedOn, record.approvedOn].flatMap((day) =>
-      day === null ? [] : [addDays(addYears(day, limit.value.amount), 1)],
+      day === null
+        ? []
+        : [firstDay(day), lastDay(day)].map((end) => addDays(addYears(end, limit.value.amount), 1)),
     ),
   )
 }

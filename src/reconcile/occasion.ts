@@ -1,4 +1,4 @@
-import type { PlainDate } from '../base/plain-date.ts'
+import type { PartialDate } from '../base/partial-date.ts'
 import type { AsBuiltComponent } from '../records/as-built.ts'
 import type { FoundComponent } from '../records/findings.ts'
 import { type Part, partFound, partOnRecord } from '../records/part.ts'
@@ -35,5 +35,5 @@ export const ruleDay = ({
   built,
   occasion,
   given,
-}: { readonly built: AsBuiltComponent | null } & OnOccasion): PlainDate | null =>
+}: { readonly built: AsBuiltComponent | null } & OnOccasion): PartialDate | null =>
   occasion === 'today' ? given.asOf : built && permitDate(built)

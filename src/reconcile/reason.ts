@@ -1,4 +1,5 @@
 import type { NonEmpty } from '../base/non-empty.ts'
+import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { Contract, LeftOutReason, TestResult } from '../catalog/choices.ts'
 import type { Material } from '../records/component.ts'
@@ -43,6 +44,12 @@ export type Doubt =
       readonly part: Part
       readonly permits: readonly string[]
       readonly on?: readonly Contradicted[]
+    }
+  /** The missing part of a date decides. */
+  | {
+      readonly gap: 'approved-when' | 'order-unclear'
+      readonly part: Part
+      readonly permits: readonly string[]
     }
   /** A permit changes something that no earlier one put in, or does not say which of several it means. */
   | {
@@ -152,7 +159,7 @@ export type Reason =
       readonly from: Material
       readonly to: Material
       readonly permit: string
-      readonly approvedOn: PlainDate | null
+      readonly approvedOn: PartialDate | null
     }
   | { readonly is: 'same-type'; readonly facts: readonly TypeFact[] }
   | {
@@ -245,7 +252,7 @@ export type Reason =
   | {
       readonly is: 'work-since'
       readonly inspectedOn: PlainDate
-      readonly permits: readonly { readonly number: string; readonly approvedOn: PlainDate }[]
+      readonly permits: readonly { readonly number: string; readonly approvedOn: PartialDate }[]
     }
   | {
       readonly is: 'counts'

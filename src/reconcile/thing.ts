@@ -1,4 +1,4 @@
-import type { PlainDate } from '../base/plain-date.ts'
+import type { PartialDate } from '../base/partial-date.ts'
 import type { SystemField } from '../records/as-built.ts'
 import type { MeasureName, Side } from '../records/component.ts'
 import type { Construction } from './construction.ts'
@@ -56,7 +56,7 @@ export type Shown =
   | Quantity
   | { readonly choice: string }
   | { readonly count: number }
-  | { readonly day: PlainDate }
+  | { readonly day: PartialDate }
   | { readonly ties: readonly [aFt: number, bFt: number]; readonly side: Side | null }
   /** At most, or more than, so much: how a limit is stated. */
   | { readonly limit: 'at-most' | 'more-than' | 'at-least'; readonly than: Quantity }

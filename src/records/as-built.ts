@@ -1,4 +1,5 @@
 import type { NonEmpty } from '../base/non-empty.ts'
+import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { SystemField } from '../catalog/catalog.ts'
 import type { ComponentKind, MeasureName, Measures, Reference } from './component.ts'
@@ -13,8 +14,8 @@ export type PermitRef = {
   readonly revision: number
   readonly number: string
   readonly kind: PermitKind
-  readonly issuedOn: PlainDate | null
-  readonly approvedOn: PlainDate | null
+  readonly issuedOn: PartialDate | null
+  readonly approvedOn: PartialDate | null
 }
 
 /** Which paper says it, where on it, and how it came to be read. */
@@ -55,6 +56,12 @@ export type AsBuiltComponent = {
 /** Where permits can't both be followed: which, about which component, and among which others. */
 export type Contradiction =
   | { readonly gap: 'put-in-twice'; readonly part: Part; readonly permits: readonly PermitRef[] }
+  /** The missing part of a date decides: whether a permit was approved by the day asked, or which of two came first. */
+  | {
+      readonly gap: 'approved-when' | 'order-unclear'
+      readonly part: Part
+      readonly permits: readonly PermitRef[]
+    }
   | {
       readonly gap: 'no-target' | 'which-target'
       readonly verb: 'replace' | 'alter' | 'abandon'

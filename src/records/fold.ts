@@ -1,4 +1,5 @@
-import { compareDates, type PlainDate } from '../base/plain-date.ts'
+import { isBy } from '../base/partial-date.ts'
+import type { PlainDate } from '../base/plain-date.ts'
 import { SYSTEM_FIELDS } from '../catalog/catalog.ts'
 import { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
 import type {
@@ -11,7 +12,8 @@ import type {
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
 import { applyCorrections } from './correct.ts'
-import { partOnRecord } from './part.ts'
+import { type Folded, foldedInOrder } from './in-order.ts'
+import { partOnRecord, SYSTEM } from './part.ts'
 import type { FiledPermit, StatedComponent } from './permit.ts'
 import { claimsOf, newComponent, refOf, systemClaim } from './permit-claims.ts'
 
@@ -27,12 +29,41 @@ export function asBuiltOn(
   corrections: readonly Correction[],
   on: PlainDate,
 ): AsBuilt {
-  const approved = permits
-    .filter(({ record }) => record.approvedOn !== null && record.approvedOn <= on)
-    .sort(inOrder)
+  const standing = ({ record }: FiledPermit): boolean | null =>
+    record.approvedOn === null ? false : isBy(record.approvedOn, on)
+  const approved = foldedInOrder(
+    permits.filter((permit) => standing(permit) === true),
+    foldAll,
+  )
+  const open = permits.filter((permit) => standing(permit) === null)
+  const dated: readonly Contradiction[] = [
+    ...(open.length > 0 ? [byDay('approved-when', open)] : []),
+    ...(approved.unclear.length > 0 ? [byDay('order-unclear', [...new Set(approved.unclear)])] : []),
+  ]
+  const { contradictions, ...folded } = approved.folded
+  return applyCorrections(
+    {
+      on,
+      permits: approved.permits.map(refOf),
+      unapproved: permits.filter((permit) => standing(permit) !== true).map(refOf),
+      ...folded,
+      contradictions: [...contradictions, ...dated],
+    },
+    corrections,
+  )
+}
+
+const byDay = (gap: 'approved-when' | 'order-unclear', permits: readonly FiledPermit[]): Contradiction => ({
+  gap,
+  part: SYSTEM,
+  permits: permits.map(refOf),
+})
+
+/** Permits in the order in which they come. */
+function foldAll(permits: readonly FiledPermit[]): Folded {
   const draft: Draft = { components: [], contradictions: [] }
   let system = Object.fromEntries(SYSTEM_FIELDS.map((name) => [name, SILENT])) as SystemClaims
-  for (const permit of approved) {
+  for (const permit of permits) {
     system = foldSystem(system, permit)
     if (permit.record.kind === 'abandonment' && permit.record.components.length === 0)
       abandonAll(draft, permit)
@@ -40,21 +71,8 @@ export function asBuiltOn(
       foldComponent(draft, permit, stated, index)
     })
   }
-  const folded: AsBuilt = {
-    on,
-    permits: approved.map(refOf),
-    unapproved: permits.filter((permit) => !approved.includes(permit)).map(refOf),
-    ...system,
-    components: draft.components,
-    contradictions: draft.contradictions,
-  }
-  return applyCorrections(folded, corrections)
+  return { ...system, ...draft }
 }
-
-const inOrder = (a: FiledPermit, b: FiledPermit): number =>
-  compareDates(a.record.approvedOn!, b.record.approvedOn!) ||
-  compareDates(a.record.issuedOn ?? a.record.approvedOn!, b.record.issuedOn ?? b.record.approvedOn!) ||
-  (a.record.number < b.record.number ? -1 : 1)
 
 /**
  * New work and alterations may set the design anew; a repair that states another design contradicts it. Of the ground

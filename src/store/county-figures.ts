@@ -39,7 +39,7 @@ export async function parcelsByDecade(tx: Tx, county: string): Promise<readonly 
       join.onRef('s.county', '=', 'p.county').onRef('s.parcel', '=', 'p.id'),
     )
     .select((eb) => [
-      sql<number | null>`(extract(year from f.day)::integer / 10) * 10`.as('decade'),
+      sql<number | null>`(left(f.day, 3) || '0')::integer`.as('decade'),
       's.word',
       eb.fn.countAll<number>().as('count'),
     ])

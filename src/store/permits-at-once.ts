@@ -56,7 +56,7 @@ export async function insertPermits(
   await sql`
     with given as materialized (
       select * from json_to_recordset(${rows}::json) as r (
-        id uuid, parcel uuid, number text, kind text, issued_on date, approved_on date, record jsonb, hash text)),
+        id uuid, parcel uuid, number text, kind text, issued_on text, approved_on text, record jsonb, hash text)),
     entered as (
       insert into permit (county, id, parcel, number, kind, issued_on, approved_on, record, created_at, changed_at)
       select ${county}, id, parcel, number, kind, issued_on, approved_on, record, ${made.at}, ${made.at} from given)

@@ -1,4 +1,4 @@
-import type { PlainDate } from '../base/plain-date.ts'
+import type { PartialDate } from '../base/partial-date.ts'
 import type { OurText } from '../records/whose.ts'
 import type { Language } from './language.ts'
 
@@ -7,10 +7,12 @@ const MONTHS: { readonly [L in Language]: readonly string[] } = {
   es: ['ene', 'feb', 'mar', 'abr', 'may', 'jun', 'jul', 'ago', 'sep', 'oct', 'nov', 'dic'],
 }
 
-/** `Nov 30, 2026`; in Spanish `30 nov 2026`. Written out, because `6/7/74` reads two ways. */
-export function printDate(date: PlainDate | string, language: Language = 'en'): OurText {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number]
+/** `Nov 30, 2026`, and of what is known to the month or year `Nov 2026`, `2026`; in Spanish `30 nov 2026`. Written out, because `6/7/74` reads two ways. */
+export function printDate(date: PartialDate | string, language: Language = 'en'): OurText {
+  const [year, month, day] = date.split('-').map(Number) as [number, number?, number?]
+  if (month === undefined) return String(year) as OurText
   const name = MONTHS[language][month - 1]
+  if (day === undefined) return `${name} ${year}` as OurText
   return (language === 'en' ? `${name} ${day}, ${year}` : `${day} ${name} ${year}`) as OurText
 }
 

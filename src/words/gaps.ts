@@ -42,6 +42,8 @@ export function gapWords(it: Gap): string {
       return `neither the record nor the inspection says what ${the(it.part)} is made of`
     case 'undated':
       return `the record does not date ${the(it.part)}`
+    case 'day-unclear':
+      return `the record dates ${the(it.part)} to ${printDate(it.on)} alone, and the missing part of the date decides`
     case 'no-tank':
       return 'the record has no septic tank in service'
     case 'no-absorption-area':
@@ -63,7 +65,7 @@ const VERBS = { replace: 'replaces', alter: 'alters', abandon: 'abandons' } as c
 
 /** A contradiction of the file as a doubt. */
 export const doubtOf = (it: Contradiction): Doubt =>
-  it.gap === 'put-in-twice' ? { ...it, permits: it.permits.map(({ number }) => number) } : it
+  'permit' in it ? it : { ...it, permits: it.permits.map(({ number }) => number) }
 
 function claimsWords({ thing, part, claims, borneOut }: Contradicted): string {
   const stated = claims.map(({ value, permit }) => `${shown(value)} on ${permit}`).join(', ')
@@ -84,6 +86,10 @@ export function doubtWords(it: Doubt): string {
       const also = (it.on ?? []).map((on) => `; they contradict each other on ${claimsWords(on)}`)
       return `two permits each put in ${the(it.part)}, and neither says that it replaces the other${also.join('')}`
     }
+    case 'approved-when':
+      return `permit ${listed(it.permits)} was approved that month or year, and whether by this day is not known`
+    case 'order-unclear':
+      return `permits ${listed(it.permits)} are dated to the month or year alone, and which came first decides what is in the ground`
     case 'no-target':
       return `permit ${it.permit} ${VERBS[it.verb]} ${the(it.part)}, but no earlier permit put one in`
     case 'which-target':
@@ -116,6 +122,8 @@ export function ruleGapWords(it: RuleGap): string {
   switch (it.state) {
     case 'undated':
       return `the file does not give the date that decides which rule on ${ruleOn(it.rule)} applies`
+    case 'day-unclear':
+      return `the rule on ${ruleOn(it.rule)} changed between ${printDate(it.first)} and ${printDate(it.last)}, and the file does not give the day`
     case 'not-yet':
       return `no rule on ${ruleOn(it.rule)} was in force yet; the first began on ${printDate(it.from)}`
     case 'ended':

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { yearOf } from '../../src/base/plain-date.ts'
+import { yearIn } from '../../src/base/partial-date.ts'
 import { readStories } from '../../src/cli/demonstration/read-stories.ts'
 import { FIRMS } from '../../src/cli/demonstration/story.ts'
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../src/reconcile/kinds.ts'
@@ -93,7 +93,7 @@ covers(
 covers(
   'decade from the 1950s to the 2020s',
   ['195', '196', '197', '198', '199', '200', '201', '202'],
-  permits.map(({ approvedOn, issuedOn }) => String(yearOf((approvedOn ?? issuedOn)!)).slice(0, 3)),
+  permits.map(({ approvedOn, issuedOn }) => String(yearIn((approvedOn ?? issuedOn)!)).slice(0, 3)),
 )
 
 test('some tank has a companion in series, and some parcel three pits', () => {

@@ -73,6 +73,8 @@ function written(field: Field): string {
       return 'yes or no'
     case 'group':
       return 'several values'
+    case 'partial-date':
+      return 'date, or its month or year'
     case 'date':
       return 'date'
   }

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { lastDay } from '../../src/base/partial-date.ts'
 import { FOUND_FIELDS, MEASURE_NAMES, type MeasureName, SYSTEM_FIELDS } from '../../src/catalog/catalog.ts'
 import { MEASURES } from '../../src/catalog/component-measures.ts'
 import type { Field, Fields } from '../../src/catalog/field.ts'
@@ -39,7 +40,7 @@ describe.each(MEASURE_NAMES)('%s, a measure', (name: MeasureName) => {
       reference,
       components: [component as never],
     })
-    const [built] = asBuiltOn([permit], [], permit.record.approvedOn!).components
+    const [built] = asBuiltOn([permit], [], lastDay(permit.record.approvedOn!)).components
     expect(built!.measures[name]).toMatchObject({
       state: 'stated',
       value: permit.record.components[0]![name],

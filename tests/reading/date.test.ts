@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { parseDate } from '../../src/reading/date.ts'
+import { parseDate, parsePartialDate } from '../../src/reading/date.ts'
 
 describe('dates as permits write them', () => {
   test.each([
@@ -11,6 +11,9 @@ describe('dates as permits write them', () => {
     ["5/3/'74", '1974-05-03'],
     ['May 3, 1974', '1974-05-03'],
     ['MAY 3 1974', '1974-05-03'],
+    ['May 9,1977', '1977-05-09'],
+    ['1977/05/09', '1977-05-09'],
+    ['1977.5.9', '1977-05-09'],
     ['Sept. 9th, 1958', '1958-09-09'],
     ['3 May 1974', '1974-05-03'],
     ['3-May-74', '1974-05-03'],
@@ -37,5 +40,37 @@ describe('dates as permits write them', () => {
 
   test('nothing throws', () => {
     fc.assert(fc.property(fc.string({ unit: 'binary' }), (text) => typeof parseDate(text).ok === 'boolean'))
+  })
+})
+
+describe('dates as far as old cards tell them', () => {
+  test.each([
+    ["Sept. '77", '1977-09'],
+    ['Sept 1977', '1977-09'],
+    ['September, 1977', '1977-09'],
+    ['9/77', '1977-09'],
+    ['9/1977', '1977-09'],
+    ["9/'77", '1977-09'],
+    ['1977-09', '1977-09'],
+    ['1977', '1977'],
+    ["'77", '1977'],
+    ['May 9,1977', '1977-05-09'],
+    ['5/9/77', '1977-05-09'],
+  ])('%s is %s', (written, date) => {
+    expect(parsePartialDate(written)).toEqual({ ok: true, value: date })
+  })
+  test.each([
+    ['13/77', 'no month 13'],
+    ['spring 1977', 'Sept. 1977, 9/77 or 1977'],
+    ['77', 'Sept. 1977, 9/77 or 1977'],
+    ['1500', 'before the year 1600'],
+  ])('%s is refused, saying what to write', (written, words) => {
+    const result = parsePartialDate(written)
+    expect(!result.ok && result.error).toContain(words)
+  })
+  test('nothing throws', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary' }), (text) => typeof parsePartialDate(text).ok === 'boolean'),
+    )
   })
 })

@@ -2,7 +2,7 @@ import type { Case } from '../../reconcile/case.ts'
 import { permitDate } from '../../reconcile/case.ts'
 import { isAbsorption } from '../../records/component.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
-import { inForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import type { Mark } from './mark.ts'
 
 type Spot = { readonly x: number; readonly y: number }
@@ -36,7 +36,7 @@ export function setbackRings(
     const kind = built.kind === 'tank' ? 'tank' : isAbsorption(built.kind) ? built.kind : null
     const places = bestMarks(marks.filter(({ label, kind }) => label === built.label && kind === built.kind))
     if (kind === null || day === null || places.length === 0) continue
-    const table = inForce(book, county, 'setbacks', day)
+    const table = inForceThroughout(book, county, 'setbacks', day)
     if (table.state !== 'in-force') continue
     const required = requiredSetback(table, kind, 'private-well')
     if (!required.ok) continue

@@ -1,3 +1,4 @@
+import { isWholeDay, type PartialDate } from '../../base/partial-date.ts'
 import { addDays, type PlainDate, plainDate } from '../../base/plain-date.ts'
 import { must } from '../../base/result.ts'
 import type { ParcelFile } from './story.ts'
@@ -11,7 +12,8 @@ const PRESENT: PlainDate = must(plainDate('2024-01-01'))
  */
 export function moved(file: ParcelFile, days: number): ParcelFile {
   const move = (date: PlainDate): PlainDate => (date < PRESENT ? date : addDays(date, days))
-  const maybe = (date: PlainDate | null): PlainDate | null => (date === null ? null : move(date))
+  const maybe = (date: PartialDate | null): PartialDate | null =>
+    date === null || !isWholeDay(date) ? date : move(date)
   return {
     ...file,
     permits: file.permits.map(({ enteredOn, record, ...permit }) => ({

@@ -1,5 +1,5 @@
-import type { PlainDate } from '../../base/plain-date.ts'
+import type { PartialDate } from '../../base/partial-date.ts'
 import { printDate } from '../../words/date.ts'
 
 /** A day as a letter writes it. */
-export const printDay = (date: PlainDate): string => printDate(date)
+export const printDay = (date: PartialDate): string => printDate(date)

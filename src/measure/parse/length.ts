@@ -17,8 +17,6 @@ export type StatedLength = {
   readonly asWritten: string
   /** Written with "about", "approx.", `~` or a `±` that nothing follows. */
   readonly approximate?: true
-  /** Beyond what is usual, and a person said that it is meant. */
-  readonly checked?: true
 }
 
 /** What a number with no unit means where it stands. */

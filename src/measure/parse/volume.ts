@@ -9,8 +9,6 @@ export type StatedVolume = {
   readonly halfStepGal: number
   readonly asWritten: string
   readonly approximate?: true
-  /** Beyond what is usual, and a person said that it is meant. */
-  readonly checked?: true
 }
 
 const VOLUME: UnitTable = {

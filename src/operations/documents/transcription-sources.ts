@@ -1,4 +1,5 @@
-import { parseDate } from '../../reading/date.ts'
+import { parsePartialDate } from '../../reading/date.ts'
+import { unmarked } from '../../reading/entry/unusual.ts'
 import type { ProposedField, ProposedPermit } from '../../reading/proposal.ts'
 import type { FiledPermit, PermitRecord } from '../../records/permit.ts'
 import type { Box, Source } from '../../records/source.ts'
@@ -70,10 +71,10 @@ function valueAt(record: PermitRecord, pointer: string): unknown {
 
 function isAsProposed(value: unknown, { value: proposed }: ProposedField): boolean {
   if (typeof value === 'object' && value !== null && 'asWritten' in value) {
-    return value.asWritten === String(proposed).trim()
+    return unmarked(String(value.asWritten)).text === String(proposed).trim()
   }
   if (value === proposed || String(value) === String(proposed)) return true
-  const date = parseDate(String(proposed))
+  const date = parsePartialDate(String(proposed))
   return date.ok && date.value === value
 }
 

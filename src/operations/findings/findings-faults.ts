@@ -1,13 +1,15 @@
+import { firstDay } from '../../base/partial-date.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
+import { sayAhead } from '../permits/permit-faults.ts'
 
 /** What the entry itself can't know: which day it is. */
-export function inspectionAhead(record: FindingsRecord, today: PlainDate): readonly EntryIssue[] {
+export function inspectionAhead(record: FindingsRecord, today: PlainDate, at = ''): readonly EntryIssue[] {
   return (['inspectedOn', 'lastPumpedOn'] as const).flatMap((field) => {
     const day = record[field]
-    if (day === null || day <= today) return []
-    return [{ pointer: `/${field}`, message: `${day} is in the future: today is ${today}` }]
+    if (day === null || firstDay(day) <= today) return []
+    return [{ pointer: `${at}/${field}`, message: sayAhead(day, today) }]
   })
 }
 

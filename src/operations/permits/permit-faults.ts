@@ -1,3 +1,4 @@
+import { firstDay, type PartialDate, yearIn } from '../../base/partial-date.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
 import type { PermitRecord } from '../../records/permit.ts'
@@ -7,9 +8,15 @@ import type { PermitOnFile } from '../../store/permits.ts'
 export function datesAhead(record: PermitRecord, today: PlainDate, at = ''): readonly EntryIssue[] {
   return (['issuedOn', 'approvedOn'] as const).flatMap((field) => {
     const day = record[field]
-    if (day === null || day <= today) return []
-    return [{ pointer: `${at}/${field}`, message: `${day} is in the future: today is ${today}` }]
+    if (day === null || firstDay(day) <= today) return []
+    return [{ pointer: `${at}/${field}`, message: sayAhead(day, today) }]
   })
+}
+
+/** A year written with two figures is taken as 20__ up to 29, which may be a hundred years off. */
+export function sayAhead(day: PartialDate, today: PlainDate): string {
+  const before = `${yearIn(day) - 100}${day.slice(4)}`
+  return `${day} is in the future: today is ${today}. If ${yearIn(day) - 100} is meant, write ${before}`
 }
 
 /** The permit of that number and kind that is already in the parcel's file; one paper is one permit. */

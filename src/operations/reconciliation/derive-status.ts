@@ -1,3 +1,4 @@
+import { isBy } from '../../base/partial-date.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import { goodUntil } from '../../reconcile/good-until.ts'
 import { type Standing, statusOf } from '../../reconcile/status.ts'
@@ -35,7 +36,7 @@ export function statusFrom(
 ): DerivedStatus {
   const status = statusOf({
     hasApprovedPermit: input.permits.some(
-      ({ record }) => record.approvedOn !== null && record.approvedOn <= input.asOf,
+      ({ record }) => record.approvedOn !== null && isBy(record.approvedOn, input.asOf) !== false,
     ),
     hasInspection: input.findings !== null,
     standing: discrepancies.flatMap((it) => standingOf(it, decisions)),

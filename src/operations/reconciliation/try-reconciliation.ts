@@ -4,6 +4,8 @@ import { type Reconciliation, reconcile } from '../../reconcile/reconcile.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
 import type { PermitRecord } from '../../records/permit.ts'
 import type { OperationContext } from '../context.ts'
+import { inspectionAhead } from '../findings/findings-faults.ts'
+import { datesAhead } from '../permits/permit-faults.ts'
 import { type Answer, invalid } from '../refusal.ts'
 
 export type Trial = {
@@ -30,6 +32,12 @@ export function tryReconciliation(
       message: `there are no rules for "${rules}"; choose one of: ${places}`,
     })
   }
+  const latest = asOf !== null && asOf > today ? asOf : today
+  const ahead = [
+    ...permits.flatMap((record, index) => datesAhead(record, latest, `/permits/${index}`)),
+    ...(findings ? inspectionAhead(findings, latest, '/findings') : []),
+  ]
+  if (ahead.length > 0) return invalid(...ahead)
   return ok(
     reconcile({
       county: rules,

@@ -1,4 +1,4 @@
-import { yearOf } from '../../base/plain-date.ts'
+import { yearIn } from '../../base/partial-date.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import type { DiscrepancyKind } from '../../reconcile/kinds.ts'
 import type { Reconciliation } from '../../reconcile/reconcile.ts'
@@ -46,7 +46,7 @@ export function groupsOf(
     .sort()
   const [first] = approved
   return {
-    decade: first === undefined ? null : Math.floor(yearOf(first) / 10) * 10,
+    decade: first === undefined ? null : Math.floor(yearIn(first) / 10) * 10,
     bedrooms: statedValue(asBuilt.bedrooms),
   }
 }

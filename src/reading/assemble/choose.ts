@@ -1,7 +1,7 @@
 import { parseLength } from '../../measure/parse/length.ts'
 import { parseVolume } from '../../measure/parse/volume.ts'
 import type { Ask } from '../asks.ts'
-import { parseDate } from '../date.ts'
+import { parsePartialDate } from '../date.ts'
 import type { Doubt, FoundHow } from '../proposal.ts'
 import type { Statement } from '../statement.ts'
 
@@ -64,7 +64,7 @@ export function sameValue(a: string | number, b: string | number): boolean {
   if (la.ok && lb.ok) return Math.abs(la.value.ft - lb.value.ft) < 1e-6
   const [va, vb] = [parseVolume(a), parseVolume(b)]
   if (va.ok && vb.ok) return Math.abs(va.value.gal - vb.value.gal) < 1e-6
-  const [da, db] = [parseDate(a), parseDate(b)]
+  const [da, db] = [parsePartialDate(a), parsePartialDate(b)]
   return da.ok && db.ok && da.value === db.value
 }
 

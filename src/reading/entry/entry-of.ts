@@ -27,7 +27,7 @@ export type EntryValue<F, L> = F extends { value: 'length' }
     ? LevelTyped
     : F extends { value: 'volume' }
       ? z.input<typeof volumeEntry>
-      : F extends { value: 'date' }
+      : F extends { value: 'date' | 'partial-date' }
         ? string
         : F extends { value: 'whole' | 'number' }
           ? number | string

@@ -6,7 +6,7 @@ import type { FoundLengthTyped, LengthTyped, ShapeOf } from './entry-of.ts'
 import { line, optional, prose } from './fields.ts'
 import { foundLength, levelEntry } from './found-length.ts'
 import { numberEntry } from './number-entry.ts'
-import { dateEntry, lengthEntry, volumeEntry } from './quantity.ts'
+import { dateEntry, lengthEntry, partialDateEntry, volumeEntry } from './quantity.ts'
 import { beyondPossible, isByKind, type Measured, unusualValue } from './unusual.ts'
 
 declare module 'zod' {
@@ -52,6 +52,8 @@ function valueSchema(field: Field, lengths: Lengths, at: `${Place}.${string}`): 
       return numberEntry(field)
     case 'date':
       return dateEntry
+    case 'partial-date':
+      return partialDateEntry
     case 'flag':
       return z.boolean()
     case 'line':

@@ -33,6 +33,7 @@ function bounded(field: NumberField): z.ZodNumber {
 }
 
 function asNumber(field: NumberField, text: string): Result<number, ParseIssue> {
+  if (/^\s*\d{1,9}\s*$/.test(text) && field.value === 'whole') return ok(Number(text))
   if (field.value === 'whole') return mapped(parseCount(text), ({ count }) => count)
   switch (field.unit) {
     case 'gpd':

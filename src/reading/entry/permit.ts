@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { isPlainDate } from '../../base/plain-date.ts'
+import { firstDay, lastDay, type PartialDate, partialDate } from '../../base/partial-date.ts'
 import { STATED_FIELDS, type StatedFields } from '../../catalog/catalog.ts'
 import { PERMIT_FIELDS } from '../../catalog/permit-fields.ts'
 import type { PermitRecord } from '../../records/permit.ts'
@@ -15,10 +15,14 @@ export type PermitEntry = EntryOf<typeof PERMIT_FIELDS, LengthTyped> & {
   unreadable?: { pointer: string; note: string }[] | undefined
 }
 
+/** What could not be read stands there as it was typed. */
+const isDate = (value: PartialDate | null | undefined): value is PartialDate =>
+  typeof value === 'string' && partialDate(value).ok
+
 /** What can only be seen by comparing fields. Runs even where single fields are at fault, so takes nothing for granted. */
 function acrossFields(entry: Partial<PermitRecord>, context: z.core.$RefinementCtx): void {
   const { issuedOn, approvedOn } = entry ?? {}
-  if (issuedOn && approvedOn && isPlainDate(issuedOn) && isPlainDate(approvedOn) && approvedOn < issuedOn) {
+  if (isDate(issuedOn) && isDate(approvedOn) && lastDay(approvedOn) < firstDay(issuedOn)) {
     context.addIssue({
       code: 'custom',
       path: ['approvedOn'],

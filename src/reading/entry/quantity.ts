@@ -3,8 +3,8 @@ import type { Result } from '../../base/result.ts'
 import { type ParseIssue, withReadings } from '../../measure/parse/issue.ts'
 import { parseLength, type StatedLength } from '../../measure/parse/length.ts'
 import { parseVolume, type StatedVolume } from '../../measure/parse/volume.ts'
-import { parseDate } from '../date.ts'
-import { unmarked } from './unusual.ts'
+import { parseDate, parsePartialDate } from '../date.ts'
+import { marked, unmarked } from './unusual.ts'
 
 /** Parses as zod validates, so that a fault carries the pointer of its field and all faults come back at once. */
 const read =
@@ -28,11 +28,11 @@ const positive = z
   .refine((value) => value === 0 || value >= LEAST, 'is nearer to zero than anything that is measured')
 
 /** As it was read, and that a person says it is meant, where it stands beyond what is usual. */
-const meant = <T extends object>(value: T, checked: boolean | undefined): T =>
-  checked ? { ...value, checked: true } : value
+const meant = <T extends { readonly asWritten: string }>(value: T, checked: boolean | undefined): T =>
+  checked ? { ...value, asWritten: marked(value.asWritten) } : value
 
 const readMeant =
-  <T extends object>(parse: (text: string) => Result<T, ParseIssue>) =>
+  <T extends { readonly asWritten: string }>(parse: (text: string) => Result<T, ParseIssue>) =>
   (typed: string, context: z.core.$RefinementCtx): T => {
     const { text: written, checked } = unmarked(typed)
     return meant(read(parse)(written, context), checked)
@@ -83,6 +83,15 @@ export const dateEntry = z
   .meta({
     description: 'A date: YYYY-MM-DD, 5/3/1974 (month first) or May 3, 1974',
     examples: ['1974-05-03'],
+  })
+
+/** A date as far as it is known: `1977-05-09`, `Sept. '77`, `9/77`, `1977`. */
+export const partialDateEntry = z
+  .string()
+  .transform(read((written) => mended(parsePartialDate(written))))
+  .meta({
+    description: 'A date as far as it is known: 1974-05-03, May 3, 1974, 9/77, Sept. 1977 or 1977',
+    examples: ['1974-05-03', '1977-09', '1977'],
   })
 
 const mended = <T>(result: Result<T, string>): Result<T, ParseIssue> =>

@@ -3,7 +3,7 @@ import type { ComponentKind } from '../../catalog/kinds.ts'
 import { measuredLength } from '../../measure/measured-length.ts'
 import { expanded, minus } from '../../measure/uncertain.ts'
 import type { FoundLength } from '../../records/quantity.ts'
-import { isMeasured, type Measured, marked, unusualOf } from './unusual.ts'
+import { isMeasured, type Measured, marked, unmarked, unusualOf } from './unusual.ts'
 
 /** A component as far as it could be read: fields may be at fault, so nothing is taken for granted. */
 type Part = { readonly [name: string]: unknown }
@@ -29,7 +29,7 @@ export function askAboutPart(
  */
 function sludgeAboveLiquid(part: Part | null | undefined): string | null {
   const [sludge, depth, level] = [part?.sludgeDepth, part?.liquidDepth, part?.levelAboveOutlet]
-  if (!isMeasured(sludge) || !isMeasured(depth) || sludge.checked) return null
+  if (!isMeasured(sludge) || !isMeasured(depth) || unmarked(sludge.asWritten).checked) return null
   const taken = (it: Measured, name: string) => {
     const { ft, method, instrument, halfStepFt } = it as FoundLength
     return measuredLength(ft, method, `instrument: ${instrument}`, name, { halfStepFt })

@@ -47,7 +47,6 @@ export function otherUnits(written: string, bounds: Bounds): readonly string[] {
 /** A length or a volume as it is held. */
 export type Measured = ({ readonly ft: number } | { readonly gal: number }) & {
   readonly asWritten: string
-  readonly checked?: true
 }
 type MeasuredField = FieldOf<'length'> | FieldOf<'level'> | FieldOf<'volume'>
 
@@ -60,7 +59,7 @@ export function beyondPossible(
 ): string | null {
   const figure = figureOf(value)
   if ('open' in field && field.open === 'least' && figure <= least)
-    return `${value.asWritten} is no size: leave it out where it is not known`
+    return `${unmarked(value.asWritten).text} is no size: leave it out where it is not known`
   if (figure >= least && figure <= most) return null
   const beyond = least < 0 ? 'further' : 'more'
   return `is ${beyond} than ${printNumber(most)} ${unit}: check the number and the unit`
@@ -73,9 +72,9 @@ export const isByKind = ({ on }: MeasuredField): boolean =>
 /** What to ask about a value that is not usual, of a component of this kind where the field goes by it; null for no question. */
 export function unusualValue(field: MeasuredField, value: Measured, kind?: ComponentKind): string | null {
   const bounds = (kind === undefined ? undefined : useOn(field, kind)?.plausible) ?? field.plausible
-  if (bounds === undefined || value.checked || isWithin(bounds, figureOf(value))) return null
-  const readAs = 'ft' in value ? otherUnits(value.asWritten, bounds) : []
-  return askAbout(value.asWritten, bounds, field.unit, readAs)
+  const { text, checked } = unmarked(value.asWritten)
+  if (bounds === undefined || checked || isWithin(bounds, figureOf(value))) return null
+  return askAbout(text, bounds, field.unit, 'ft' in value ? otherUnits(text, bounds) : [])
 }
 
 export const isMeasured = (value: unknown): value is Measured =>
@@ -86,3 +85,11 @@ export const unusualOf = (field: Field, value: Measured, kind: ComponentKind | u
   (field.value === 'length' || field.value === 'level' || field.value === 'volume') && isByKind(field)
     ? unusualValue(field, value, kind)
     : null
+
+/** A number as it is typed: marked as meant where it is beyond what is usual of its field. */
+export const numberTyped = (field: Field, value: number): number | string =>
+  (field.value === 'whole' || field.value === 'number') &&
+  field.plausible &&
+  !isWithin(field.plausible, value)
+    ? marked(String(value))
+    : value

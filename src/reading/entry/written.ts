@@ -4,7 +4,7 @@ import type { PermitRecord } from '../../records/permit.ts'
 import type { FoundLength, StatedLength, StatedVolume } from '../../records/quantity.ts'
 import type { FindingsEntry } from './findings.ts'
 import type { PermitEntry } from './permit.ts'
-import { isWithin, marked } from './unusual.ts'
+import { numberTyped } from './unusual.ts'
 
 /**
  * A record in the form it is typed in, so that it can be read, changed in one place and sent back: reading it again
@@ -32,32 +32,25 @@ const withNumbers = (place: Place, record: object): object =>
   Object.fromEntries(
     Object.entries(record).map(([name, value]) => {
       const field = fieldAt(place, name)
-      const asked = (field?.value === 'whole' || field?.value === 'number') && typeof value === 'number'
-      return [
-        name,
-        asked && field.plausible && !isWithin(field.plausible, value) ? marked(String(value)) : value,
-      ]
+      return [name, field && typeof value === 'number' ? numberTyped(field, value) : value]
     }),
   )
-
-const typed = ({ asWritten, checked }: StatedLength | StatedVolume): string =>
-  checked ? marked(asWritten) : asWritten
 
 /** A level is typed as above or below, and kept as one height. */
 const withLevels = (found: FoundComponent): object =>
   Object.fromEntries(
     Object.entries(found).map(([name, value]) => {
       if (fieldAt('component', name)?.value !== 'level' || value === null) return [name, value]
-      const { ft, method } = value as FoundLength
-      return [name, { [ft < 0 ? 'below' : 'above']: typed(value as FoundLength), method }]
+      const { ft, asWritten, method } = value as FoundLength
+      return [name, { [ft < 0 ? 'below' : 'above']: asWritten, method }]
     }),
   )
 
 function written(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(written)
   if (typeof value !== 'object' || value === null) return value
-  if (isFound(value)) return { length: typed(value), method: value.method, instrument: value.instrument }
-  if (isQuantity(value)) return typed(value)
+  if (isFound(value)) return { length: value.asWritten, method: value.method, instrument: value.instrument }
+  if (isQuantity(value)) return value.asWritten
   return Object.fromEntries(
     Object.entries(value).flatMap(([key, field]) => (field === null ? [] : [[key, written(field)]])),
   )

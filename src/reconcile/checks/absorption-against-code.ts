@@ -1,3 +1,4 @@
+import type { Days } from '../../base/partial-date.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
 import { statedValue } from '../../records/claim.ts'
 import { isAbsorption } from '../../records/component.ts'
@@ -44,7 +45,7 @@ export const absorptionAgainstCode = check({
 })
 
 /** The day the absorption areas in service were permitted for the bedrooms on record, or today. */
-export function governingDay(occasion: Occasion, { asOf, asBuilt, pairings }: Case): PlainDate | null {
+export function governingDay(occasion: Occasion, { asOf, asBuilt, pairings }: Case): Days | PlainDate | null {
   if (occasion === 'today') return asOf
   return permittedTogether(
     pairings.filter(({ built }) => isAbsorption(built.kind)),

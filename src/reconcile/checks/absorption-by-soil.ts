@@ -1,6 +1,6 @@
 import { isAbsorption } from '../../records/component.ts'
 import { SYSTEM } from '../../records/part.ts'
-import { inForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { OCCASIONS, type Occasion } from '../asked-of-code.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
@@ -52,5 +52,5 @@ export const absorptionBySoil = check({
 function answeredByTest(occasion: Occasion, given: Case): boolean {
   const day = governingDay(occasion, given)
   if (given.asBuilt.percRateMpi.state === 'silent' || day === null) return false
-  return inForce(given.book, given.county, 'absorption.perc-table', day).state === 'in-force'
+  return inForceThroughout(given.book, given.county, 'absorption.perc-table', day).state === 'in-force'
 }

@@ -1,6 +1,6 @@
 import { statedValue } from '../../records/claim.ts'
 import type { Material } from '../../records/component.ts'
-import { inForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { firm, likely, sourceOf } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
@@ -67,6 +67,6 @@ export const acceptedType = check({
 
 function ruleOf(it: InUse & OnOccasion & { readonly type: Type }, { book, county }: Case) {
   const day = ruleDay(it)
-  const rule = day === null ? null : inForce(book, county, TYPES[it.type].rule, day)
+  const rule = day === null ? null : inForceThroughout(book, county, TYPES[it.type].rule, day)
   return rule?.state === 'in-force' ? rule : null
 }

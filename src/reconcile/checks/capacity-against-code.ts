@@ -1,3 +1,4 @@
+import type { Days } from '../../base/partial-date.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
 import { partOnRecord, SYSTEM } from '../../records/part.ts'
 import { OCCASIONS, type Occasion } from '../asked-of-code.ts'
@@ -70,6 +71,6 @@ function aboutTanks(given: Case) {
 }
 
 /** The day the tanks in service were permitted for the bedrooms on record, or today. */
-function governingDay(occasion: Occasion, given: Case): PlainDate | null {
+function governingDay(occasion: Occasion, given: Case): Days | PlainDate | null {
   return occasion === 'today' ? given.asOf : permittedTogether(tanksIn(given), given.asBuilt)
 }

@@ -1,13 +1,14 @@
+import { isBy } from '../../base/partial-date.ts'
 import { SYSTEM } from '../../records/part.ts'
 import { countsUntil } from '../../rules/apply/transfer-window.ts'
-import { firm, required, sourceOf } from '../about.ts'
+import { firm, open, required, sourceOf } from '../about.ts'
 import { check } from '../check.ts'
 import { known, lacking } from '../fact.ts'
 
 /** An inspection goes stale when its window for a transfer has run out, or when work was approved after it. */
 export const findingsAge = check({
   id: 'findings-age',
-  raises: ['findings-stale'],
+  raises: ['findings-stale', 'record-unclear'],
   subjects: ({ findings }) => (findings ? ['system'] : []),
   about: () => SYSTEM,
   facts: { findings: (_, { findings }) => (findings ? known(findings) : lacking({ gap: 'no-inspection' })) },
@@ -15,8 +16,22 @@ export const findingsAge = check({
   decide({ findings }, { window }, _, { asOf, permits }) {
     const { inspectedOn } = findings.record
     const since = permits.flatMap(({ record: { number, approvedOn } }) =>
-      approvedOn !== null && approvedOn > inspectedOn && approvedOn <= asOf ? [{ number, approvedOn }] : [],
+      approvedOn !== null && isBy(approvedOn, asOf) !== false && isBy(approvedOn, inspectedOn) === false
+        ? [{ number, approvedOn }]
+        : [],
     )
+    const unclear = permits.find(
+      ({ record: { approvedOn } }) => approvedOn !== null && isBy(approvedOn, inspectedOn) === null,
+    )
+    if (since.length === 0 && unclear?.record.approvedOn) {
+      const part = { ...SYSTEM, label: `the work under permit ${unclear.record.number}` }
+      return {
+        verdict: 'cannot-tell',
+        raises: 'record-unclear',
+        reason: { is: 'unclear', doubt: { gap: 'approved-when', part, permits: [unclear.record.number] } },
+        certainty: open('undecided'),
+      }
+    }
     if (since.length > 0) {
       return {
         verdict: 'differs',

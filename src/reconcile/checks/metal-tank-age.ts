@@ -1,7 +1,8 @@
-import { addYears, yearOf } from '../../base/plain-date.ts'
+import { firstDay, lastDay, yearIn } from '../../base/partial-date.ts'
+import { addYears } from '../../base/plain-date.ts'
 import { statedValue } from '../../records/claim.ts'
 import { partOnRecord } from '../../records/part.ts'
-import { aboutPairing, derived, firm, likely, required, seen, sourceOf } from '../about.ts'
+import { aboutPairing, derived, firm, likely, open, required, seen, sourceOf } from '../about.ts'
 import { permitDate } from '../case.ts'
 import { check } from '../check.ts'
 import { beside, claimFact, known, lacking } from '../fact.ts'
@@ -31,15 +32,23 @@ export const metalTankAge = check({
     },
   },
   rules: { limit: { name: 'tank.metal-age-limit-years', on: (_, { asBuilt }) => asBuilt.on } },
-  decide({ installed }, { limit }, _, { asBuilt }) {
+  decide({ installed }, { limit }, { built }, { asBuilt }) {
     const years = limit.value.amount
-    const old = addYears(installed, years) < asBuilt.on
+    const old = addYears(lastDay(installed), years) < asBuilt.on
+    if (!old && addYears(firstDay(installed), years) < asBuilt.on) {
+      return {
+        verdict: 'cannot-tell',
+        raises: null,
+        reason: { is: 'unknown', gaps: [{ gap: 'day-unclear', part: partOnRecord(built), on: installed }] },
+        certainty: open('undecided'),
+      }
+    }
     return {
       verdict: old ? 'falls-short' : 'suffices',
       raises: old ? 'condition-poor' : null,
       reason: {
         is: 'metal-age',
-        permitted: yearOf(installed),
+        permitted: yearIn(installed),
         limit: exactly(years, 'years'),
         source: sourceOf(limit),
         old,

@@ -1,3 +1,4 @@
+import { firstDay, lastDay } from '../../base/partial-date.ts'
 import { daysBetween } from '../../base/plain-date.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { SYSTEM } from '../../records/part.ts'
@@ -26,7 +27,9 @@ export const pumpingInterval = check({
   },
   rules: { table: { name: 'solids.pump-out-years', on: (_, { asBuilt }) => asBuilt.on } },
   decide({ capacity, pumped, people }, { table }, _, given) {
-    const since = daysBetween(pumped, given.findings!.record.inspectedOn) / YEAR
+    const { inspectedOn } = given.findings!.record
+    const days = daysBetween(lastDay(pumped), inspectedOn)
+    const since = days / YEAR
     const answer = pumpOutYears(table, capacity.gal.value, people)
     if (!answer.ok) {
       return {
@@ -41,6 +44,14 @@ export const pumpingInterval = check({
     }
     const { value: years, steps } = answer.value
     const due = since >= years
+    if (!due && daysBetween(firstDay(pumped), inspectedOn) / YEAR >= years) {
+      return {
+        verdict: 'cannot-tell',
+        raises: null,
+        reason: { is: 'unknown', gaps: [{ gap: 'day-unclear', part: SYSTEM, on: pumped }] },
+        certainty: { word: 'open', basis: 'undecided' },
+      }
+    }
     return {
       verdict: due ? 'falls-short' : 'suffices',
       raises: due ? 'solids-high' : null,
@@ -62,7 +73,7 @@ export const pumpingInterval = check({
         {
           says: 'Since it was last pumped',
           formula: 'days / 365.25',
-          numbers: `${daysBetween(pumped, given.findings!.record.inspectedOn)} / ${YEAR}`,
+          numbers: `${days} / ${YEAR}`,
           result: `${printSignificant(since, 2)} years`,
         },
       ],

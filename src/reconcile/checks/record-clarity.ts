@@ -62,11 +62,14 @@ const clash = (doubt: Contradiction, parts: readonly Question[]): Question => ({
 
 function asDoubt(it: Contradiction, parts: readonly Question[]): Pick<Question, 'doubt' | 'exhibits'> {
   const { permits, ...doubt } = it
-  if (doubt.gap !== 'put-in-twice') return { doubt, exhibits: [] }
+  if ('permit' in doubt) return { doubt, exhibits: [] }
+  const numbers = permits.map(({ number }) => number)
+  if (doubt.gap !== 'put-in-twice')
+    return { doubt: { gap: doubt.gap, part: doubt.part, permits: numbers }, exhibits: [] }
   const own = parts.filter(({ about }) => about.key === doubt.part.key)
   const on = own.flatMap((part) => (part.doubt.gap === 'contradictory' ? [part.doubt] : []))
   return {
-    doubt: { ...doubt, permits: permits.map(({ number }) => number), ...(on.length === 0 ? {} : { on }) },
+    doubt: { ...doubt, permits: numbers, ...(on.length === 0 ? {} : { on }) },
     exhibits: own.flatMap(({ doubt: { gap }, exhibits }) => (gap === 'contradictory' ? exhibits : [])),
   }
 }

@@ -1,6 +1,6 @@
 import type { SearchMethod } from '../../records/findings.ts'
 import type { Part } from '../../records/part.ts'
-import { inForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { firm, likely, seen, sourceOf } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
@@ -70,7 +70,8 @@ export const requiredFilter = check({
 /** Where no rule requires one there is nothing to ask; where only today's does, not having looked is no question either. */
 function arises({ given, occasion, ...it }: Question): boolean {
   const day = ruleDay({ given, occasion, ...it })
-  const rule = day === null ? null : inForce(given.book, given.county, 'effluent-filter.required', day)
+  const rule =
+    day === null ? null : inForceThroughout(given.book, given.county, 'effluent-filter.required', day)
   if (rule?.state !== 'in-force' || !rule.value.holds) return false
   return occasion === 'when permitted' || filterFound(given) !== undefined
 }

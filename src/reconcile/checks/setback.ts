@@ -1,6 +1,6 @@
 import { invariant } from '../../base/invariant.ts'
 import { isNonEmpty, type NonEmpty } from '../../base/non-empty.ts'
-import type { PlainDate } from '../../base/plain-date.ts'
+import type { PartialDate } from '../../base/partial-date.ts'
 import { estimates } from '../../geometry/position/estimate.ts'
 import { causesOf, placeAt } from '../../geometry/position/shifted.ts'
 import { compareWithMinimum } from '../../measure/compare.ts'
@@ -27,7 +27,7 @@ type Asking = {
   /** Tells two questions that raise one kind about one part apart. */
   readonly facet: string | null
   readonly name: 'setbacks' | 'setbacks.lender'
-  readonly on: (pairing: Pairing, given: Case) => PlainDate | null
+  readonly on: (pairing: Pairing, given: Case) => PartialDate | null
   readonly wells: (given: Case) => readonly Well[]
 }
 

@@ -1,7 +1,8 @@
 import { minus, over, scale, type Uncertain } from '../../measure/uncertain.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import type { FoundLength } from '../../records/quantity.ts'
-import { type InForce, inForce } from '../../rules/in-force.ts'
+import type { InForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import type { ParameterName } from '../../rules/parameters.ts'
 import type { Range } from '../../rules/values/quantity.ts'
 import type { Construction } from '../construction.ts'
@@ -83,7 +84,7 @@ export function builtAs(tank: Tank & OnOccasion): readonly BuiltAs[] {
   }
   return (Object.keys(READ) as Construction[]).flatMap((construction) => {
     const { rule: name, read } = READ[construction]
-    const rule = inForce(given.book, given.county, name, day)
+    const rule = inForceThroughout(given.book, given.county, name, day)
     if (rule.state !== 'in-force') return []
     const it = read(taken, found)
     return it ? [{ ...tank, ...it, construction, rule: banded(rule, found) }] : []

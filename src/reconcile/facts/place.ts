@@ -11,7 +11,7 @@ import { sameCorner } from '../../records/corner.ts'
 import type { FoundComponent, SubmittedFindings } from '../../records/findings.ts'
 import { type Part, partOnRecord, SYSTEM } from '../../records/part.ts'
 import type { FoundLength, StatedLength } from '../../records/quantity.ts'
-import { inForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import type { Case } from '../case.ts'
 import { beside, claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
@@ -31,7 +31,9 @@ function onRecord(built: AsBuiltComponent, { book, county }: Placing): Presets {
   const { approvedOn, issuedOn } = built.events[0].permit
   const day = approvedOn ?? issuedOn
   const rule =
-    !book || !county || day === null ? null : inForce(book, county, 'position.record-accuracy-ft', day)
+    !book || !county || day === null
+      ? null
+      : inForceThroughout(book, county, 'position.record-accuracy-ft', day)
   if (rule?.state !== 'in-force') return METHODS
   const reading = { inches: 12 * rule.value.amount }
   return { ...METHODS, 'record-drawing': { ...METHODS['record-drawing'], reading } }

@@ -1,4 +1,5 @@
-import { daysBetween } from '../../base/plain-date.ts'
+import { firstDay, lastDay } from '../../base/partial-date.ts'
+import { daysBetween, type PlainDate } from '../../base/plain-date.ts'
 import { printNumber } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
 import { statedValue } from '../../records/claim.ts'
@@ -48,8 +49,11 @@ export function refill(
   const missing = Math.min(gal, (gal * belowFt) / depth)
   const vacant = record.occupancy === 'vacant' || (record.daysVacant ?? 0) > 0 || record.people === 0
   const pumped = record.lastPumpedOn
-  const since = pumped === null ? null : Math.max(0, daysBetween(pumped, record.inspectedOn))
-  const lived = since === null ? null : Math.max(0, since - (record.daysVacant ?? 0))
+  const livedSince = (day: PlainDate): number =>
+    Math.max(0, Math.max(0, daysBetween(day, record.inspectedOn)) - (record.daysVacant ?? 0))
+  // Pumped in a month or a year that is known, and no day: what came in is at least what came since its last day.
+  const lived = pumped === null ? null : livedSince(lastDay(pumped))
+  const longest = pumped === null ? null : livedSince(firstDay(pumped))
   const people = vacant && record.daysVacant === null ? 0 : record.people
   const inflow =
     lived === null || people === null || gpdPerPerson === null ? null : lived * people * gpdPerPerson
@@ -74,8 +78,11 @@ export function refill(
   })
   const held = `it holds ${printNumber(holds)} of ${printNumber(gal)} gal`
   if (inflow !== null) {
-    const numbers = `${lived} × ${people} × ${gpdPerPerson} = ${printNumber(inflow)} gal; ${held}`
-    if (inflow <= holds) return answer('refilling', numbers)
+    const most = longest! * people! * gpdPerPerson!
+    const days = longest === lived ? `${lived}` : `${lived} to ${longest}`
+    const gallons = most === inflow ? printNumber(inflow) : `${printNumber(inflow)} to ${printNumber(most)}`
+    const numbers = `${days} × ${people} × ${gpdPerPerson} = ${gallons} gal; ${held}`
+    if (most <= holds) return answer('refilling', numbers)
     const leaks = !vacant && (holds < inflow / SPREAD || inflow / SPREAD >= gal)
     return answer(leaks ? 'leaks' : 'read-again', numbers)
   }

@@ -73,7 +73,7 @@ describe('and taken once a person says that it is meant', () => {
       const read = permit({}, { length })
       expect(read).toMatchObject({
         ok: true,
-        value: { components: [{ length: { ft: 84, asWritten: '84 ft', checked: true } }] },
+        value: { components: [{ length: { ft: 84, asWritten: '84 ft, checked' } }] },
       })
     },
   )

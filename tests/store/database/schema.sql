@@ -406,8 +406,8 @@ table permit (
   parcel uuid not null,
   number text,
   kind text not null,
-  issued_on date,
-  approved_on date,
+  issued_on text,
+  approved_on text,
   record jsonb not null,
   revision integer not null default 1,
   created_at timestamp with time zone not null default now(),
@@ -908,7 +908,11 @@ permit: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 permit: keep_revisions_in_step TRIGGER DEFERRABLE INITIALLY DEFERRED
 
+permit: permit_approved_on_is_a_date CHECK ((approved_on ~ '^\d{4}(-\d{2}(-\d{2})?)?$'::text))
+
 permit: permit_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+permit: permit_issued_on_is_a_date CHECK ((issued_on ~ '^\d{4}(-\d{2}(-\d{2})?)?$'::text))
 
 permit: permit_kind_check CHECK ((kind = ANY (ARRAY['new'::text, 'repair'::text, 'alteration'::text, 'abandonment'::text])))
 

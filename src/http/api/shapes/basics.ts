@@ -5,6 +5,10 @@ import { VERIFIED } from '../../../rules/citation.ts'
 
 export const id = z.string().meta({ format: 'uuid', examples: ['01991c5e-7d7a-7a64-9f0c-2f7f0f7f6a11'] })
 export const day = z.string().meta({ format: 'date', description: 'ISO 8601', examples: ['1974-06-20'] })
+export const partialDay = z.string().meta({
+  description: 'A day as far as it is known: YYYY-MM-DD, YYYY-MM or YYYY (ISO 8601)',
+  examples: ['1974-06-20', '1977-09', '1977'],
+})
 export const instant = z
   .string()
   .meta({ format: 'date-time', description: 'ISO 8601, UTC', examples: ['2026-11-25T09:30:00.000Z'] })

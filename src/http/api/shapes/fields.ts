@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Field, Fields } from '../../../catalog/field.ts'
 import type { RecordOf } from '../../../catalog/value-of.ts'
 import type { FoundLength, StatedVolume } from '../../../records/quantity.ts'
+import { partialDay } from './basics.ts'
 import {
   foundLength,
   presentFound,
@@ -56,6 +57,8 @@ export function answerSchema(field: Field, lengths: Lengths, at: string): z.ZodT
       return z.number()
     case 'date':
       return z.string().meta({ format: 'date' })
+    case 'partial-date':
+      return partialDay
     case 'flag':
       return z.boolean()
     case 'line':

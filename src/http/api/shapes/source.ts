@@ -2,7 +2,7 @@ import { z } from 'zod'
 import type { PermitRef } from '../../../records/as-built.ts'
 import { PERMIT_KINDS } from '../../../records/permit.ts'
 import type { Source } from '../../../records/source.ts'
-import { day, id } from './basics.ts'
+import { id, partialDay } from './basics.ts'
 
 export const permitRef = z
   .object({
@@ -10,8 +10,8 @@ export const permitRef = z
     revision: z.number(),
     number: z.string(),
     kind: z.enum(PERMIT_KINDS),
-    issuedOn: day.nullable(),
-    approvedOn: day.nullable(),
+    issuedOn: partialDay.nullable(),
+    approvedOn: partialDay.nullable(),
   })
   .meta({ id: 'PermitReference', description: 'A permit, at the revision that was read' })
 

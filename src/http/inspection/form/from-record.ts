@@ -1,6 +1,7 @@
 import { FOUND_FIELDS } from '../../../catalog/catalog.ts'
 import type { Field, Fields } from '../../../catalog/field.ts'
 import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
+import { numberTyped } from '../../../reading/entry/unusual.ts'
 import type { FoundComponent } from '../../../records/findings.ts'
 import type { SheetPart } from '../sheet/sheet.ts'
 import type { InspectionForm, PartForm, Typed } from './typed.ts'
@@ -86,6 +87,9 @@ function boxesOf(field: Field, name: string, value: unknown): readonly (readonly
       return (value as readonly string[]).map((choice) => [`${name}.${choice}`, 'on'])
     case 'group':
       return Object.entries(typedOf(field.parts, value as Values, `${name}.`))
+    case 'whole':
+    case 'number':
+      return [[name, String(numberTyped(field, value as number))]]
     default:
       return [[name, String(value)]]
   }

@@ -29,6 +29,7 @@ const INPUTS: { readonly [V in Field['value']]: Asked['input'] } = {
   whole: 'number',
   number: 'number',
   date: 'line',
+  'partial-date': 'line',
   flag: 'choice',
   line: 'line',
   prose: 'prose',

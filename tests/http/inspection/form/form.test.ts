@@ -11,6 +11,7 @@ import { readForm } from '../../../../src/http/inspection/form/read.ts'
 import { EMPTY_FORM, type InspectionForm, type PartForm } from '../../../../src/http/inspection/form/typed.ts'
 import { METHOD_NAMES } from '../../../../src/measure/methods.ts'
 import { type FindingsEntry, findingsEntry } from '../../../../src/reading/entry/findings.ts'
+import { numberTyped } from '../../../../src/reading/entry/unusual.ts'
 import { formFaultWords } from '../../../../src/words/form-faults.ts'
 
 const one = <T>(list: readonly T[]) => fc.constantFrom(...list)
@@ -28,7 +29,7 @@ const WRITTEN: readonly (readonly [string, number])[] = [
   ['4 ft 6 in', 4.5],
 ]
 const lengthUpTo = (most: number) => {
-  const written = one(WRITTEN.filter(([, ft]) => ft <= most).map(([text]) => text))
+  const written = one(WRITTEN.filter(([, ft]) => ft <= most).map(([text]) => `${text}, checked`))
   return fc.oneof(
     written,
     fc.record({
@@ -36,8 +37,8 @@ const lengthUpTo = (most: number) => {
       method: one(METHOD_NAMES),
       instrument: maybe(one(['the new tape', 'rod 2'])),
     }),
-    fc.record({ ft: one([4.5, 8, 0.25]) }),
-    fc.record({ in: one([54, 7.5]) }),
+    fc.record({ ft: one([4.5, 8, 0.25]), checked: fc.constant(true as const) }),
+    fc.record({ in: one([54, 7.5]), checked: fc.constant(true as const) }),
   )
 }
 const level = fc.oneof(
@@ -55,11 +56,19 @@ function typed(field: Field): fc.Arbitrary<unknown> {
     case 'volume':
       return one(['1,000 gal', '3785 L'])
     case 'whole':
-      return fc.integer({ min: field.possible[0], max: field.possible[1] })
+      return fc
+        .integer({ min: field.possible[0], max: field.possible[1] })
+        .map((value) => (value % 2 === 0 ? `${value}, checked` : numberTyped(field, value)))
     case 'number':
-      return one([41.5, -0.25, 16, 9.84].filter((it) => it >= field.possible[0] && it < field.possible[1]))
+      return one(
+        [41.5, -0.25, 16, 9.84]
+          .filter((it) => it >= field.possible[0] && it < field.possible[1])
+          .map((it) => numberTyped(field, it)),
+      )
     case 'date':
       return one(['2026-10-12', '10/12/26'])
+    case 'partial-date':
+      return one(['2026-10-12', '9/77', '1977'])
     case 'flag':
       return fc.boolean()
     case 'line':
@@ -157,7 +166,7 @@ describe('faults stand beside the field they are in', () => {
     ['a length with no unit', { outcome: 'found', length: '7.10' }, 'length', /no unit.*7'-10"/],
     ['a range', { outcome: 'found', width: '4-6' }, 'width', /may be one length or the two ends of a range/],
     ['a letter for a digit', { outcome: 'found', capacity: '1O00 gal' }, 'capacity', /O/],
-    ['a count in words', { outcome: 'found', compartments: 'two' }, 'compartments', /number/],
+    ['a count that is none', { outcome: 'found', compartments: 'some' }, 'compartments', /number/],
     ['one tie', { outcome: 'found', 'tie.a': '12 ft' }, 'tie.b', /both ties/],
     [
       'a tie with no corners',
@@ -187,7 +196,7 @@ describe('faults stand beside the field they are in', () => {
   })
 
   test('the day of the inspection and what is asked once', () => {
-    const start = { inspectedOn: '', people: 'three', bedroomsCounted: '-1', 'reference.a': 'porch corner' }
+    const start = { inspectedOn: '', people: 'some', bedroomsCounted: '-1', 'reference.a': 'porch corner' }
     const { start: faults } = faultsOf({ ...EMPTY_FORM, start })
     expect(Object.keys(faults ?? {}).sort()).toEqual([
       'bedroomsCounted',

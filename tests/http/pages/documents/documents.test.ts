@@ -77,13 +77,13 @@ describe('confirming a paper', () => {
       ...(await looked(id)),
       '/parcel': '99-9999-9999',
       '/number': '',
-      '/bedrooms': 'three',
+      '/bedrooms': 'some',
       '/components/0/capacity': 'a thousand',
     })
     expect(sent.statusCode).toBe(422)
     const { faults, values } = formOn(sent.body)
     expect(faults['/number']).toBe('This is required. Enter what the document says.')
-    expect(faults['/bedrooms']).toBe('Write a number.')
+    expect(faults['/bedrooms']).toContain('is not a count: write a whole number, as in 3 or three')
     expect(faults['/components/0/capacity']).toMatch(/a thousand|gal/)
     expect(values['/components/0/capacity']).toBe('a thousand')
     expect(faults['/parcel']).toMatch(/no parcel 99-9999-9999/)
