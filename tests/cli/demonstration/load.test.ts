@@ -64,7 +64,12 @@ describe('the county, loaded through the operations', () => {
         expected.map(({ kind, severity, outcome }) => told(kind, severity, outcome.facet)).sort(),
       )
     for (const decision of file.decisions)
-      expect(standing.filter(({ kind, decision: made }) => kind === decision.kind && made)).toHaveLength(1)
+      expect(
+        standing.filter(
+          ({ kind, body, decision: made }) =>
+            made && kind === decision.kind && (!decision.facet || body.outcome.facet === decision.facet),
+        ),
+      ).toHaveLength(1)
     expect(
       expected.filter((it) => file.expects.discrepancies.some((wanted) => isTarget(it, wanted))),
     ).toHaveLength(file.expects.discrepancies.length)

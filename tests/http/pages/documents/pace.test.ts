@@ -63,7 +63,9 @@ class Clerk {
     if ((await field.count()) === 0) return false
     if ((await this.focused()) === name) return true
     if (!(await field.isVisible())) {
-      await field.evaluate('(it) => it.closest("details")?.setAttribute("open", "")')
+      await field.evaluate(
+        '(it) => { for (let at = it; at; at = at.parentElement?.closest("details")) at.setAttribute("open", "") }',
+      )
       this.seconds += MOUSE
     }
     await field.focus()
