@@ -1,6 +1,6 @@
+import { isLine } from '../catalog/kinds.ts'
 import type { AsBuilt } from '../records/as-built.ts'
 import { statedValue } from '../records/claim.ts'
-import { isLine } from '../records/component.ts'
 
 /** What to bring, each with why this parcel asks for it. */
 export type Bring = { readonly what: string; readonly because: string }

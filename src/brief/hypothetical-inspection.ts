@@ -2,12 +2,14 @@ import type { PlainDate } from '../base/plain-date.ts'
 import { blankOf } from '../catalog/blank.ts'
 import { FOUND_FIELDS } from '../catalog/catalog.ts'
 import { INSPECTION_FIELDS } from '../catalog/inspection-fields.ts'
+import { isAbsorption, isLine } from '../catalog/kinds.ts'
 import { plausibleDimensions } from '../geometry/volume/plausible-dimensions.ts'
+import type { Method } from '../measure/methods.ts'
+import type { StatedLength } from '../measure/parse/length.ts'
 import type { AsBuilt, AsBuiltComponent } from '../records/as-built.ts'
 import { statedValue } from '../records/claim.ts'
-import { isAbsorption, isLine } from '../records/component.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
-import type { FoundLength, Method, StatedLength } from '../records/quantity.ts'
+import type { FoundLength } from '../records/quantity.ts'
 
 const taken = (ft: number, method: Method): FoundLength => ({
   ft,

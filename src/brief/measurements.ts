@@ -1,11 +1,13 @@
+import { FOUND_FIELDS } from '../catalog/catalog.ts'
+import type { Fields } from '../catalog/field.ts'
 import { METHODS } from '../measure/methods.ts'
 import type { ReconcileInput } from '../reconcile/case.ts'
 import type { Outcome } from '../reconcile/outcome.ts'
 import { reconcile } from '../reconcile/reconcile.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
 import type { FoundLength } from '../records/quantity.ts'
+import { fieldNoun, fieldWords } from '../words/fields.ts'
 import { questionWords } from '../words/questions.ts'
-import { MEASURE_WORDS } from './recorded.ts'
 
 /** One measurement, and the questions that stay open without it, most first. */
 export type WantedMeasurement = {
@@ -29,17 +31,10 @@ type Candidate = {
   readonly without: (inspection: FindingsRecord) => FindingsRecord
 }
 
-const WORDS: { readonly [field: string]: string } = {
-  ...MEASURE_WORDS,
-  levelAboveOutlet: 'level against the outlet invert, before anything is pumped',
-  scumThickness: 'scum thickness',
-  scumBottomBelow: 'bottom of the scum below the liquid',
-  sludgeDepth: 'sludge depth',
-  outletDeviceBelow: 'how far the outlet device reaches below the invert',
-  outletDeviceAbove: 'how far the outlet device stands above the invert',
-  lidSecured: 'whether the cover is secured',
-  condition: 'condition',
-}
+/** What is asked of a component that was found; what it is made to hold is read off it, and measured by the rest. */
+const MEASURED = Object.entries(FOUND_FIELDS as Fields).flatMap(([name, { section }]) =>
+  section === undefined || ['shape', 'compartments', 'count', 'capacity'].includes(name) ? [] : [name],
+)
 
 /**
  * Ranks the measurements of an inspection by what each would settle: the record is compared with an inspection that finds
@@ -84,17 +79,13 @@ function candidates(inspection: FindingsRecord): readonly Candidate[] {
     without: (from) => ({ ...from, bedroomsCounted: null }),
   }
   const parts = inspection.components.flatMap((found, index) =>
-    Object.keys(WORDS).flatMap((field): Candidate[] => {
+    MEASURED.flatMap((field): Candidate[] => {
       const value = found[field as keyof FoundComponent]
-      if (
-        value === null ||
-        value === undefined ||
-        ['shape', 'compartments', 'count', 'capacity'].includes(field)
-      )
-        return []
+      if (value === null || value === undefined) return []
+      const { help } = fieldWords('component', field, found.kind)
       return [
         {
-          what: `${found.label}: ${WORDS[field]}`,
+          what: `${found.label}: ${fieldNoun('component', field, found.kind)}${help ? `, ${help}` : ''}`,
           component: found.key,
           field,
           how: howTaken(value),

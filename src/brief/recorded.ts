@@ -1,7 +1,7 @@
-import { MEASURE_NAMES, type MeasureName, type Place, SYSTEM_FIELDS } from '../catalog/catalog.ts'
+import { MEASURE_NAMES, SYSTEM_FIELDS } from '../catalog/catalog.ts'
 import { printGal } from '../measure/print/gallons.ts'
 import type { AsBuilt, AsBuiltComponent, Claim, Origin } from '../records/as-built.ts'
-import { fieldWords } from '../words/fields.ts'
+import { fieldNoun } from '../words/fields.ts'
 
 /** How far a line of the record can be relied on. */
 export type Sureness = 'confirmed' | 'corrected' | 'unreadable' | 'contradictory'
@@ -15,17 +15,8 @@ export type RecordedLine = {
   readonly origins: readonly Origin[]
 }
 
-const withinLine = (place: Place, name: string): string => {
-  const { label } = fieldWords(place, name)
-  return label.charAt(0).toLowerCase() + label.slice(1)
-}
-
-export const MEASURE_WORDS = Object.fromEntries(
-  MEASURE_NAMES.map((name) => [name, withinLine('component', name)]),
-) as { readonly [M in MeasureName]: string }
-
 export function recordedLines(asBuilt: AsBuilt): readonly RecordedLine[] {
-  const system = SYSTEM_FIELDS.flatMap((name) => line(null, withinLine('permit', name), asBuilt[name]))
+  const system = SYSTEM_FIELDS.flatMap((name) => line(null, fieldNoun('permit', name), asBuilt[name]))
   return [
     ...system,
     ...asBuilt.components.filter(({ standing }) => standing === 'in-service').flatMap(linesOf),
@@ -33,7 +24,7 @@ export function recordedLines(asBuilt: AsBuilt): readonly RecordedLine[] {
 }
 
 const linesOf = ({ key, measures }: AsBuiltComponent): readonly RecordedLine[] =>
-  MEASURE_NAMES.flatMap((name) => line(key, MEASURE_WORDS[name], measures[name]))
+  MEASURE_NAMES.flatMap((name) => line(key, fieldNoun('component', name), measures[name]))
 
 function line(component: string | null, what: string, claim: Claim<unknown>): readonly RecordedLine[] {
   switch (claim.state) {

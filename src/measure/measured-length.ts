@@ -1,6 +1,5 @@
 import { invariant } from '../base/invariant.ts'
-import type { HalfWidth, Method, MethodPreset } from './methods.ts'
-import { METHODS } from './methods.ts'
+import { type HalfWidth, METHODS, type Method, type MethodPreset } from './methods.ts'
 import { tapeToleranceFt } from './tape-tolerance.ts'
 import { propagate, type Uncertain } from './uncertain.ts'
 import { inchesToFt } from './units.ts'

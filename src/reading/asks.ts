@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../records/component.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
 
 /** Fields of the permit itself that a label can ask for. */
 export const PERMIT_ASKS = [

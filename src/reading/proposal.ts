@@ -1,4 +1,5 @@
-import type { ComponentKind, Material, Side, VesselShape, WALLS } from '../records/component.ts'
+import type { Material, Side, VesselShape, WALLS } from '../catalog/choices.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
 import type { PERMIT_ACTIONS, PermitKind } from '../records/permit.ts'
 import type { Box } from '../records/source.ts'
 

@@ -1,4 +1,4 @@
-import { isAbsorption } from '../records/component.ts'
+import { isAbsorption } from '../catalog/kinds.ts'
 import type { Part } from '../records/part.ts'
 import { aboutSeen } from './about.ts'
 import type { Case } from './case.ts'

@@ -1,4 +1,4 @@
-import { type ComponentKind, isAbsorption, isLine } from '../records/component.ts'
+import { type ComponentKind, isAbsorption, isLine } from '../catalog/kinds.ts'
 import type { Act } from './acts.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
 import type { Outcome, Remeasurement } from './outcome.ts'

@@ -1,5 +1,5 @@
-import type { ComponentKind } from '../records/component.ts'
-import type { Condition } from '../records/findings.ts'
+import type { Condition } from '../catalog/choices.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
 import type { Part } from '../records/part.ts'
 import type { OurText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'

@@ -1,7 +1,7 @@
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
+import type { NotReachedReason } from '../catalog/choices.ts'
 import type { Issue } from '../measure/issue.ts'
-import type { NotReachedReason } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { PaperText } from '../records/whose.ts'
 import type { NotStated } from '../rules/apply/not-stated.ts'

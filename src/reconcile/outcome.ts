@@ -1,7 +1,7 @@
+import type { SearchMethod } from '../catalog/choices.ts'
 import type { Method } from '../measure/methods.ts'
 import type { Step } from '../measure/step.ts'
 import type { Origin } from '../records/as-built.ts'
-import type { SearchMethod } from '../records/findings.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText, PaperText } from '../records/whose.ts'
 import type { Citation } from '../rules/citation.ts'

@@ -1,9 +1,14 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
-import type { Contract, LeftOutReason, TestResult } from '../catalog/choices.ts'
-import type { Material } from '../records/component.ts'
-import type { Condition, SearchMethod } from '../records/findings.ts'
+import type {
+  Condition,
+  Contract,
+  LeftOutReason,
+  Material,
+  SearchMethod,
+  TestResult,
+} from '../catalog/choices.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText, PaperText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'

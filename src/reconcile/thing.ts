@@ -1,6 +1,6 @@
 import type { PartialDate } from '../base/partial-date.ts'
-import type { SystemField } from '../records/as-built.ts'
-import type { MeasureName, Side } from '../records/component.ts'
+import type { MeasureName, SystemField } from '../catalog/catalog.ts'
+import type { Side } from '../catalog/choices.ts'
 import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
 import type { Quantity } from './quantity.ts'

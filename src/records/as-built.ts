@@ -1,11 +1,13 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
-import type { SystemField } from '../catalog/catalog.ts'
-import type { ComponentKind, MeasureName, Measures, Reference } from './component.ts'
+import type { MeasureName, SystemField } from '../catalog/catalog.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
+import type { StatedLength } from '../measure/parse/length.ts'
+import type { StatedVolume } from '../measure/parse/volume.ts'
+import type { Measures, Reference } from './component.ts'
 import type { Part } from './part.ts'
 import type { PermitKind, PermitRecord } from './permit.ts'
-import type { StatedLength, StatedVolume } from './quantity.ts'
 import type { Source } from './source.ts'
 import type { PaperText } from './whose.ts'
 
@@ -84,8 +86,6 @@ export type AsBuilt = SystemClaims & {
   readonly components: readonly AsBuiltComponent[]
   readonly contradictions: readonly Contradiction[]
 }
-
-export { SYSTEM_FIELDS, type SystemField } from '../catalog/catalog.ts'
 
 /** A reviewer's correction of what a permit is taken to say: applied after the permits, newest last. */
 export type Correction = {

@@ -1,27 +1,7 @@
 import type { MEASURES } from '../catalog/component-measures.ts'
 import type { REFERENCE, TIE } from '../catalog/places.ts'
 import type { RecordOf } from '../catalog/value-of.ts'
-import type { StatedVolume } from './quantity.ts'
-
-export { MEASURE_NAMES, type MeasureName } from '../catalog/catalog.ts'
-export {
-  MATERIALS,
-  type Material,
-  SIDES,
-  type Side,
-  VESSEL_SHAPES,
-  type VesselShape,
-  WALLS,
-} from '../catalog/choices.ts'
-export {
-  ABSORPTION_KINDS,
-  type AbsorptionKind,
-  COMPONENT_KINDS,
-  type ComponentKind,
-  isAbsorption,
-  isLine,
-  isVessel,
-} from '../catalog/kinds.ts'
+import type { StatedVolume } from '../measure/parse/volume.ts'
 
 /**
  * The measures a permit states and an inspection finds, under the same names: `L` is how a length is held (as written, or

@@ -3,20 +3,9 @@ import type { FoundFields } from '../catalog/catalog.ts'
 import type { INSPECTION_FIELDS } from '../catalog/inspection-fields.ts'
 import type { FIX } from '../catalog/places.ts'
 import type { RecordOf } from '../catalog/value-of.ts'
-import type { FoundLength, StatedVolume } from './quantity.ts'
+import type { StatedVolume } from '../measure/parse/volume.ts'
+import type { FoundLength } from './quantity.ts'
 import type { FirmText } from './whose.ts'
-
-export {
-  CONDITIONS,
-  type Condition,
-  NOT_REACHED_REASONS,
-  type NotReachedReason,
-  OCCUPANCY,
-  SEARCH_METHODS,
-  SEARCH_OUTCOMES,
-  type SearchMethod,
-  type SearchOutcome,
-} from '../catalog/choices.ts'
 
 export type Fix = RecordOf<typeof FIX.parts, never, never>
 

@@ -1,6 +1,7 @@
 import { firstDay, isWholeDay, lastDay } from '../base/partial-date.ts'
 import { compareDates } from '../base/plain-date.ts'
-import { type AsBuilt, type Claim, SYSTEM_FIELDS } from './as-built.ts'
+import { SYSTEM_FIELDS } from '../catalog/catalog.ts'
+import type { AsBuilt, Claim } from './as-built.ts'
 import type { FiledPermit } from './permit.ts'
 
 export type Folded = Omit<AsBuilt, 'on' | 'permits' | 'unapproved'>

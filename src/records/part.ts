@@ -1,4 +1,4 @@
-import type { ComponentKind } from './component.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
 import type { FirmText, OurText, PaperText } from './whose.ts'
 
 /** What an answer is about: a component on record, one that was found and is not, or the system as a whole. */

@@ -1,3 +1,4 @@
+import { MEASURE_NAMES, type SystemField } from '../catalog/catalog.ts'
 import type {
   AsBuilt,
   AsBuiltComponent,
@@ -6,10 +7,8 @@ import type {
   MeasureClaims,
   Origin,
   PermitRef,
-  SystemField,
 } from './as-built.ts'
 import { SILENT, stated as statedClaim } from './claim.ts'
-import { MEASURE_NAMES } from './component.ts'
 import type { FiledPermit, StatedComponent } from './permit.ts'
 import type { Source } from './source.ts'
 

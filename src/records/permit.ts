@@ -1,7 +1,8 @@
 import type { StatedFields } from '../catalog/catalog.ts'
 import type { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
 import type { RecordOf } from '../catalog/value-of.ts'
-import type { StatedLength, StatedVolume } from './quantity.ts'
+import type { StatedLength } from '../measure/parse/length.ts'
+import type { StatedVolume } from '../measure/parse/volume.ts'
 import type { Source } from './source.ts'
 import type { PaperText } from './whose.ts'
 

@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../records/component.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
 
 /** What a setback is measured from: a part of the system, or `absorption` for whatever kind of it. */
 export const SETBACK_FROM = [

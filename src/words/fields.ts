@@ -186,6 +186,12 @@ export function fieldWords(place: Place, path: string, kind?: ComponentKind): Fi
   return (variant === undefined ? undefined : entry.on?.[variant]) ?? entry
 }
 
+/** A field's label in the middle of a sentence: `effective depth`, `GPS position`. */
+export function fieldNoun(place: Place, path: string, kind?: ComponentKind): string {
+  const { label } = fieldWords(place, path, kind)
+  return /^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label
+}
+
 /** `Effective depth: how much of the wall takes effluent. Of a seepage pit or cesspool: sidewall depth, below its inlet`. */
 export function describedField(at: string): string {
   const [place, ...path] = at.split('.') as [Place, ...string[]]

@@ -1,6 +1,12 @@
-import type { LeftOutReason } from '../catalog/choices.ts'
-import type { ComponentKind, Material, VesselShape } from '../records/component.ts'
-import type { Condition, NotReachedReason, SearchMethod } from '../records/findings.ts'
+import type {
+  Condition,
+  LeftOutReason,
+  Material,
+  NotReachedReason,
+  SearchMethod,
+  VesselShape,
+} from '../catalog/choices.ts'
+import type { ComponentKind } from '../catalog/kinds.ts'
 
 /** What a kind of component is called, in the middle of a sentence. */
 export const KIND_NOUNS: { readonly [K in ComponentKind | 'system']: string } = {

@@ -5,7 +5,7 @@ import type { Construction } from '../reconcile/construction.ts'
 import type { ExhibitSource } from '../reconcile/outcome.ts'
 import type { Shown, Thing } from '../reconcile/thing.ts'
 import { printDate } from './date.ts'
-import { FIELD_WORDS } from './fields.ts'
+import { fieldNoun } from './fields.ts'
 import { choiceWords, SEARCH_NOUNS } from './nouns.ts'
 import { figure } from './quantity.ts'
 import { counted } from './sentence.ts'
@@ -74,13 +74,10 @@ const OWN: { readonly [T in OwnThing]: string } = {
   'scum-top-to-outlet-top': 'top of the scum to the top of the outlet device',
 }
 
-/** A field's label as a noun in the middle of a sentence. */
-const noun = ({ label }: { readonly label: string }): string => label.charAt(0).toLowerCase() + label.slice(1)
-
 /** What a fact, a reading or an exhibit is, as a noun without its article. */
 export const THING_NOUNS = {
-  ...Object.fromEntries(MEASURE_NAMES.map((name) => [name, noun(FIELD_WORDS.component[name])])),
-  ...Object.fromEntries(SYSTEM_FIELDS.map((name) => [name, noun(FIELD_WORDS.permit[name])])),
+  ...Object.fromEntries(MEASURE_NAMES.map((name) => [name, fieldNoun('component', name)])),
+  ...Object.fromEntries(SYSTEM_FIELDS.map((name) => [name, fieldNoun('permit', name)])),
   ...OWN,
 } as { readonly [T in Thing]: string }
 

@@ -77,7 +77,9 @@ describe('the brief of an inspection', () => {
   test('measurements are ranked by how many questions each decides', () => {
     const weights = brief.measurements.map(({ weight }) => weight)
     expect(weights).toEqual(weights.toSorted((a, b) => b - a))
-    expect(brief.measurements[0]?.what).toBe('tank 1: liquid depth')
+    expect(brief.measurements[0]?.what).toBe(
+      'tank 1: liquid depth, floor to outlet invert, wherever the liquid stands',
+    )
     expect(brief.measurements[0]?.settles).toContain('Does the tank hold what the record says?')
   })
 

@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest'
 import { yearIn } from '../../src/base/partial-date.ts'
+import { SEARCH_OUTCOMES } from '../../src/catalog/choices.ts'
+import { ABSORPTION_KINDS } from '../../src/catalog/kinds.ts'
 import { readStories } from '../../src/cli/demonstration/read-stories.ts'
 import { FIRMS } from '../../src/cli/demonstration/story.ts'
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../src/reconcile/kinds.ts'
 import { VERDICTS } from '../../src/reconcile/outcome.ts'
 import { STATUS_WORDS } from '../../src/reconcile/status.ts'
-import { ABSORPTION_KINDS } from '../../src/records/component.ts'
 import { DECISION_ACTIONS } from '../../src/records/decision.ts'
-import { SEARCH_OUTCOMES } from '../../src/records/findings.ts'
 import { PERMIT_ACTIONS, PERMIT_KINDS } from '../../src/records/permit.ts'
 
 const stories = readStories()

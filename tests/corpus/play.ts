@@ -1,6 +1,5 @@
 import type { PlainDate } from '../../src/base/plain-date.ts'
-import type { ParcelFile } from '../../src/cli/demonstration/story.ts'
-import { FIRMS } from '../../src/cli/demonstration/story.ts'
+import { FIRMS, type ParcelFile } from '../../src/cli/demonstration/story.ts'
 import { evidenceOf } from '../../src/reconcile/evidence.ts'
 import { stateAfter } from '../../src/reconcile/projection.ts'
 import { type Discrepancy, type Reconciliation, reconcile } from '../../src/reconcile/reconcile.ts'

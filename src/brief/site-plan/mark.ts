@@ -1,5 +1,5 @@
+import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { Region } from '../../geometry/position/region.ts'
-import type { ComponentKind } from '../../records/component.ts'
 
 /**
  * A thing drawn where it is on record or was found. Two ties with no side named give two marks, each the other's

@@ -1,6 +1,5 @@
-import type { Case } from '../../reconcile/case.ts'
-import { permitDate } from '../../reconcile/case.ts'
-import { isAbsorption } from '../../records/component.ts'
+import { isAbsorption } from '../../catalog/kinds.ts'
+import { type Case, permitDate } from '../../reconcile/case.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
 import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import type { Mark } from './mark.ts'

@@ -27,7 +27,7 @@ export type LetterFrame = {
   readonly asOfInWords: string
   /** As it is typed: four groups of four. */
   readonly code: string
-  /** The address that the square of dots carries and that a person can type. */
+  /** The address that the QR code carries and that a person can type. */
   readonly checkAddress: string
   readonly checkSvg: { readonly svg: string }
 }

@@ -134,7 +134,7 @@ export function statusLetter(frame: LetterFrame, facts: StatusLetterFacts, room:
 }
 
 /**
- * Parts in the order of what is most pressing about them. The same about several parts of one kind is told once, with
+ * Parts in the order of what is most pressing about them. The same about several parts of one kind is said once, with
  * all of them named, so that eighty collapsed pits are still one page and none is left out.
  */
 function byPart(items: readonly OpenItem[], language: Language): StatusLetter['open'] {
@@ -246,7 +246,7 @@ const byRecordAlone = ({ check, exhibits }: Outcome): boolean =>
   (check === 'capacity-against-code' || check === 'absorption-against-code') &&
   !exhibits.some(({ from }) => from.kind === 'inspection')
 
-/** Not looked for, not reached and not done, with the reason from a closed list. What nobody reached is told once. */
+/** Not looked for, not reached and not done, with the reason from a closed list. What nobody reached is said once. */
 function unseen(
   outcomes: readonly Outcome[],
   file: StatusLetterFacts['file'],

@@ -1,5 +1,4 @@
-import type { PlainDate } from '../../base/plain-date.ts'
-import { dayOf } from '../../base/plain-date.ts'
+import { dayOf, type PlainDate } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import type { AsBuilt } from '../../records/as-built.ts'
 import { asBuiltOn } from '../../records/fold.ts'

@@ -1,4 +1,6 @@
-import { type ComponentKind, MEASURE_NAMES, type Measures } from '../../records/component.ts'
+import { MEASURE_NAMES } from '../../catalog/catalog.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
+import type { Measures } from '../../records/component.ts'
 import type { Ask } from '../asks.ts'
 import type { Doubt, ProposedField } from '../proposal.ts'
 import type { Statement } from '../statement.ts'

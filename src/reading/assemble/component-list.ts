@@ -1,4 +1,4 @@
-import { type ComponentKind, isAbsorption } from '../../records/component.ts'
+import { type ComponentKind, isAbsorption } from '../../catalog/kinds.ts'
 import type { SubjectKind } from '../asks.ts'
 import type { Doubt } from '../proposal.ts'
 import type { Mentioned, Statement } from '../statement.ts'

@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../records/component.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { PermitAsk } from '../asks.ts'
 import { crossChecked } from '../check/apply.ts'
 import type { ProposedField, ProposedPermit } from '../proposal.ts'

@@ -1,4 +1,4 @@
-import { WALLS } from '../../records/component.ts'
+import { WALLS } from '../../catalog/choices.ts'
 import type { ProposedField } from '../proposal.ts'
 
 const wallsIn = (words: string): (typeof WALLS)[number][] => {

@@ -1,4 +1,4 @@
-import { isAbsorption } from '../../records/component.ts'
+import { isAbsorption } from '../../catalog/kinds.ts'
 import type { SubjectKind } from '../asks.ts'
 import type { ToldOf } from './fields.ts'
 import type { LinkedValue } from './links.ts'

@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../records/component.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
 
 /**
  * What a word can be part of, in the order in which the model numbers it. `none` is a label or nothing that is wanted;

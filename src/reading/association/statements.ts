@@ -3,8 +3,8 @@ import type { PageWords } from '../page-words.ts'
 import type { Doubt } from '../proposal.ts'
 import type { Mentioned, PageReadings, Statement } from '../statement.ts'
 import { answers, type ReadingContext } from '../values/answers.ts'
+import { correctedFigures } from '../values/corrected.ts'
 import type { Found } from '../values/found.ts'
-import { mendedFigures } from '../values/mended.ts'
 import { partOf, withWholeTies } from './belongs.ts'
 import type { LinkedValue } from './links.ts'
 
@@ -52,7 +52,10 @@ function statementOf(
   if (SET_ASIDE.has(value.field) || value.score < LEAST_SCORE || kind === 'left-out') return []
   const written = DITTO.test(value.text.trim()) ? meantAgain(value, all) : value.text
   if (written === null || NOTHING.test(written.trim())) return []
-  const text = (context.misread ? mendedFigures(written).text : written).replace(/^[_.·…\s]+|[_·…\s]+$/g, '')
+  const text = (context.misread ? correctedFigures(written).text : written).replace(
+    /^[_.·…\s]+|[_·…\s]+$/g,
+    '',
+  )
   const ask = value.field as Ask
   const unit = value.unit === 'own' ? null : value.unit
   const found = wholest(answers(text, { ask, kind, unit }, context))

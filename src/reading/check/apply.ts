@@ -1,5 +1,5 @@
 import type { Doubt, EntryDraft, ProposedField } from '../proposal.ts'
-import { confusedReadings } from '../values/mended.ts'
+import { confusedReadings } from '../values/corrected.ts'
 import { amountOf } from './amount.ts'
 import type { Amounts, Relation } from './relation.ts'
 import { relationsFor } from './relations.ts'
@@ -39,7 +39,7 @@ export function crossChecked(
         readings: passing(field, relations, (value) => amounts({ pointer: field.pointer, value })),
       }),
     )
-    // Of several values that clash, the one that a likely misreading would mend is the likelier culprit.
+    // Of several values that clash, the one that a likely misreading would correct is the likelier culprit.
     const mendable = doubts.some(({ readings }) => readings.length > 0)
     return {
       ...field,

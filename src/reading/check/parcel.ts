@@ -1,5 +1,5 @@
 import type { ProposedPermit } from '../proposal.ts'
-import { confusedReadings } from '../values/mended.ts'
+import { confusedReadings } from '../values/corrected.ts'
 
 /** Parcel numbers worth looking up for a proposal: the one read, and those one usual confusion of figures away. */
 export const parcelCandidates = ({ parcelNumber }: ProposedPermit): readonly string[] =>

@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../records/component.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { EntryDraft } from '../proposal.ts'
 import { type Relation, range, relation } from './relation.ts'
 

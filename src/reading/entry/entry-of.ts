@@ -1,7 +1,7 @@
 import type { z } from 'zod'
 import type { IsAlways, RecordOf, ValueOf } from '../../catalog/value-of.ts'
 import type { Method } from '../../measure/methods.ts'
-import type { StatedVolume } from '../../records/quantity.ts'
+import type { StatedVolume } from '../../measure/parse/volume.ts'
 import type { lengthEntry, volumeEntry } from './quantity.ts'
 
 /** A length as it is typed: of a paper, or in the field with how it was taken. */

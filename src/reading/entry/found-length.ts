@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { METHOD_NAMES, type Method } from '../../measure/methods.ts'
-import type { FoundLength, StatedLength } from '../../records/quantity.ts'
+import type { StatedLength } from '../../measure/parse/length.ts'
+import type { FoundLength } from '../../records/quantity.ts'
 import { line } from './fields.ts'
 import { lengthEntry } from './quantity.ts'
 

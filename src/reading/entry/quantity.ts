@@ -79,7 +79,7 @@ export const volumeEntry = z
 /** A date: `YYYY-MM-DD`, or as a permit writes it (`5/3/74`, `May 3, 1974`). */
 export const dateEntry = z
   .string()
-  .transform(read((written) => mended(parseDate(written))))
+  .transform(read((written) => corrected(parseDate(written))))
   .meta({
     description: 'A date: YYYY-MM-DD, 5/3/1974 (month first) or May 3, 1974',
     examples: ['1974-05-03'],
@@ -88,13 +88,13 @@ export const dateEntry = z
 /** A date as far as it is known: `1977-05-09`, `Sept. '77`, `9/77`, `1977`. */
 export const partialDateEntry = z
   .string()
-  .transform(read((written) => mended(parsePartialDate(written))))
+  .transform(read((written) => corrected(parsePartialDate(written))))
   .meta({
     description: 'A date as far as it is known: 1974-05-03, May 3, 1974, 9/77, Sept. 1977 or 1977',
     examples: ['1974-05-03', '1977-09', '1977'],
   })
 
-const mended = <T>(result: Result<T, string>): Result<T, ParseIssue> =>
+const corrected = <T>(result: Result<T, string>): Result<T, ParseIssue> =>
   result.ok ? result : { ok: false, error: { message: result.error } }
 
 /** Half of the last decimal place that a number shows. */

@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../records/component.ts'
+import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { Box } from '../../records/source.ts'
 import type { Ask } from '../asks.ts'
 import type { PageWords } from '../page-words.ts'

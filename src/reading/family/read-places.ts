@@ -1,4 +1,4 @@
-import { isAbsorption } from '../../records/component.ts'
+import { isAbsorption } from '../../catalog/kinds.ts'
 import type { Box } from '../../records/source.ts'
 import type { Ask } from '../asks.ts'
 import { rowsOf } from '../layout/rows.ts'

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { COMPONENT_KINDS } from '../../records/component.ts'
+import { COMPONENT_KINDS } from '../../catalog/kinds.ts'
 import { MEASURE_ASKS, PERMIT_ASKS } from '../asks.ts'
 
 const fraction = z.number().min(-0.5).max(1.5)

@@ -1,6 +1,6 @@
 import type { Box } from '../../records/source.ts'
 import type { PageWords, Word } from '../page-words.ts'
-import { mendedFigures } from '../values/mended.ts'
+import { correctedFigures } from '../values/corrected.ts'
 import { around, type SeenWord, type Strip, stripOf } from './strip.ts'
 
 /** Words on one line of the page with no wide gap between them: what the eye takes together. */
@@ -72,7 +72,7 @@ function cut(line: readonly SeenWord[], aspect: number, wide: number): SeenWord[
 /** A word as it is searched: without what fills its blank, and on a picture with figures where letters were seen. */
 function readable(word: Word, misread: boolean): SeenWord {
   const seen = withoutFilling(word.text, misread)
-  return { ...word, text: misread ? mendedFigures(seen).text : seen, seen }
+  return { ...word, text: misread ? correctedFigures(seen).text : seen, seen }
 }
 
 /**

@@ -21,7 +21,7 @@ export type CornerWords = {
  * is a letter away from what was read (`lelt`, `comer`), and stray letters are left out.
  */
 export function cornerWords(read: string): CornerWords {
-  const words = read.split(/\s+/).flatMap((word) => mended(word) ?? [])
+  const words = read.split(/\s+/).flatMap((word) => corrected(word) ?? [])
   const plain = words.map(bare)
   return {
     text: words.join(' '),
@@ -34,7 +34,7 @@ export function cornerWords(read: string): CornerWords {
 
 const bare = (word: string): string => word.toLowerCase().replace(/[^a-z]/g, '')
 
-function mended(word: string): string | null {
+function corrected(word: string): string | null {
   const letters = bare(word)
   if (letters.length < 2) return /^[aA]$|\d/.test(word) ? word : null
   if (known.includes(letters) || letters.length < 4 || /\d/.test(word)) return word

@@ -1,4 +1,4 @@
-import type { Material, VesselShape } from '../../records/component.ts'
+import type { Material, VesselShape } from '../../catalog/choices.ts'
 import type { PermitKind } from '../../records/permit.ts'
 
 /** Materials as papers write them (common practice; CI, VCP, ORG and the pipe marks are the trade's abbreviations). */

@@ -1,7 +1,7 @@
 import type { Days } from '../../base/partial-date.ts'
 import type { PlainDate } from '../../base/plain-date.ts'
+import { isAbsorption } from '../../catalog/kinds.ts'
 import { statedValue } from '../../records/claim.ts'
-import { isAbsorption } from '../../records/component.ts'
 import { SYSTEM } from '../../records/part.ts'
 import { OCCASIONS, type Occasion } from '../asked-of-code.ts'
 import { type Case, permittedTogether } from '../case.ts'

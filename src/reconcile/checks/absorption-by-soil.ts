@@ -1,4 +1,4 @@
-import { isAbsorption } from '../../records/component.ts'
+import { isAbsorption } from '../../catalog/kinds.ts'
 import { SYSTEM } from '../../records/part.ts'
 import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { OCCASIONS, type Occasion } from '../asked-of-code.ts'

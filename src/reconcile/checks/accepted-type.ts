@@ -1,5 +1,5 @@
+import type { Material } from '../../catalog/choices.ts'
 import { statedValue } from '../../records/claim.ts'
-import type { Material } from '../../records/component.ts'
 import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { firm, likely, sourceOf } from '../about.ts'
 import type { Case } from '../case.ts'

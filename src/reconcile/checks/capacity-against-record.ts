@@ -1,5 +1,5 @@
+import { isVessel } from '../../catalog/kinds.ts'
 import { compareWithStated } from '../../measure/compare.ts'
-import { isVessel } from '../../records/component.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, allowed, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import type { Case } from '../case.ts'

@@ -1,5 +1,5 @@
+import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { AsBuiltComponent } from '../../records/as-built.ts'
-import type { ComponentKind } from '../../records/component.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutSeen, firm, seen } from '../about.ts'

@@ -1,4 +1,4 @@
-import type { SearchMethod } from '../../records/findings.ts'
+import type { SearchMethod } from '../../catalog/choices.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, firm, likely, seen } from '../about.ts'
 import { check } from '../check.ts'

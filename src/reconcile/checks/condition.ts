@@ -1,4 +1,4 @@
-import type { Condition } from '../../records/findings.ts'
+import type { Condition } from '../../catalog/choices.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { beside, known } from '../fact.ts'

@@ -1,5 +1,5 @@
+import { isLine } from '../../catalog/kinds.ts'
 import { statedValue } from '../../records/claim.ts'
-import { isLine } from '../../records/component.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'

@@ -1,4 +1,4 @@
-import { isLine } from '../../records/component.ts'
+import { isLine } from '../../catalog/kinds.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts'
 import { check } from '../check.ts'

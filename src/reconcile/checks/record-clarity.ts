@@ -1,9 +1,8 @@
+import { MEASURE_NAMES, type MeasureName } from '../../catalog/catalog.ts'
 import type { AsBuilt, Claim, Contradiction } from '../../records/as-built.ts'
-import { MEASURE_NAMES, type MeasureName } from '../../records/component.ts'
 import { type Part, partOnRecord, SYSTEM } from '../../records/part.ts'
 import { firm } from '../about.ts'
-import type { Case } from '../case.ts'
-import { componentsInService } from '../case.ts'
+import { type Case, componentsInService } from '../case.ts'
 import { check } from '../check.ts'
 import { claimFact, known } from '../fact.ts'
 import { borneOut } from '../facts/borne-out.ts'
@@ -88,7 +87,7 @@ const ofParts = (given: Case): readonly Question[] =>
     ),
   )
 
-/** A measurement that bears out one of the permits decides between them; what the file says is still to be put right. */
+/** A measurement that bears out one of the permits decides between them; what the file says is still to be fixed. */
 function decided(question: Question, key: string, given: Case): Question {
   const pairing = given.pairings.find(({ built }) => built.key === key)
   const out = pairing ? borneOut(pairing, given) : null

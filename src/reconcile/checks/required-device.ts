@@ -1,5 +1,5 @@
+import type { SearchMethod } from '../../catalog/choices.ts'
 import type { ComponentKind } from '../../catalog/kinds.ts'
-import type { SearchMethod } from '../../records/findings.ts'
 import { aboutSeen, firm, likely, seen } from '../about.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'

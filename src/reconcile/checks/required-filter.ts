@@ -1,4 +1,4 @@
-import type { SearchMethod } from '../../records/findings.ts'
+import type { SearchMethod } from '../../catalog/choices.ts'
 import type { Part } from '../../records/part.ts'
 import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { firm, likely, seen, sourceOf } from '../about.ts'

@@ -1,7 +1,7 @@
 import { compareWithStated } from '../../measure/compare.ts'
+import type { StatedVolume } from '../../measure/parse/volume.ts'
 import type { Origin } from '../../records/as-built.ts'
 import { partOnRecord } from '../../records/part.ts'
-import type { StatedVolume } from '../../records/quantity.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { Case } from '../case.ts'
 import type { Pairing } from '../pairing.ts'

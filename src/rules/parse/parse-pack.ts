@@ -1,5 +1,4 @@
-import type { PlainDate } from '../../base/plain-date.ts'
-import { isPlainDate } from '../../base/plain-date.ts'
+import { isPlainDate, type PlainDate } from '../../base/plain-date.ts'
 import { err, ok, type Result } from '../../base/result.ts'
 import type { Citation } from '../citation.ts'
 import type { Pack, Parameter } from '../pack.ts'

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { PlainDate } from '../../base/plain-date.ts'
-import { COMPONENT_KINDS, type ComponentKind, MATERIALS, type Material } from '../../records/component.ts'
+import { MATERIALS, type Material } from '../../catalog/choices.ts'
+import { COMPONENT_KINDS, type ComponentKind } from '../../catalog/kinds.ts'
 import { type Citation, citation } from '../citation.ts'
 import { dayOrOpen } from '../day.ts'
 import { distinct } from './list-checks.ts'

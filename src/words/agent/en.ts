@@ -1,5 +1,5 @@
+import { isLine } from '../../catalog/kinds.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
-import { isLine } from '../../records/component.ts'
 import { ours, oursCapital } from '../ours.ts'
 import {
   a,

@@ -1,7 +1,6 @@
-import type { LeftOutReason } from '../../catalog/choices.ts'
+import type { LeftOutReason, NotReachedReason } from '../../catalog/choices.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { DecisionAction } from '../../records/decision.ts'
-import type { NotReachedReason } from '../../records/findings.ts'
 import type { OurText } from '../../records/whose.ts'
 import type { Step } from '../../rules/values/protocol.ts'
 import type { Language } from '../language.ts'

@@ -265,7 +265,7 @@ describe('words', () => {
 
   test('a pointer into a permit is a place on it', () => {
     expect(placeOnPermit('/components/2/liquidDepth')).toBe('component 3, liquid depth')
-    expect(placeOnPermit('/percRateMpi')).toBe('percolation rate')
+    expect(placeOnPermit('/percRateMpi')).toBe('perc rate')
   })
 
   test('whoever signs in goes nowhere but here', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { NOT_REACHED_REASONS, SEARCH_METHODS } from '../../../src/catalog/choices.ts'
 import { itemOf } from '../../../src/reconcile/status.ts'
-import { NOT_REACHED_REASONS, SEARCH_METHODS } from '../../../src/records/findings.ts'
 import { itemWords } from '../../../src/words/agent/status.ts'
 import { reasonWords } from '../../../src/words/reasons.ts'
 import { asked, kindsOf, outcomesOf, permit } from '../asked.ts'

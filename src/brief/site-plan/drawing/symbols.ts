@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../../records/component.ts'
+import type { ComponentKind } from '../../../catalog/kinds.ts'
 import type { Mark } from '../mark.ts'
 import { type Frame, r } from './frame.ts'
 

@@ -1,9 +1,9 @@
 import { z } from 'zod'
+import { MATERIALS } from '../../../catalog/choices.ts'
 import { MEASURES } from '../../../catalog/component-measures.ts'
 import { type CapacityAnswer, calculateCapacity } from '../../../operations/calculations/tank-capacity.ts'
 import { foundField } from '../../../reading/entry/found-field.ts'
 import { foundLength } from '../../../reading/entry/found-length.ts'
-import { MATERIALS } from '../../../records/component.ts'
 import { step } from '../shapes/basics.ts'
 import { presentSteps, presentUncertainty, U, uncertainty } from './shapes.ts'
 

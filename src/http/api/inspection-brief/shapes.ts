@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
-import { COMPONENT_KINDS } from '../../../records/component.ts'
+import { COMPONENT_KINDS } from '../../../catalog/kinds.ts'
 import { doubtOf, doubtWords } from '../../../words/gaps.ts'
 import { sentence } from '../../../words/sentence.ts'
 import { presentOrigin } from '../shapes/as-built.ts'

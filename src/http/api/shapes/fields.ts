@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import type { Field, Fields } from '../../../catalog/field.ts'
 import type { RecordOf } from '../../../catalog/value-of.ts'
-import type { FoundLength, StatedVolume } from '../../../records/quantity.ts'
+import type { StatedVolume } from '../../../measure/parse/volume.ts'
+import type { FoundLength } from '../../../records/quantity.ts'
 import { partialDay } from './basics.ts'
 import {
   foundLength,

@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { METHOD_NAMES } from '../../../measure/methods.ts'
-import type { FoundLength, StatedLength, StatedVolume } from '../../../records/quantity.ts'
+import type { StatedLength } from '../../../measure/parse/length.ts'
+import type { StatedVolume } from '../../../measure/parse/volume.ts'
+import type { FoundLength } from '../../../records/quantity.ts'
 
 /** Lengths and volumes in answers: the value under the name of its unit, and as the person wrote it. */
 

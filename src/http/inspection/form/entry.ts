@@ -1,9 +1,9 @@
 import { FOUND_FIELDS } from '../../../catalog/catalog.ts'
+import type { SearchOutcome } from '../../../catalog/choices.ts'
 import { type Field, type Fields, waysOf } from '../../../catalog/field.ts'
 import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
 import type { ComponentKind } from '../../../catalog/kinds.ts'
 import { entryOfText } from '../../../reading/entry/typed-text.ts'
-import type { SearchOutcome } from '../../../records/findings.ts'
 import { filled, type InspectionForm, kindOf, type PartForm, type Typed } from './typed.ts'
 
 /** What is sent of a form: an entry of `reading/entry/findings.ts`, unread. */

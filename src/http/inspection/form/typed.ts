@@ -1,4 +1,4 @@
-import { COMPONENT_KINDS, type ComponentKind } from '../../../records/component.ts'
+import { COMPONENT_KINDS, type ComponentKind } from '../../../catalog/kinds.ts'
 
 /** What stands in the fields of one step, by the field's name, as it was typed. An empty field is as good as none. */
 export type Typed = { readonly [field: string]: string }

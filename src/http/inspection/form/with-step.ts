@@ -1,4 +1,4 @@
-import { COMPONENT_KINDS, type ComponentKind } from '../../../records/component.ts'
+import { COMPONENT_KINDS, type ComponentKind } from '../../../catalog/kinds.ts'
 import type { FormFault } from '../../../words/form-faults.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'
 import { addedPart, stepsOf } from '../sheet/steps.ts'

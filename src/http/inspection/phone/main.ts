@@ -1,7 +1,6 @@
 import { briefPath, inspectionsPath } from '../../pages/layout/addresses.ts'
 import { inspectionPath } from '../addresses.ts'
-import type { InspectionFile } from '../file.ts'
-import { bookOf } from '../file.ts'
+import { bookOf, type InspectionFile } from '../file.ts'
 import { answersIn, withStep } from '../form/with-step.ts'
 import { changed, type KeptInspection, nameOf } from '../sending/kept-inspection.ts'
 import { meet, newKept } from '../sending/meet.ts'

@@ -1,4 +1,4 @@
-import { isVessel } from '../../../records/component.ts'
+import { isVessel } from '../../../catalog/kinds.ts'
 import { formFaultWords } from '../../../words/form-faults.ts'
 import type { Html } from '../../pages/html.ts'
 import type { Faults } from '../form/read.ts'

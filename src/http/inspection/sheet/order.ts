@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../../records/component.ts'
+import type { ComponentKind } from '../../../catalog/kinds.ts'
 
 /** From the house outward, as one meets them: the sewer, the tank and its parts, then what the tank feeds; the well last. */
 export const WALK: readonly ComponentKind[] = [

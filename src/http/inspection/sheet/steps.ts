@@ -1,4 +1,4 @@
-import type { ComponentKind } from '../../../records/component.ts'
+import type { ComponentKind } from '../../../catalog/kinds.ts'
 import { capital } from '../../pages/words/plain.ts'
 import { filled, type InspectionForm, type PartForm } from '../form/typed.ts'
 import type { InspectionSheet, SheetPart } from './sheet.ts'

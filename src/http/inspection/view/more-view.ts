@@ -1,4 +1,4 @@
-import { COMPONENT_KINDS } from '../../../records/component.ts'
+import { COMPONENT_KINDS } from '../../../catalog/kinds.ts'
 import { type Html, html } from '../../pages/html.ts'
 import { headed } from '../../pages/words/plain.ts'
 import { inspectionPath } from '../addresses.ts'

@@ -1,6 +1,6 @@
 import { fieldAt } from '../../../catalog/catalog.ts'
-import { COMPONENT_KINDS, type ComponentKind, isVessel } from '../../../records/component.ts'
-import { NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from '../../../records/findings.ts'
+import { NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from '../../../catalog/choices.ts'
+import { COMPONENT_KINDS, type ComponentKind, isVessel } from '../../../catalog/kinds.ts'
 import { NOT_REACHED_WORDS, OUTCOME_WORDS, SEARCH_WORDS } from '../../../words/field-choices.ts'
 import { fieldWords } from '../../../words/fields.ts'
 import { type Html, html } from '../../pages/html.ts'

@@ -1,7 +1,6 @@
 import { type Html, html } from '../../pages/html.ts'
 import { parcelPath } from '../../pages/layout/addresses.ts'
-import type { StatusShown } from '../../pages/parts/status-panel.ts'
-import { statusPanel } from '../../pages/parts/status-panel.ts'
+import { type StatusShown, statusPanel } from '../../pages/parts/status-panel.ts'
 import { inspectionPath } from '../addresses.ts'
 import type { Difference } from '../live/live.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'

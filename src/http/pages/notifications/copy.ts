@@ -1,6 +1,5 @@
 import type { Copy } from '../../../words/copy.ts'
-import type { Html } from '../html.ts'
-import { html } from '../html.ts'
+import { type Html, html } from '../html.ts'
 
 const link = (to: string, words: string): Html => html`<a href="${to}">${words}</a>`
 

@@ -1,8 +1,9 @@
-import { MEASURE_WORDS } from '../../../brief/recorded.ts'
+import { fieldAt } from '../../../catalog/catalog.ts'
 import { CORRECTABLE, type Correctable } from '../../../reading/entry/correction.ts'
 import type { AsBuilt } from '../../../records/as-built.ts'
 import { DECISION_ACTIONS, type DecisionAction, isWaiver } from '../../../records/decision.ts'
 import type { StandingDiscrepancy } from '../../../store/discrepancies.ts'
+import { fieldNoun } from '../../../words/fields.ts'
 
 /** What a person has typed into the form, by the names of its fields. */
 export type Typed = Readonly<Record<string, string>>
@@ -45,13 +46,8 @@ const FIELD_OF_CHECK: Readonly<Record<string, Correctable>> = {
   'type-of-component': 'shape',
 }
 
-const FIELD_WORDS: Readonly<Record<string, string>> = {
-  ...MEASURE_WORDS,
-  bedrooms: 'bedrooms',
-  designFlowGpd: 'design flow, gpd',
-  percRateMpi: 'percolation rate, min/in',
-  soilTexture: 'soil',
-}
+const nameOf = (field: Correctable): string =>
+  fieldNoun(fieldAt('component', field) ? 'component' : 'permit', field)
 
 export function presentDecideForm(
   it: StandingDiscrepancy,
@@ -80,6 +76,6 @@ export function presentDecideForm(
       { value: '', name: 'the whole system' },
       ...asBuilt.components.map(({ key, label }) => ({ value: key, name: label })),
     ],
-    fields: CORRECTABLE.map((field) => ({ value: field, name: FIELD_WORDS[field] ?? field })),
+    fields: CORRECTABLE.map((field) => ({ value: field, name: nameOf(field) })),
   }
 }

@@ -1,8 +1,7 @@
-import { MEASURE_WORDS } from '../../../brief/recorded.ts'
 import type { Origin, PermitRef } from '../../../records/as-built.ts'
-import type { MeasureName } from '../../../records/component.ts'
 import type { Source } from '../../../records/source.ts'
 import type { Verified } from '../../../rules/citation.ts'
+import { fieldNoun } from '../../../words/fields.ts'
 import { dayInWords } from './dates.ts'
 
 /** `permit 74-118 (new, approved Jun 20, 1974)` */
@@ -18,16 +17,9 @@ export function permitInWords({ number, kind, issuedOn, approvedOn }: PermitRef)
 /** Which part of a permit a pointer means: `/components/2/liquidDepth` is the liquid depth of its third component. */
 export function placeOnPermit(pointer: string): string {
   const [part = '', index, field] = pointer.split('/').slice(1)
-  if (part !== 'components' || index === undefined) return SYSTEM_WORDS[part] ?? part
+  if (part !== 'components' || index === undefined) return fieldNoun('permit', part)
   const which = `component ${Number(index) + 1}`
-  return field === undefined ? which : `${which}, ${MEASURE_WORDS[field as MeasureName] ?? field}`
-}
-
-const SYSTEM_WORDS: Readonly<Record<string, string>> = {
-  designFlowGpd: 'design flow',
-  percRateMpi: 'percolation rate',
-  soilTexture: 'soil',
-  reference: 'reference corners',
+  return field === undefined ? which : `${which}, ${fieldNoun('component', field)}`
 }
 
 /** How a value came into the file. `names` turns account ids into what their holders are called. */

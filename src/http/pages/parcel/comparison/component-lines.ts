@@ -1,15 +1,11 @@
-import { MEASURE_WORDS } from '../../../../brief/recorded.ts'
+import { MEASURE_NAMES, type MeasureName } from '../../../../catalog/catalog.ts'
 import { MEASURES } from '../../../../catalog/component-measures.ts'
+import { type ComponentKind, isVessel } from '../../../../catalog/kinds.ts'
 import type { Outcome } from '../../../../reconcile/outcome.ts'
 import type { Pairing } from '../../../../reconcile/pairing.ts'
 import type { AsBuiltComponent } from '../../../../records/as-built.ts'
-import {
-  type ComponentKind,
-  isVessel,
-  MEASURE_NAMES,
-  type MeasureName,
-} from '../../../../records/component.ts'
 import type { FoundComponent } from '../../../../records/findings.ts'
+import { fieldNoun } from '../../../../words/fields.ts'
 import { KIND_NOUNS, NOT_REACHED_WORDS, SEARCH_NOUNS } from '../../../../words/nouns.ts'
 import { labelWithKind } from '../../../../words/part.ts'
 import { capital, listed } from '../../../../words/sentence.ts'
@@ -58,7 +54,7 @@ export function componentLines(
       material,
     ),
     ...capacityLine(built, seen, of('capacity-against-record'), keyOf),
-    ...PLAIN.flatMap((name) => line(MEASURE_WORDS[name], [name])),
+    ...PLAIN.flatMap((name) => line(fieldNoun('component', name), [name])),
     ...line('ties', ['tie'], of('position')),
     ...outcomes
       .filter(({ check }) => !ON_TWO_SIDES.includes(check))
@@ -136,7 +132,7 @@ export function unrecordedLines(
       const inspection = foundSide(found, [name])
       return inspection.state === 'silent'
         ? []
-        : [twoSided(MEASURE_WORDS[name], silent(''), inspection, undefined, keyOf)]
+        : [twoSided(fieldNoun('component', name), silent(''), inspection, undefined, keyOf)]
     }),
     ...outcomes.filter((outcome) => outcome !== here).map((outcome) => oneSided(outcome, keyOf)),
   ]

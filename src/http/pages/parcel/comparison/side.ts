@@ -1,7 +1,7 @@
 import { inWords } from '../../../../brief/recorded.ts'
+import type { MeasureName } from '../../../../catalog/catalog.ts'
 import { METHODS } from '../../../../measure/methods.ts'
 import type { AsBuiltComponent, Claim, Origin } from '../../../../records/as-built.ts'
-import type { MeasureName } from '../../../../records/component.ts'
 import type { FoundComponent } from '../../../../records/findings.ts'
 import type { FoundLength } from '../../../../records/quantity.ts'
 

@@ -24,19 +24,19 @@ const LETTER_AS_FIGURE: Record<string, string> = {
   q: '9',
 }
 
-export type Mended = { readonly text: string; readonly changed: boolean }
+export type Corrected = { readonly text: string; readonly changed: boolean }
 
 /**
  * Figures where a reader of pictures saw letters: `1,OO0` is `1,000`. Only a run that is mostly figures already, or
  * has one beside the letter, is touched; the length of the text stays the same, so that places in it stay true.
  */
-export function mendedFigures(text: string): Mended {
+export function correctedFigures(text: string): Corrected {
   let changed = false
   const marked = text.replace(/(?<=\d\s?['’‘′]\s?[-–—]?\s?)[OoQDlI|](?=\s?["”“'’])/g, (letter) => {
     changed = true
     return LETTER_AS_FIGURE[letter] ?? letter
   })
-  const mended = marked.replace(
+  const corrected = marked.replace(
     /[0-9OoQDlIi|![\]ZzSs$BGbTgq][0-9OoQDlIi|![\]ZzSs$BGbTgq.,]*/g,
     (run, at: number) => {
       const before = marked[at - 1] ?? ' '
@@ -49,7 +49,7 @@ export function mendedFigures(text: string): Mended {
       return [...run].map((character) => LETTER_AS_FIGURE[character] ?? character).join('')
     },
   )
-  return { text: mended, changed }
+  return { text: corrected, changed }
 }
 
 /** Figures often taken for each other: 0/O, 1/7, 1/6, 3/8, 5/S, and what a worn type or a fax adds (6/8, 0/6, 4/9). */
