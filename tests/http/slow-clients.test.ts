@@ -1,6 +1,7 @@
 import net, { type AddressInfo } from 'node:net'
 import { setTimeout as wait } from 'node:timers/promises'
-import { afterAll, expect, test } from 'vitest'
+import { promisify } from 'node:util'
+import { afterAll, expect, test, vi } from 'vitest'
 import { buildApp } from '../../src/http/app.ts'
 import { registerRoutes } from '../../src/http/routes.ts'
 import { testApp } from '../support/app.ts'
@@ -12,6 +13,8 @@ const app = await buildApp(services, registerRoutes, PATIENCE)
 await app.listen({ host: '127.0.0.1', port: 0 })
 const { port } = app.server.address() as AddressInfo
 afterAll(() => app.close())
+
+const open = promisify(app.server.getConnections).bind(app.server)
 
 type Heard = { readonly text: string; readonly ms: number; readonly ended: boolean }
 
@@ -102,7 +105,7 @@ test('headers without end, and what is no HTTP, are told and cut', async () => {
 
 test('three hundred of them hinder nobody', async () => {
   const slow = Array.from({ length: 300 }, () => talk(dripping(headOf('content-length: 5000'), ' '), 200))
-  await wait(300)
+  await vi.waitFor(async () => expect(await open()).toBe(300), { timeout: 20_000 })
   const headers = { authorization: `Bearer ${people.agent.token}` }
   for (let at = 0; at < 10; at++) {
     const from = performance.now()

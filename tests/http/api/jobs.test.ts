@@ -1,4 +1,3 @@
-import { setTimeout as wait } from 'node:timers/promises'
 import { describe, expect, test } from 'vitest'
 import { noteJob } from '../../../src/jobs/job-record.ts'
 import { serviceIn } from '../../../src/store/database/actor.ts'
@@ -6,7 +5,7 @@ import { transact } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
 import { COUNTY } from '../../support/people.ts'
 
-const { services, ask, people } = await testApp()
+const { app, services, ask, people } = await testApp()
 const { database, clock, newId } = services
 
 async function leave(who: 'firm' | 'reviewer'): Promise<string> {
@@ -65,16 +64,26 @@ describe('a job', () => {
 
   test('is told as events as it goes on, until it ends', async () => {
     const id = await leave('reviewer')
-    const watching = ask('reviewer', { url: `${at(id)}/events` })
-    await wait(600)
-    await note(id, { state: 'running', done: 1, total: 2, says: 'page 1 read' })
-    await wait(600)
-    await note(id, { state: 'done', done: 2, result: {} })
-    const { status, headers, body } = await watching
-    expect([status, headers['content-type']]).toEqual([200, 'text/event-stream; charset=utf-8'])
-    const events = String(body)
-      .split('\n\n')
-      .filter((it) => it.includes('event: job'))
+    const { statusCode, headers, stream } = await app.inject({
+      url: `${at(id)}/events`,
+      headers: { authorization: `Bearer ${people.reviewer.token}` },
+      payloadAsStream: true,
+    })
+    expect([statusCode, headers['content-type']]).toEqual([200, 'text/event-stream; charset=utf-8'])
+    // Each step is taken once the one before has been told.
+    const steps: Parameters<typeof note>[1][] = [
+      { state: 'running', done: 1, total: 2, says: 'page 1 read' },
+      { state: 'done', done: 2, result: {} },
+    ]
+    let body = ''
+    for await (const chunk of stream()) {
+      body += String(chunk)
+      if (body.split('event: job').length > 3 - steps.length) {
+        const next = steps.shift()
+        if (next) await note(id, next)
+      }
+    }
+    const events = body.split('\n\n').filter((it) => it.includes('event: job'))
     const told = events.map(
       (it) => JSON.parse(/^data: (.*)$/m.exec(it)![1]!) as { state: string; done: number },
     )

@@ -2,7 +2,7 @@ import { once } from 'node:events'
 import net from 'node:net'
 import { PassThrough, Readable } from 'node:stream'
 import { sql } from 'kysely'
-import { afterAll, describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, onTestFinished, test, vi } from 'vitest'
 import { paced } from '../../../src/http/api/exports/pace.ts'
 import { administer } from '../../../src/store/database/transact.ts'
 import { testApp } from '../../support/app.ts'
@@ -85,6 +85,8 @@ describe('readers who take nothing', () => {
   })
 
   test('who read on are not hurried, however long the database takes', async () => {
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval', 'performance'] })
+    onTestFinished(() => void vi.useRealTimers())
     const rows = new PassThrough()
     const out = paced(rows, { stallMs: 50, graceMs: 50, leastBytesPerSecond: 1_000_000 })
     let got = 0
@@ -92,7 +94,8 @@ describe('readers who take nothing', () => {
       got += chunk.length
     })
     rows.write(Buffer.alloc(10))
-    await new Promise((resolve) => setTimeout(resolve, 300))
+    await vi.advanceTimersByTimeAsync(60 * 60_000)
+    expect(out.destroyed).toBe(false)
     rows.end(Buffer.alloc(10))
     await once(out, 'end')
     expect(got).toBe(20)

@@ -42,7 +42,13 @@ async function show(list: HTMLElement, whose: string, going: Going): Promise<voi
   const waiting = await waitingInspections(whose)
   const lines = waiting.map(
     ({ inspection, photos }) =>
-      html`<li><a href="${inspectionPath(inspection.county, inspection.parcel.number)}"><span class="number">${inspection.parcel.number}</span> ${inspection.parcel.address}</a> <span class="soft">${keptWords(inspection, going, [], photos)}</span></li>`,
+      html`
+        <li>
+          <a href="${inspectionPath(inspection.county, inspection.parcel.number)}">
+            <span class="number">${inspection.parcel.number}</span> ${inspection.parcel.address}
+          </a> <span class="soft">${keptWords(inspection, going, [], photos)}</span>
+        </li>
+      `,
   )
   const says =
     waiting.length === 0 ? '' : html`<h2>On this phone, not sent yet</h2><ul class="hits">${lines}</ul>`.text

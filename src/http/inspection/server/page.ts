@@ -57,7 +57,13 @@ const handedIn = (
   { draft, submitted }: InspectionPrepared,
 ): Html | null =>
   submitted && !draft
-    ? html`<p class="soft">Your firm submitted findings of ${submitted.record.inspectedOn}: <a href="${inspectionPath(county, parcel.number, 'sent')}">see or amend them</a>.</p>`
+    ? html`
+      <p class="soft">
+        Your firm submitted findings of ${submitted.record.inspectedOn}
+        : <a href="${inspectionPath(county, parcel.number, 'sent')}">see or amend them</a>
+        .
+      </p>
+    `
     : null
 
 /** What was submitted, and what it came to. */
@@ -112,5 +118,16 @@ export async function sendConflict(
 /** The sheet of the form and, where the phone’s part could be made, its module: neither holds the page up. */
 async function framed({ county, parcel }: InspectionSheet, account: string, body: Html): Promise<Html> {
   const { sheet, module, listModule } = await phoneFiles()
-  return html`<link rel="stylesheet" href="${sheet}">${module && html`<script type="module" src="${module}"></script>`}<div id="inspection" data-file="${inspectionFilePath(county, parcel.number)}" data-account="${account}" data-list="${listModule ?? ''}">${body}</div>`
+  return html`
+    <link rel="stylesheet" href="${sheet}">
+    ${module && html`<script type="module" src="${module}"></script>`}
+    <div
+      id="inspection"
+      data-file="${inspectionFilePath(county, parcel.number)}"
+      data-account="${account}"
+      data-list="${listModule ?? ''}"
+    >
+      ${body}
+    </div>
+  `
 }

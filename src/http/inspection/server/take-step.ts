@@ -124,7 +124,8 @@ async function takeForm(
 }
 
 const HANDED_IN =
-  'This inspection was already submitted from another device. What you typed is still here but not saved: amend the inspection and enter it there.'
+  'This inspection was already submitted from another device. What you typed is still here but not saved. ' +
+  'Amend the inspection and enter it there.'
 const ASKS_TO_REMOVE = 'Remove it and everything noted about it?'
 
 const body = (request: FastifyRequest): Readonly<Record<string, string>> =>

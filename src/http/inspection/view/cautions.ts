@@ -4,7 +4,12 @@ import { type Html, html } from '../../pages/html.ts'
 
 /** All of them, before anybody starts; the brief has where each is from. */
 export const cautionsWhole = (list: readonly Caution[]): Html =>
-  html`<section class="cautions" aria-labelledby="cautions"><h2 id="cautions">Before anything is opened</h2><ul>${list.map(({ says }) => html`<li>${says}</li>`)}</ul></section>`
+  html`
+    <section class="cautions" aria-labelledby="cautions">
+      <h2 id="cautions">Before anything is opened</h2>
+      <ul>${list.map(({ says }) => html`<li>${says}</li>`)}</ul>
+    </section>
+  `
 
 /** Those about the thing that is about to be opened, above everything else on its step. */
 export function cautionsBrief(list: readonly Caution[], kind: ComponentKind): Html {
@@ -18,7 +23,20 @@ export function cautionsBrief(list: readonly Caution[], kind: ComponentKind): Ht
           : ['digging', 'holes']
   const [first, ...more] = about.flatMap((it) => list.filter((caution) => caution.about === it))
   if (!first) return html``
-  return html`<div class="cautions" role="note" aria-label="Cautions"><p><b>${first.says}</b></p>${more.length > 0 && html`<details><summary>${more.length} more before you open it</summary><ul>${more.map(({ says }) => html`<li>${says}</li>`)}</ul></details>`}</div>`
+  return html`
+    <div class="cautions" role="note" aria-label="Cautions">
+      <p><b>${first.says}</b></p>
+      ${
+        more.length > 0 &&
+        html`
+          <details>
+            <summary>${more.length} more before you open it</summary>
+            <ul>${more.map(({ says }) => html`<li>${says}</li>`)}</ul>
+          </details>
+        `
+      }
+    </div>
+  `
 }
 
 const HOLLOW: ReadonlySet<ComponentKind> = new Set(['tank', 'cesspool', 'seepage-pit'])

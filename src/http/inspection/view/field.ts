@@ -17,7 +17,11 @@ export const idOf = (name: string): string => `f-${name.replaceAll('.', '-')}`
 /** Room for a fault beside every field, so that one can appear as it is typed without anything else moving. */
 export function faultOf(name: string, { faults }: Shown): Html {
   const fault = faults[name]
-  return html`<p class="fault" id="${idOf(name)}-fault" ${!fault && html`hidden`}>${fault && formFaultWords(fault)}</p>`
+  return html`
+    <p class="fault" id="${idOf(name)}-fault" ${!fault && html`hidden`}>
+      ${fault && formFaultWords(fault)}
+    </p>
+  `
 }
 
 export const describes = (name: string, { faults }: Shown): Html | null =>
@@ -35,20 +39,81 @@ const isButtons = ({ field, choices: all }: FormField): boolean =>
 export function fieldView(asked: FormField, shown: Shown): Html {
   const { name, label: says, field, ways: usual } = asked
   if (isButtons(asked))
-    return html`<fieldset class="ask choices"><legend>${says}</legend>${recorded(name, shown)}${faultOf(name, shown)}${choices(name, asked.choices, shown, true)}</fieldset>`
+    return html`
+      <fieldset class="ask choices">
+        <legend>${says}</legend>
+        ${recorded(name, shown)}
+        ${faultOf(name, shown)}
+        ${choices(name, asked.choices, shown, true)}
+      </fieldset>
+    `
   switch (field.value) {
     case 'length':
-      return html`<div class="ask len for-${name}">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}<div class="pair">${lengthInput(name, shown)}${ways(asked, usual, shown)}</div></div>`
+      return html`
+        <div class="ask len for-${name}">
+          ${label(asked)}
+          ${recorded(name, shown)}
+          ${faultOf(name, shown)}
+          <div class="pair">${lengthInput(name, shown)}${ways(asked, usual, shown)}</div>
+        </div>
+      `
     case 'level':
-      return html`<div class="ask len level"><fieldset class="choices"><legend>${says} ${asked.hint}</legend>${choices(`${name}.side`, LEVELS, shown)}</fieldset>${faultOf(name, shown)}<div class="pair"><label class="vh" for="${idOf(name)}">How far above or below</label>${lengthInput(name, shown)}${ways(asked, usual, shown)}</div></div>`
+      return html`
+        <div class="ask len level">
+          <fieldset class="choices">
+            <legend>${says} ${asked.hint}</legend>
+            ${choices(`${name}.side`, LEVELS, shown)}
+          </fieldset>
+          ${faultOf(name, shown)}
+          <div class="pair">
+            <label class="vh" for="${idOf(name)}">How far above or below</label>
+            ${lengthInput(name, shown)}
+            ${ways(asked, usual, shown)}
+          </div>
+        </div>
+      `
     case 'choice':
-      return html`<div class="ask">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}${select(name, [{ value: '', says: 'Not stated' }, ...asked.choices], shown)}</div>`
+      return html`
+        <div class="ask">
+          ${label(asked)}
+          ${recorded(name, shown)}
+          ${faultOf(name, shown)}
+          ${select(name, [{ value: '', says: 'Not stated' }, ...asked.choices], shown)}
+        </div>
+      `
     case 'prose':
-      return html`<div class="ask for-${name}">${label(asked)}${faultOf(name, shown)}<textarea id="${idOf(name)}" name="${name}" rows="3"${describes(name, shown)}>${shown.typed[name]}</textarea></div>`
+      return html`
+        <div class="ask for-${name}">
+          ${label(asked)}
+          ${faultOf(name, shown)}
+          <textarea id="${idOf(name)}" name="${name}" rows="3"${describes(name, shown)}>
+            ${shown.typed[name]}
+          </textarea>
+        </div>
+      `
     case 'date':
-      return html`<div class="ask">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}<input type="date" id="${idOf(name)}" name="${name}" value="${shown.typed[name]}"${describes(name, shown)}></div>`
+      return html`
+        <div class="ask">
+          ${label(asked)}
+          ${recorded(name, shown)}
+          ${faultOf(name, shown)}
+          <input
+            type="date"
+            id="${idOf(name)}"
+            name="${name}"
+            value="${shown.typed[name]}"${describes(name, shown)}
+          >
+        </div>
+      `
     default:
-      return html`<div class="ask">${label(asked)}${recorded(name, shown)}${faultOf(name, shown)}${textInput(name, MODES[field.value] ?? 'text', shown)}</div>`
+      return html`
+        <div class="ask">
+          ${label(asked)}
+          ${recorded(name, shown)}
+          ${faultOf(name, shown)}
+          ${textInput(name, MODES[field.value] ?? 'text', shown)}
+        </div>
+      `
   }
 }
 
@@ -65,37 +130,102 @@ export const label = ({ name, label: says, hint }: Pick<FormField, 'name' | 'lab
 
 /** The placeholder is a space: the sheet tells by it whether the field is empty. */
 export const textInput = (name: string, mode: 'text' | 'numeric' | 'decimal', shown: Shown): Html =>
-  html`<input id="${idOf(name)}" name="${name}" inputmode="${mode}" value="${shown.typed[name]}" placeholder=" " autocomplete="off" maxlength="80"${describes(name, shown)}>`
+  html`
+    <input
+      id="${idOf(name)}"
+      name="${name}"
+      inputmode="${mode}"
+      value="${shown.typed[name]}"
+      placeholder=" "
+      autocomplete="off"
+      maxlength="80"${describes(name, shown)}
+    >
+  `
 
 const lengthInput = (name: string, shown: Shown): Html =>
-  html`<input class="length" id="${idOf(name)}" name="${name}" value="${shown.typed[name]}" placeholder=" " autocomplete="off" autocapitalize="off" spellcheck="false" maxlength="60"${describes(name, shown)}>`
+  html`
+    <input
+      class="length"
+      id="${idOf(name)}"
+      name="${name}"
+      value="${shown.typed[name]}"
+      placeholder=" "
+      autocomplete="off"
+      autocapitalize="off"
+      spellcheck="false"
+      maxlength="60"${describes(name, shown)}
+    >
+  `
 
 /** How it was taken: the ways that are usual for it, and the one that was chosen wherever it comes from. */
 function ways({ name, label: says }: FormField, usual: readonly Method[], { typed }: Shown): Html {
   const chosen = typed[`${name}.how`]
   const all = [...new Set([...usual, ...(chosen ? [chosen as Method] : [])])]
-  return html`<select name="${name}.how" aria-label="${says}: how it was taken">${all.map(
-    (way) => html`<option value="${way}" ${flag('selected', way === chosen)}>${METHOD_WORDS[way]}</option>`,
-  )}</select>${typed[`${name}.by`] && html`<input type="hidden" name="${name}.by" value="${typed[`${name}.by`]}">`}`
+  return html`
+    <select name="${name}.how" aria-label="${says}: how it was taken">
+      ${all.map(
+        (way) => html`
+          <option value="${way}" ${flag('selected', way === chosen)}>${METHOD_WORDS[way]}</option>
+        `,
+      )}
+    </select>
+    ${typed[`${name}.by`] && html`<input type="hidden" name="${name}.by" value="${typed[`${name}.by`]}">`}
+  `
 }
 
 /** `undo` adds a way back to having said nothing; the sheet shows it only where something was. */
 export function choices(name: string, list: readonly Choice[], { typed }: Shown, undo = false): Html {
   const all = undo ? [...list, { value: '', says: 'Not stated' }] : list
-  return html`<div class="big">${all.map(
-    ({ value, says }) =>
-      html`<label${value === '' && html` class="undo"`}><input type="radio" name="${name}" value="${value}" ${flag('checked', (typed[name] ?? (undo ? '' : null)) === value)}><span>${says}</span></label>`,
-  )}</div>`
+  return html`
+    <div class="big">
+      ${all.map(
+        ({ value, says }) =>
+          html`
+          <label${value === '' && html` class="undo"`}>
+            <input
+              type="radio"
+              name="${name}"
+              value="${value}"
+              ${flag('checked', (typed[name] ?? (undo ? '' : null)) === value)}
+            >
+            <span>${says}</span>
+          </label>
+        `,
+      )}
+    </div>
+  `
 }
 
 export const ticks = (name: string, list: readonly Choice[], { typed }: Shown): Html =>
-  html`<div class="big">${list.map(
-    ({ value, says }) =>
-      html`<label><input type="checkbox" name="${name}.${value}" value="on" ${flag('checked', typed[`${name}.${value}`] === 'on')}><span>${says}</span></label>`,
-  )}</div>`
+  html`
+    <div class="big">
+      ${list.map(
+        ({ value, says }) =>
+          html`
+          <label>
+            <input
+              type="checkbox"
+              name="${name}.${value}"
+              value="on"
+              ${flag('checked', typed[`${name}.${value}`] === 'on')}
+            >
+            <span>${says}</span>
+          </label>
+        `,
+      )}
+    </div>
+  `
 
 export const select = (name: string, list: readonly Choice[], shown: Shown): Html =>
-  html`<select id="${idOf(name)}" name="${name}"${describes(name, shown)}>${list.map(
-    ({ value, says }) =>
-      html`<option value="${value}" ${flag('selected', value === (shown.typed[name] ?? ''))}>${says}</option>`,
-  )}</select>`
+  html`
+    <select id="${idOf(name)}" name="${name}"${describes(name, shown)}>
+      ${list.map(
+        ({ value, says }) =>
+          html`
+          <option value="${value}" ${flag('selected', value === (shown.typed[name] ?? ''))}>
+            ${says}
+          </option>
+        `,
+      )}
+    </select>
+  `

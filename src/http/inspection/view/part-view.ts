@@ -2,7 +2,7 @@ import { fieldAt } from '../../../catalog/catalog.ts'
 import { NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from '../../../catalog/choices.ts'
 import { COMPONENT_KINDS, type ComponentKind, isVessel } from '../../../catalog/kinds.ts'
 import { NOT_REACHED_WORDS, OUTCOME_WORDS, SEARCH_WORDS } from '../../../words/field-choices.ts'
-import { fieldWords } from '../../../words/fields.ts'
+import { fieldNoun } from '../../../words/fields.ts'
 import { type Html, html } from '../../pages/html.ts'
 import { headed } from '../../pages/words/plain.ts'
 import { formField, type Group, groupsFor, isInGroups, isOpened } from '../form/fields.ts'
@@ -25,60 +25,134 @@ export function partView(shown: InspectionShown, { part, recorded, title, name }
   }
   const kind = kindOf(part)
   const capacity = recorded?.onRecord.capacity ?? null
-  const form = html`${isOpened(kind) && cautionsBrief(shown.sheet.cautions, kind)}${recorded ? recordBox(recorded) : nameField(part.label, fields)}${outcome(fields)}<div class="when-found">${[
-    ...groupsFor(kind),
-    ...alsoNoted(fields, kind),
-  ].map((group, index) =>
-    groupView(group, fields, index === 0 ? kindField(part.kind, fields) : null),
-  )}${placeView(shown.sheet, fields)}</div>${search(fields)}${notReached(fields)}${fieldView(formField('component', 'note'), fields)}${photosView(shown, part.label)}<section class="live" aria-labelledby="live-title"><h2 id="live-title">Results</h2><div id="live" aria-live="polite">${shown.live && liveView(shown.live, isVessel(kind) ? capacity : null)}</div></section>${
-    !recorded &&
-    html`<p>${shown.asks ? html`<button class="quiet" name="to" value="remove-sure">Yes, take it off the list</button>` : html`<button class="quiet" name="to" value="remove">Take this off the list</button>`}</p>`
-  }`
-  return html`${stepHead(shown, title)}${stepForm(shown, form, { back: true, next: 'Next' })}${photoForm(shown)}`
+  const form = html`
+    ${isOpened(kind) && cautionsBrief(shown.sheet.cautions, kind)}
+    ${recorded ? recordBox(recorded) : nameField(part.label, fields)}
+    ${outcome(fields)}
+    <div class="when-found">
+      ${[...groupsFor(kind), ...alsoNoted(fields, kind)].map((group, index) =>
+        groupView(group, fields, index === 0 ? kindField(part.kind, fields) : null),
+      )}
+      ${placeView(shown.sheet, fields)}
+    </div>
+    ${search(fields)}
+    ${notReached(fields)}
+    ${fieldView(formField('component', 'note'), fields)}
+    ${photosView(shown, part.label)}
+    <section class="live" aria-labelledby="live-title">
+      <h2 id="live-title">Results</h2>
+      <div id="live" aria-live="polite">
+        ${shown.live && liveView(shown.live, isVessel(kind) ? capacity : null)}
+      </div>
+    </section>
+    ${
+      !recorded &&
+      html`
+        <p>
+          ${
+            shown.asks
+              ? html`
+              <button class="quiet" name="to" value="remove-sure">Yes, take it off the list</button>
+            `
+              : html`<button class="quiet" name="to" value="remove">Take this off the list</button>`
+          }
+        </p>
+      `
+    }
+  `
+  return html`
+    ${stepHead(shown, title)}
+    ${stepForm(shown, form, { back: true, next: 'Next' })}
+    ${photoForm(shown)}
+  `
 }
 
 const recordBox = ({ kind, onRecord, where, usual }: NonNullable<PartStep['recorded']>): Html =>
-  html`<div class="rec record"><p><b>On record:</b> ${
-    Object.keys(onRecord).length === 0
-      ? 'only that it is there'
-      : Object.entries(onRecord).map(
-          ([measure, says], at) => html`${at > 0 && ' · '}${recordLine(measure, says, kind)}`,
-        )
-  }</p>${where.length > 0 && html`<p><b>Where to look:</b> ${where.join(' Or: ')}</p>`}${usual.length > 0 && html`<details><summary>Usual, not on record</summary><ul>${usual.map((says) => html`<li>${says}</li>`)}</ul></details>`}</div>`
+  html`
+    <div class="rec record">
+      <p>
+        <b>On record:</b> ${
+          Object.keys(onRecord).length === 0
+            ? 'only that it is there'
+            : Object.entries(onRecord).map(
+                ([measure, says], at) => html`${at > 0 && ' · '}${recordLine(measure, says, kind)}`,
+              )
+        }
+      </p>
+      ${where.length > 0 && html`<p><b>Where to look:</b> ${where.join(' Or: ')}</p>`}
+      ${
+        usual.length > 0 &&
+        html`
+          <details>
+            <summary>Usual, not on record</summary>
+            <ul>${usual.map((says) => html`<li>${says}</li>`)}</ul>
+          </details>
+        `
+      }
+    </div>
+  `
 
 /** Material, shape and size are known by what they say; a bare length is not. */
 function recordLine(measure: string, says: string, kind: ComponentKind): string {
   const { value } = fieldAt('component', measure) ?? { value: 'line' }
   if (value === 'choice' || value === 'volume') return says
-  const { label } = fieldWords('component', measure, kind)
-  return `${label.charAt(0).toLowerCase()}${label.slice(1)} ${says}`
+  return `${fieldNoun('component', measure, kind)} ${says}`
 }
 
 const nameField = (name: string, fields: Shown): Html => {
   const own = { ...fields, typed: { label: name } }
-  return html`<div class="ask wide">${label({ name: 'label', label: 'What you call it' })}${faultOf('label', fields)}${textInput('label', 'text', own)}</div>`
+  return html`
+    <div class="ask wide">
+      ${label({ name: 'label', label: 'What you call it' })}
+      ${faultOf('label', fields)}
+      ${textInput('label', 'text', own)}
+    </div>
+  `
 }
 
 const outcome = (fields: Shown): Html =>
-  html`<fieldset class="ask choices outcome"><legend>Was it found?</legend>${faultOf('outcome', fields)}${choices(
-    'outcome',
-    SEARCH_OUTCOMES.map((value) => ({ value, says: OUTCOME_WORDS[value] })),
-    fields,
-  )}</fieldset>`
+  html`
+    <fieldset class="ask choices outcome">
+      <legend>Was it found?</legend>
+      ${faultOf('outcome', fields)}
+      ${choices(
+        'outcome',
+        SEARCH_OUTCOMES.map((value) => ({ value, says: OUTCOME_WORDS[value] })),
+        fields,
+      )}
+    </fieldset>
+  `
 
 const groupView = ({ title, fields }: Group, shown: Shown, first: Html | null): Html =>
-  html`<fieldset class="group"><legend><h2>${title}</h2></legend>${fields.map((field) => fieldView(field, shown))}${first}</fieldset>`
+  html`
+    <fieldset class="group">
+      <legend><h2>${title}</h2></legend>
+      ${fields.map((field) => fieldView(field, shown))}
+      ${first}
+    </fieldset>
+  `
 
 /** What the record calls a bed may prove to be trenches. */
 const kindField = (onRecord: string, fields: Shown): Html =>
-  html`<div class="ask kind">${label({ name: 'kind', label: 'If it is something else' })}${select(
-    'kind',
-    [
-      { value: '', says: headed(onRecord) },
-      ...COMPONENT_KINDS.filter((kind) => kind !== onRecord).map((value) => ({ value, says: headed(value) })),
-    ],
-    fields,
-  )}<noscript><p class="soft">Press Next, then come back for the questions about that type.</p></noscript></div>`
+  html`
+    <div class="ask kind">
+      ${label({ name: 'kind', label: 'If it is something else' })}
+      ${select(
+        'kind',
+        [
+          { value: '', says: headed(onRecord) },
+          ...COMPONENT_KINDS.filter((kind) => kind !== onRecord).map((value) => ({
+            value,
+            says: headed(value),
+          })),
+        ],
+        fields,
+      )}
+      <noscript>
+        <p class="soft">Press Next, then come back for the questions about that type.</p>
+      </noscript>
+    </div>
+  `
 
 /** Whatever was noted of it and is not usually asked of its kind still shows, so that nothing is sent unseen. */
 function alsoNoted({ typed }: Shown, kind: PartStep['part']['kind']): readonly Group[] {
@@ -91,15 +165,28 @@ function alsoNoted({ typed }: Shown, kind: PartStep['part']['kind']): readonly G
 }
 
 const search = (fields: Shown): Html =>
-  html`<fieldset class="ask choices when-not-found"><legend>How was it searched for?</legend>${faultOf('searchedBy', fields)}${ticks(
-    'searchedBy',
-    SEARCH_METHODS.map((value) => ({ value, says: SEARCH_WORDS[value] })),
-    fields,
-  )}${fieldView(formField('component', 'searchedWithin'), fields)}</fieldset>`
+  html`
+    <fieldset class="ask choices when-not-found">
+      <legend>How was it searched for?</legend>
+      ${faultOf('searchedBy', fields)}
+      ${ticks(
+        'searchedBy',
+        SEARCH_METHODS.map((value) => ({ value, says: SEARCH_WORDS[value] })),
+        fields,
+      )}
+      ${fieldView(formField('component', 'searchedWithin'), fields)}
+    </fieldset>
+  `
 
 const notReached = (fields: Shown): Html =>
-  html`<fieldset class="ask choices when-not-reached"><legend>Why was it not reached?</legend>${faultOf('notReachedBecause', fields)}${choices(
-    'notReachedBecause',
-    NOT_REACHED_REASONS.map((value) => ({ value, says: NOT_REACHED_WORDS[value] })),
-    fields,
-  )}</fieldset>`
+  html`
+    <fieldset class="ask choices when-not-reached">
+      <legend>Why was it not reached?</legend>
+      ${faultOf('notReachedBecause', fields)}
+      ${choices(
+        'notReachedBecause',
+        NOT_REACHED_REASONS.map((value) => ({ value, says: NOT_REACHED_WORDS[value] })),
+        fields,
+      )}
+    </fieldset>
+  `

@@ -20,23 +20,71 @@ export function reviewView(shown: InspectionShown): Html {
   const row = (step: PartStep): Html => {
     const outcome = outcomeOf(step)
     const shots = photos.filter(({ component }) => component === step.part.label).length
-    return html`<li><a href="${path(step.name)}" data-step="${step.name}">${step.title}</a> <span>${outcome ? OUTCOME_WORDS[outcome as keyof typeof OUTCOME_WORDS] : 'not answered'}${holds[step.name] && html`, holds <b>${holds[step.name]}</b>`}${shots > 0 && html`, ${shots} photo${shots > 1 && 's'}`}</span></li>`
+    return html`
+      <li>
+        <a href="${path(step.name)}" data-step="${step.name}">
+          ${step.title}
+        </a> <span>
+          ${outcome ? OUTCOME_WORDS[outcome as keyof typeof OUTCOME_WORDS] : 'not answered'}
+          ${holds[step.name] && html`, holds <b>${holds[step.name]}</b>`}
+          ${shots > 0 && html`, ${shots} photo${shots > 1 && 's'}`}
+        </span>
+      </li>
+    `
   }
-  const content = html`${
-    fix.length > 0 &&
-    html`<div class="notice bad"><p><b>Fix before you submit:</b></p><ul>${fix.map(
-      ({ name, title }) =>
-        html`<li><a href="${path(name)}" data-step="${name}">${title}</a>: ${Object.values(faults[name] ?? {})
-          .map(formFaultWords)
-          .join('; ')}</li>`,
-    )}</ul></div>`
-  }<ul class="answers">${parts.map(row)}</ul>${
-    open.length > 0 &&
-    html`<p class="notice">${open.length === 1 ? 'One thing is' : `${open.length} things are`} not answered. Not answered counts as not inspected.</p>`
-  }<section aria-labelledby="all-title"><h2 id="all-title">What differs from the record</h2><div id="live" aria-live="polite">${
-    differences.length === 0
-      ? html`<p class="soft">No differences found so far.</p>`
-      : differencesView(differences)
-  }</div></section><div class="ask wide"><label for="f-notes">Notes on the whole inspection</label>${faultOf('notes', fields)}<textarea id="f-notes" name="notes" rows="4">${form.notes}</textarea></div><p>The county sees what you submit, and it can’t be changed afterward. You can amend it: the amendment takes its place.</p>`
-  return html`${stepHead(shown, 'Review and submit')}${stepForm(shown, content, { back: true, next: 'Submit' })}`
+  const content = html`
+    ${
+      fix.length > 0 &&
+      html`
+        <div class="notice bad">
+          <p><b>Fix before you submit:</b></p>
+          <ul>
+            ${fix.map(
+              ({ name, title }) =>
+                html`
+                <li>
+                  <a href="${path(name)}" data-step="${name}">${title}</a>
+                  : ${Object.values(faults[name] ?? {})
+                    .map(formFaultWords)
+                    .join('; ')}
+                </li>
+              `,
+            )}
+          </ul>
+        </div>
+      `
+    }
+    <ul class="answers">${parts.map(row)}</ul>
+    ${
+      open.length > 0 &&
+      html`
+        <p class="notice">
+          ${open.length === 1 ? 'One thing is' : `${open.length} things are`} not answered. Not answered counts as not inspected.
+        </p>
+      `
+    }
+    <section aria-labelledby="all-title">
+      <h2 id="all-title">What differs from the record</h2>
+      <div id="live" aria-live="polite">
+        ${
+          differences.length === 0
+            ? html`<p class="soft">No differences found so far.</p>`
+            : differencesView(differences)
+        }
+      </div>
+    </section>
+    <div class="ask wide">
+      <label for="f-notes">Notes on the whole inspection</label>
+      ${faultOf('notes', fields)}
+      <textarea id="f-notes" name="notes" rows="4">${form.notes}</textarea>
+    </div>
+    <p>
+      The county sees what you submit, and it can’t be changed afterward. You can amend it: the
+      amendment takes its place.
+    </p>
+  `
+  return html`
+    ${stepHead(shown, 'Review and submit')}
+    ${stepForm(shown, content, { back: true, next: 'Submit' })}
+  `
 }

@@ -24,8 +24,40 @@ export function startView(shown: InspectionShown): Html {
     },
   }
   const ask = (name: string): Html => fieldView(formField('inspection', name), fields)
-  const content = html`<fieldset class="group"><legend><h2>The house</h2></legend>${HOUSE.map(ask)}</fieldset><fieldset class="group"><legend><h2>The ground, and signs that it does not drain</h2></legend>${GROUND.map(ask)}</fieldset><fieldset class="group"><legend><h2>The corners that ties run from</h2></legend><p class="soft">Two corners of one wall. Facing that wall from outside, A is left and B is right.</p>${CORNERS.map(ask)}</fieldset><section class="live" aria-labelledby="live-title"><h2 id="live-title">Results</h2><div id="live" aria-live="polite">${shown.live && liveView(shown.live, null, SYSTEM_LEAD)}</div></section>`
-  return html`${stepHead(shown, 'Before you begin')}<p><a href="${briefPath(sheet.county, sheet.parcel.number)}">The brief: what to expect and what to bring</a></p>${cautionsWhole(sheet.cautions)}${stepForm(shown, content, { back: false, next: 'Next' })}<details class="plan-drawn"><summary>Where things are, drawn and in words</summary>${sitePlanFigure(sheet.plan.svg, sheet.plan.words)}</details>`
+  const content = html`
+    <fieldset class="group"><legend><h2>The house</h2></legend>${HOUSE.map(ask)}</fieldset>
+    <fieldset class="group">
+      <legend><h2>The ground, and signs that it does not drain</h2></legend>
+      ${GROUND.map(ask)}
+    </fieldset>
+    <fieldset class="group">
+      <legend><h2>The corners that ties run from</h2></legend>
+      <p class="soft">
+        Two corners of one wall. Facing that wall from outside, A is left and B is right.
+      </p>
+      ${CORNERS.map(ask)}
+    </fieldset>
+    <section class="live" aria-labelledby="live-title">
+      <h2 id="live-title">Results</h2>
+      <div id="live" aria-live="polite">
+        ${shown.live && liveView(shown.live, null, SYSTEM_LEAD)}
+      </div>
+    </section>
+  `
+  return html`
+    ${stepHead(shown, 'Before you begin')}
+    <p>
+      <a href="${briefPath(sheet.county, sheet.parcel.number)}">
+        The brief: what to expect and what to bring
+      </a>
+    </p>
+    ${cautionsWhole(sheet.cautions)}
+    ${stepForm(shown, content, { back: false, next: 'Next' })}
+    <details class="plan-drawn">
+      <summary>Where things are, drawn and in words</summary>
+      ${sitePlanFigure(sheet.plan.svg, sheet.plan.words)}
+    </details>
+  `
 }
 
 /** What is seen walking around the house, and what those who live there say of it. */
