@@ -1,10 +1,9 @@
 import { isLine } from '../catalog/kinds.ts'
 import type { AsBuilt } from '../records/as-built.ts'
 import { statedValue } from '../records/claim.ts'
+import type { Bring } from '../words/bring.ts'
 
-/** What to bring, each with why this parcel asks for it. */
-export type Bring = { readonly what: string; readonly because: string }
-
+/** What to bring, each with what of this parcel asks for it. */
 export function bringFor(asBuilt: AsBuilt): readonly Bring[] {
   const serving = asBuilt.components.filter(({ standing }) => standing === 'in-service')
   const some = (...kinds: readonly string[]) => serving.filter(({ kind }) => kinds.includes(kind))
@@ -18,43 +17,14 @@ export function bringFor(asBuilt: AsBuilt): readonly Bring[] {
   const longest = ties.length > 0 ? Math.max(...ties) : null
   const steel = tanks.filter(({ measures }) => statedValue(measures.material) === 'steel')
   return [
-    {
-      what: longest === null ? 'a 100 ft tape' : `a tape of at least ${Math.ceil(longest / 25) * 25} ft`,
-      because:
-        longest === null
-          ? 'to tie in what you find'
-          : `the longest tie on record is ${longest.toFixed(1)} ft`,
-    },
-    ...(tanks.length > 0
-      ? [
-          {
-            what: 'a metal tape for the inside, a rule and a sounding rod',
-            because: 'capacity and level are to be measured',
-          },
-          { what: 'a four-gas meter', because: 'a tank or chamber is to be opened' },
-        ]
-      : []),
-    {
-      what: deep !== null && deep > 2 ? 'a probe and a long-handled shovel' : 'a probe and a shovel',
-      because:
-        deep !== null
-          ? `covers lie to ${deep.toFixed(1)} ft below grade on record`
-          : 'no depth to the covers is on record',
-    },
+    { tool: 'tape', longestFt: longest },
+    ...(tanks.length > 0 ? ([{ tool: 'inside-tape' }, { tool: 'gas-meter' }] as const) : []),
+    { tool: 'shovel', deepestFt: deep },
     ...(serving.some(({ kind }) => isLine(kind)) || serving.length === 0
-      ? [{ what: 'a line camera with a sonde and its receiver', because: 'lines are to be seen and traced' }]
+      ? [{ tool: 'camera' } as const]
       : []),
-    ...(steel.length > 0
-      ? [
-          {
-            what: 'boards to stand on beside the tank',
-            because: 'a steel tank is on record: its top may not carry a person',
-          },
-        ]
-      : []),
-    ...(some('pump-chamber').length > 0
-      ? [{ what: 'a lock for the pump circuit', because: 'a pump chamber is on record' }]
-      : []),
-    { what: 'locks or screws for the covers', because: 'every cover is secured before you leave' },
+    ...(steel.length > 0 ? [{ tool: 'boards' } as const] : []),
+    ...(some('pump-chamber').length > 0 ? [{ tool: 'lock' } as const] : []),
+    { tool: 'screws' },
   ]
 }

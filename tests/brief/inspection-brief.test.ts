@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { inspectionBrief } from '../../src/brief/inspection-brief.ts'
+import { bringWords } from '../../src/words/bring.ts'
 import { parcelOfTwelve } from '../bench/parcel-of-twelve.ts'
 import { book, inputOf, permit } from '../reconcile/asked.ts'
 
@@ -84,7 +85,7 @@ describe('the brief of an inspection', () => {
   })
 
   test('what to bring follows the record', () => {
-    const things = brief.bring.map(({ what }) => what)
+    const things = brief.bring.map(bringWords).map(({ what }) => what)
     expect(things).toContain('a tape of at least 50 ft')
     expect(things).toContain('boards to stand on beside the tank')
   })

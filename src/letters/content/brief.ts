@@ -1,9 +1,9 @@
-import type { Bring } from '../../brief/bring.ts'
-import type { Caution } from '../../brief/cautions.ts'
 import type { InspectionBrief } from '../../brief/inspection-brief.ts'
 import type { WantedMeasurement } from '../../brief/measurements.ts'
 import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { type LetterText, letterText } from '../../words/agent/letter.ts'
+import { bringWords } from '../../words/bring.ts'
+import type { Caution } from '../../words/cautions.ts'
 import { doubtOf, doubtWords } from '../../words/gaps.ts'
 import { capital, sentence } from '../../words/sentence.ts'
 import { printCitation } from './evidence.ts'
@@ -27,7 +27,7 @@ export type BriefPrinted = {
   readonly words: readonly string[]
   /** What the papers say in words, with the paper. */
   readonly remarks: readonly { readonly about: string; readonly says: string; readonly from: string }[]
-  readonly bring: readonly Bring[]
+  readonly bring: readonly ReturnType<typeof bringWords>[]
   readonly measurements: readonly {
     readonly what: string
     readonly how: string
@@ -64,7 +64,7 @@ export function printBrief(frame: LetterFrame, { brief, components }: BriefFacts
       says,
       from: `permit ${permit}`,
     })),
-    bring: brief.bring,
+    bring: brief.bring.map(bringWords),
     measurements: brief.measurements.map(printMeasurement),
     deference: brief.deference,
   }

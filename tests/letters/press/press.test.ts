@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { afterAll, describe, expect, test } from 'vitest'
-import { CAUTIONS } from '../../../src/brief/cautions.ts'
+import { CAUTIONS } from '../../../src/words/cautions.ts'
 import { openPress } from '../../../src/letters/press/press.ts'
 import type { Sheet } from '../../../src/letters/press/sheet.ts'
 import { reconcile } from '../../../src/reconcile/reconcile.ts'

@@ -5,6 +5,7 @@ import { z } from 'zod'
 import type { Kept } from '../../../files/originals.ts'
 import { line } from '../../../reading/entry/fields.ts'
 import { type Fault, problem } from '../../problem.ts'
+import { fileName } from '../file-name.ts'
 
 /** A file that was sent, kept already. */
 export type Upload = Kept & { readonly mediaType: string; readonly fileName: string | null }
@@ -57,7 +58,7 @@ async function keep({ context }: FastifyRequest, part: MultipartFile): Promise<U
     if (part.file.truncated)
       throw problem('too-large', { detail: 'The file is larger than this service accepts.' })
   })
-  return { ...kept, mediaType: 'application/pdf', fileName: nameOf(part.filename) }
+  return { ...kept, mediaType: 'application/pdf', fileName: fileName(part.filename) }
 }
 
 /** Passes a PDF through, and refuses anything else before its first bytes are kept. */
@@ -81,18 +82,6 @@ function checked(head: Buffer): Buffer {
   throw problem('invalid-input', {
     errors: [fault('file', 'is not a PDF: save a photo or a word-processor file as one first')],
   })
-}
-
-/** Without folders, and no longer than a name is; null where there is none that can be kept. */
-function nameOf(sent: string | undefined): string | null {
-  const name = (sent ?? '')
-    .split(/[/\\]/)
-    .at(-1)!
-    .replace(/[\u0000-\u001f\u007f]/g, '')
-    .toWellFormed()
-    .trim()
-    .slice(-200)
-  return name === '' ? null : name
 }
 
 const fault = (field: string, message: string): Fault => ({ in: 'body', pointer: `/${field}`, message })

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import type { Kept } from '../../../files/originals.ts'
 import { IMPORT_KINDS } from '../../../store/imports.ts'
 import { type Fault, problem } from '../../problem.ts'
+import { fileName } from '../file-name.ts'
 
 /** A file that was sent, kept already. */
 export type SentFile = Kept & { readonly fileName: string | null; readonly mediaType: string }
@@ -42,7 +43,7 @@ export async function takeSentFile(request: FastifyRequest): Promise<void> {
         if (part.file.truncated)
           throw problem('too-large', { detail: 'The file is larger than this service accepts.' })
       })
-      form.file = { ...kept, fileName: nameOf(part.filename), mediaType: part.mimetype }
+      form.file = { ...kept, fileName: fileName(part.filename), mediaType: part.mimetype }
     } else {
       part.file.resume()
       faults.push(fault(part.fieldname, 'is not a file of this form: send it as the part "file"'))
@@ -56,17 +57,5 @@ export async function takeSentFile(request: FastifyRequest): Promise<void> {
 export const formatOf = ({ format, file }: z.output<typeof importForm>): 'csv' | 'ndjson' =>
   format ??
   (/\.(ndjson|jsonl)$/i.test(file.fileName ?? '') || /ndjson|jsonl/.test(file.mediaType) ? 'ndjson' : 'csv')
-
-/** Without folders, and no longer than a name is; null where there is none that can be kept. */
-function nameOf(sent: string | undefined): string | null {
-  const name = (sent ?? '')
-    .split(/[/\\]/)
-    .at(-1)!
-    .replace(/[\u0000-\u001f\u007f]/g, '')
-    .toWellFormed()
-    .trim()
-    .slice(-200)
-  return name === '' ? null : name
-}
 
 const fault = (field: string, message: string): Fault => ({ in: 'body', pointer: `/${field}`, message })

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import { COMPONENT_KINDS } from '../../../catalog/kinds.ts'
+import { bringWords } from '../../../words/bring.ts'
 import { doubtOf, doubtWords } from '../../../words/gaps.ts'
 import { sentence } from '../../../words/sentence.ts'
 import { presentOrigin } from '../shapes/as-built.ts'
@@ -111,7 +112,7 @@ export const presentInspectionBrief = (brief: InspectionBrief): z.output<typeof 
     words: [...brief.whereToLook.words],
   },
   remarks: brief.remarks.map((remark) => ({ ...remark })),
-  bring: brief.bring.map((thing) => ({ ...thing })),
+  bring: brief.bring.map(bringWords),
   measurements: brief.measurements.map((wanted) => ({ ...wanted, settles: [...wanted.settles] })),
   cautions: brief.cautions.map((caution) => ({ ...caution })),
   deference: brief.deference,

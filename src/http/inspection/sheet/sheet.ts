@@ -1,5 +1,5 @@
-import type { Caution } from '../../../brief/cautions.ts'
 import type { ComponentKind } from '../../../catalog/kinds.ts'
+import type { Caution } from '../../../words/cautions.ts'
 
 /** A component in service on record, as the form asks for it: what the papers say of each measure, and where to look. */
 export type SheetPart = {

@@ -1,5 +1,5 @@
-import type { Caution } from '../../../brief/cautions.ts'
 import type { ComponentKind } from '../../../catalog/kinds.ts'
+import type { Caution } from '../../../words/cautions.ts'
 import { type Html, html } from '../../pages/html.ts'
 
 /** All of them, before anybody starts; the brief has where each is from. */

@@ -1,5 +1,6 @@
 import type { InspectionBrief } from '../../../brief/inspection-brief.ts'
 import type { Parcel } from '../../../store/parcels.ts'
+import { bringWords } from '../../../words/bring.ts'
 import { type Html, html } from '../html.ts'
 import { parcelPath } from '../layout/addresses.ts'
 import { sitePlanFigure } from '../parts/site-plan.ts'
@@ -35,7 +36,7 @@ export const briefView = (county: string, parcel: Parcel, brief: InspectionBrief
     <section>
       <h2>What to bring</h2>
       <ul>
-        ${brief.bring.map(({ what, because }) => html`<li><b>${capital(what)}</b>: ${because}.</li>`)}
+        ${brief.bring.map(bringWords).map(({ what, because }) => html`<li><b>${capital(what)}</b>: ${because}.</li>`)}
       </ul>
     </section>
   `

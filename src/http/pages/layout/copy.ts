@@ -1,4 +1,4 @@
-import { DEFERENCE } from '../../../brief/cautions.ts'
+import { DEFERENCE } from '../../../words/cautions.ts'
 import type { Copy } from '../../../words/copy.ts'
 import type { Language } from '../../../words/language.ts'
 
