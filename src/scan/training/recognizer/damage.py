@@ -206,6 +206,8 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     scan = sampled(soft, from_x, from_y)
 
     # Paper, light, grain, specks, streaks.
+    # How dark this line's strokes are at this fineness: thresholds go by it, or fine print would be lost whole.
+    stroke = ((scan * scan).sum((2, 3), keepdim=True) / scan.sum((2, 3), keepdim=True).clamp_min(1)).clamp(0.15, 1)
     paper = dice.between(n, 0.65, 1)
     contrast = mixed(dice.some(n, 0.5), dice.between(n, 0.7, 1), 1 - bad * dice.between(n, 0.2, 0.85))
     shade = dice.bell(n, 1, 1, 1) * 0.1 * torch.linspace(-1, 1, w, device=ink.device).view(1, 1, 1, w) * bad
@@ -214,7 +216,7 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     gray = gray - dice.some(n, 0.06) * bad * 0.25 * blurred(through, torch.full((n,), 1.5, device=ink.device)) * paper
     grain = dice.bell(n, 1, h, w)
     coarse = blurred(grain, dice.unit(n) * 1.2) * 1.6
-    gray = gray + dice.between(n, 0, 0.16) * bad * contrast * mixed(dice.some(n, 0.5), grain, coarse)
+    gray = gray + dice.between(n, 0, 0.28) * bad * contrast * mixed(dice.some(n, 0.5), grain, coarse)
     specks = F.max_pool2d((dice.unit(n, 1, h, w) < 0.0025 * bad * dice.some(n, 0.5)).float(), 3, 1, 1)
     specks = specks * (dice.unit(n, 1, h, w) < 0.75)
     gray = mixed(specks, mixed(dice.some(n, 0.75), torch.full_like(gray, 0.1), paper.expand_as(gray)), gray)
@@ -225,7 +227,7 @@ def damaged(lines, capital, typed, dice, worst=1.0):
 
     # One bit, as a fax or a film's print has it; else as JPEG keeps it.
     dark = paper * (1 - contrast)
-    cut = dark + (paper - dark) * dice.between(n, 0.28, 0.72)
+    cut = paper - (paper - dark) * stroke * dice.between(n, 0.35, 0.98)
     bit = (gray > cut).float()
     one_bit = dice.some(n, 0.3) * (bad > 0.05)
     kept = mixed(dice.some(n, 0.5), jpeg(gray.clamp(0, 1), dice), gray)
@@ -237,10 +239,10 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     ox, oy = grid(n, OUT, w, ink.device)
     ox, oy = ox, oy + (h - OUT) / 2
     gray = sampled(gray, ox * scale, (oy + (ox - w / 2) * rest) * scale)
-    gray = mixed(dice.some(n, 0.5) * (bad > 0.15), blurred(gray, dice.unit(n) * 1.1), gray)
+    gray = mixed(dice.some(n, 0.6) * (bad > 0.15), blurred(gray, dice.unit(n) * 1.7), gray)
 
     # The clean-up: the paper divided out and all near it made white, the darkest black; not always well.
-    white = mixed(dice.some(n, 0.8), paper - (paper - dark) * dice.between(n, -0.03, 0.4), torch.ones_like(paper))
+    white = mixed(dice.some(n, 0.94), paper - (paper - dark) * stroke * dice.between(n, -0.03, 0.5), torch.ones_like(paper))
     black = mixed(dice.some(n, 0.8), dark * dice.between(n, 0.7, 1.15), torch.zeros_like(dark))
     gray = (gray - black) / (white - black).clamp_min(0.08)
     return gray.clamp(0, 1) * 2 - 1

@@ -96,7 +96,7 @@ class Line:
         width = int(len(text) * capital * 1.7 * self.spread + 120)
         canvas = np.zeros((HEIGHT, width), np.uint8)
         self.canvas, self.base = canvas, base
-        label, x = [], margin + 1
+        label, x = [], self.sliver(margin + 1, text)
         struck = self.struck_words(text)
         filled = min((at for at in (text.find("  "), text.find("\2"), text.find(": ")) if at > 0), default=0)
         written, self.face = self.face, self.label_face if self.label_face and filled else self.face
@@ -111,8 +111,15 @@ class Line:
         if any(struck):
             self.strike(struck, words_at, margin)
         if text == "":
-            x = roll.uniform(20, 110)
-        end = int(min(width, max(16, x + (roll.uniform(0, 16) if chance(0.8) else roll.uniform(-2, 3)))))
+            x = roll.uniform(20, 220)
+        over = roll.uniform(0, 16) if chance(0.8) else roll.uniform(-2, 3)
+        sign = SIGNS[1 + int(roll.integers(62))]
+        if text and chance(0.03) and self.face.has(sign):
+            # The beginning of a word after it, cut by the strip's edge.
+            x += capital * roll.uniform(0.6, 2.5)
+            after = self.stamp(self.face, sign, x)
+            x, over = x + (after - x) * roll.uniform(0.25, 0.6), 0
+        end = int(min(width, max(16, x + over)))
         canvas = canvas[:, :end].copy()
         self.canvas = canvas
         self.surround(end)
@@ -183,6 +190,31 @@ class Line:
         self.lay(np.asarray(image), x - o + 2, self.base - capital / 2 - side / 2 - o + roll.normal(0, 0.06) * capital, 1)
         return x + side + capital * roll.uniform(0.3, 0.7)
 
+    def sliver(self, x, text):
+        """The end of a word before, cut by the strip's edge: no text. Answers where the line begins."""
+        if text == "" or self.roll.random() >= 0.04:
+            return x
+        sign = SIGNS[1 + int(self.roll.integers(62))]
+        if not self.face.has(sign):
+            return x
+        after = self.stamp(self.face, sign, 0)
+        cut = int(after * self.roll.uniform(0.4, 0.75))
+        self.canvas[:, : self.canvas.shape[1] - cut] = self.canvas[:, cut:].copy()
+        return after - cut + self.capital * self.roll.uniform(0.6, 2.5)
+
+    def stamped(self, width):
+        """Rings and bars of a rubber stamp over the line, with less ink than most writing."""
+        roll = self.roll
+        image = Image.new("L", (width, HEIGHT), 0)
+        pen, radius = ImageDraw.Draw(image), roll.uniform(60, 260)
+        cx, cy = roll.uniform(-0.5 * radius, width + 0.5 * radius), roll.uniform(-radius, HEIGHT + radius)
+        ink = int(roll.uniform(60, 190))
+        for share in roll.uniform(0.5, 1, int(roll.integers(1, 4))):
+            r = radius * share
+            pen.arc((cx - r, cy - r, cx + r, cy + r), 0, 360, fill=ink, width=int(roll.integers(1, 7)))
+        patchy = np.asarray(image) * (roll.random((HEIGHT, width)) < roll.uniform(0.6, 1))
+        np.maximum(self.canvas, patchy.astype(np.uint8), out=self.canvas)
+
     def struck_words(self, text):
         out = [False] * len(text)
         if len(text) > 2 and self.texts.chance(0.035):
@@ -219,7 +251,7 @@ class Line:
             a, b = (0, width) if chance(0.6) else sorted(roll.integers(0, width + 1, 2))
             canvas[max(0, y) : y + thick, a:b] = np.maximum(canvas[max(0, y) : y + thick, a:b], ink)
         for y in (int(32 - roll.uniform(15, 26)), int(32 + roll.uniform(15, 26))):
-            if chance(0.12):
+            if chance(0.16):
                 canvas[y : y + int(roll.integers(1, 5)), :] = ink
         if chance(0.035):
             y = int(base - roll.uniform(0.1, 0.9) * capital)
@@ -227,6 +259,8 @@ class Line:
         for x in (int(roll.uniform(0, 5)), width - 1 - int(roll.uniform(0, 5))):
             if chance(0.1):
                 canvas[:, x : x + int(roll.integers(1, 4))] = ink
+        if chance(0.035):
+            self.stamped(width)
         pitch = max(capital * roll.uniform(1.35, 2.1), 26)
         for way in (-1, 1):
             if chance(0.22):

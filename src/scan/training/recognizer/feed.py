@@ -16,8 +16,8 @@ from draw import Pen
 from texts import SIGNS
 
 WIDTHS = (96, 160, 256, 384, 512, 768, 1024, 1536)
-COLUMNS = 98_304
-MOST_LINES = 512
+COLUMNS = 131_072
+MOST_LINES = 640
 CODES = {sign: at + 1 for at, sign in enumerate(SIGNS)}
 
 

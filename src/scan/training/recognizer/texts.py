@@ -207,7 +207,7 @@ class Texts:
 
     def blank(self):
         """Leaders and rules to write on: nothing of them is text."""
-        return self.pick([".", ". ", "_", "_", "-", "…"]) * self.whole(4, 18)
+        return self.pick([".", ".", ". ", "_", "_", "-", "…"]) * self.whole(*self.pick([(4, 18), (4, 18), (12, 50)]))
 
     def label(self):
         return self.pick(LABELS) + self.pick([":", ":", "", "", ".", " -", " :"])
@@ -249,9 +249,9 @@ class Texts:
     def line(self):
         """One line. \\0 and \\1 stand for a drawn box, empty and ticked; \\2 for leaders, which are drawn and not read."""
         kind = self.roll.random()
-        if kind < 0.01:
+        if kind < 0.02:
             return ""
-        if kind < 0.36:
+        if kind < 0.37:
             text = self.value()
         elif kind < 0.46:
             text = self.label()

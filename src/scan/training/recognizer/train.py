@@ -117,7 +117,8 @@ def main():
     torch.manual_seed(options.seed)
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = True
 
-    drawn, pool = queue.Queue(), []
+    # Bounded, so that drawing never runs ahead of training by more than the memory holds.
+    drawn, pool = queue.Queue(48), []
     for at in range(options.workers):
         threading.Thread(target=fed, args=(options, at, drawn, device), daemon=True).start()
 
@@ -150,7 +151,15 @@ def main():
 
     pool.append(drawn.get())
     start, steps, lines, fresh, losses, told = time.time(), 0, 0, len(pool[0][0]), [], time.time()
-    late = []
+    late, spent = [], []
+
+    def now():
+        """The clock, with all that was asked of the device done; asked on a few steps only."""
+        if not 300 <= steps < 330 or device != "cuda":
+            return 0.0
+        torch.cuda.synchronize()
+        return time.time()
+
     while time.time() - start < options.seconds:
         try:
             part = drawn.get(block=False)
@@ -173,17 +182,23 @@ def main():
         )
         for group in descent.param_groups:
             group["lr"] = rate
+        clock = [now()]
         with torch.no_grad():
             seen = damaged(pictures, capital, typed, dice, worst=min(1.0, 0.25 + 6 * done))
+        clock.append(now())
         with torch.autocast(device, dtype=torch.bfloat16, enabled=device == "cuda"):
             logits = model(seen)
         chances = F.log_softmax(logits.float(), 2).transpose(0, 1)
         steps_of = torch.full((len(pictures),), chances.shape[0], dtype=torch.int64)
         loss = F.ctc_loss(chances, labels, steps_of, lengths, reduction="sum", zero_infinity=True) / lengths.sum().clamp_min(1)
+        clock.append(now())
         descent.zero_grad(set_to_none=True)
         loss.backward()
         torch.nn.utils.clip_grad_norm_(model.parameters(), 1.0)
         descent.step()
+        clock.append(now())
+        if clock[0]:
+            spent.append(np.diff(clock))
         steps, lines = steps + 1, lines + len(pictures)
         keep = min(options.keep, 1 - 8 / (8 + steps + 20 * begun))
         if steps % 4 == 0:
@@ -192,6 +207,9 @@ def main():
                 state = [(average[name], value) for name, value in model.state_dict().items()]
                 torch._foreach_mul_([a for a, _ in state], keep)
                 torch._foreach_add_([a for a, _ in state], [value.float() for _, value in state], alpha=1 - keep)
+        if steps == 330 and spent:
+            ms = np.median(np.array(spent), 0) * 1000
+            print(f"ms a step: damage {ms[0]:.1f}, network and loss {ms[1]:.1f}, back and descent {ms[2]:.1f}", flush=True)
         if steps % 25 == 0:
             losses.append(loss.item())
             if steps % (400 if device == "cuda" else 25) == 0:
