@@ -174,6 +174,8 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     ink = lines.unsqueeze(1).float() / 255
     # A quarter of the lines is nearly clean: printed forms on good scans must not be lost.
     bad = worst * (dice.unit(n) ** 1.2).view(n, 1, 1, 1) * dice.some(n, 0.8)
+    # And a quarter is a coarse scan with grain as the service's clean-up leaves it: smoothed, and its paper cut away.
+    worn = worst * dice.some(n, 0.25)
     ink = mixed(dice.some(n, 0.28) * typed.view(n, 1, 1, 1), pins(ink, dice, capital), ink)
 
     # Strokes thicker or thinner than the type, ink that spreads, a carbon's blur.
@@ -194,12 +196,14 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     # To the scanner: finer or coarser, askew, sheared, the paper not flat.
     x, y = grid(n, h, w, ink.device)
     scale = (1 / (1 + bad.view(n, 1, 1) * (0.2 + 1.5 * dice.unit(n, 1, 1) ** 1.5))) * (0.9 + 0.2 * dice.unit(n, 1, 1))
+    scale = mixed(worn.view(n, 1, 1), 1 / (1.15 + 1.1 * dice.unit(n, 1, 1)), scale)
     slope = dice.bell(n, 1, 1) * 0.012 * (24 * 18 / max(w, 400))
     shear = dice.bell(n, 1, 1) * 0.06
     wave = 0.3 + 1.2 * dice.unit(n, 1, 1) * dice.some(n, 0.4).view(n, 1, 1)
     bend_x, bend_y = field(dice, n, h, w, 3, 40).squeeze(1) * wave, field(dice, n, h, w, 3, 48).squeeze(1) * wave
     sx, sy = x / scale, y / scale
-    soft = blurred(ink, (0.42 / scale).view(n).clamp(0.1, 1.4))
+    aim = 0.42 + 0.45 * dice.unit(n) * worn.view(n)
+    soft = blurred(ink, (aim / scale.view(n)).clamp(0.1, 1.7), 4)
     tall = 1 + dice.bell(n, 1, 1) * 0.04
     from_y = (sy - 32) * tall + 32 + (sx - w / 2) * slope + bend_y
     from_x = sx + (sy - 32) * shear + bend_x
@@ -210,13 +214,15 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     stroke = ((scan * scan).sum((2, 3), keepdim=True) / scan.sum((2, 3), keepdim=True).clamp_min(1)).clamp(0.15, 1)
     paper = dice.between(n, 0.65, 1)
     contrast = mixed(dice.some(n, 0.5), dice.between(n, 0.7, 1), 1 - bad * dice.between(n, 0.2, 0.85))
+    contrast = mixed(worn, dice.between(n, 0.35, 0.8), contrast)
     shade = dice.bell(n, 1, 1, 1) * 0.1 * torch.linspace(-1, 1, w, device=ink.device).view(1, 1, 1, w) * bad
     gray = (paper + shade) * (1 - scan * contrast)
     through = torch.flip(torch.roll(ink, 17, 3), (3,))
     gray = gray - dice.some(n, 0.06) * bad * 0.25 * blurred(through, torch.full((n,), 1.5, device=ink.device)) * paper
     grain = dice.bell(n, 1, h, w)
     coarse = blurred(grain, dice.unit(n) * 1.2) * 1.6
-    gray = gray + dice.between(n, 0, 0.28) * bad * contrast * mixed(dice.some(n, 0.5), grain, coarse)
+    rough = mixed(worn, dice.between(n, 0.08, 0.28), dice.between(n, 0, 0.34) * bad.sqrt())
+    gray = gray + rough * contrast * mixed(dice.some(n, 0.5), grain, coarse)
     specks = F.max_pool2d((dice.unit(n, 1, h, w) < 0.0025 * bad * dice.some(n, 0.5)).float(), 3, 1, 1)
     specks = specks * (dice.unit(n, 1, h, w) < 0.75)
     gray = mixed(specks, mixed(dice.some(n, 0.75), torch.full_like(gray, 0.1), paper.expand_as(gray)), gray)
@@ -229,7 +235,7 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     dark = paper * (1 - contrast)
     cut = paper - (paper - dark) * stroke * dice.between(n, 0.35, 0.98)
     bit = (gray > cut).float()
-    one_bit = dice.some(n, 0.3) * (bad > 0.05)
+    one_bit = dice.some(n, 0.3) * (bad > 0.05) * (1 - worn)
     kept = mixed(dice.some(n, 0.5), jpeg(gray.clamp(0, 1), dice), gray)
     gray = mixed(one_bit, bit, kept).clamp(0, 1)
     paper, dark = mixed(one_bit, torch.ones_like(paper), paper), mixed(one_bit, torch.zeros_like(dark), dark)
@@ -239,10 +245,11 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     ox, oy = grid(n, OUT, w, ink.device)
     ox, oy = ox, oy + (h - OUT) / 2
     gray = sampled(gray, ox * scale, (oy + (ox - w / 2) * rest) * scale)
-    gray = mixed(dice.some(n, 0.6) * (bad > 0.15), blurred(gray, dice.unit(n) * 1.7), gray)
+    smoothed = blurred(gray, (dice.unit(n) + 0.4 * worn.view(n)).clamp(0, 1) * 1.7)
+    gray = mixed(worn + (1 - worn) * dice.some(n, 0.6) * (bad > 0.15), smoothed, gray)
 
     # The clean-up: the paper divided out and all near it made white, the darkest black; not always well.
-    white = mixed(dice.some(n, 0.94), paper - (paper - dark) * stroke * dice.between(n, -0.03, 0.5), torch.ones_like(paper))
+    white = mixed(dice.some(n, 0.94), paper - (paper - dark) * stroke * (dice.between(n, -0.03, 0.5) + 0.1 * worn), torch.ones_like(paper))
     black = mixed(dice.some(n, 0.8), dark * dice.between(n, 0.7, 1.15), torch.zeros_like(dark))
     gray = (gray - black) / (white - black).clamp_min(0.08)
     return gray.clamp(0, 1) * 2 - 1

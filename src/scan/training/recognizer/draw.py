@@ -10,7 +10,7 @@ from texts import EMPTY, SIGNS, STRUCK, TICKED, Texts
 
 # Height of a drawn line; the network sees the middle 48 rows after the damage.
 HEIGHT = 64
-SHARES = {"typed": 0.40, "dots": 0.07, "book": 0.27, "hand": 0.20, "strokes": 0.06}
+SHARES = {"typed": 0.42, "dots": 0.09, "book": 0.26, "hand": 0.18, "strokes": 0.05}
 SIZES = (15, 17, 19, 21, 23, 24, 25, 26, 27, 28, 29, 31, 34, 37, 40, 44)
 
 
@@ -217,7 +217,7 @@ class Line:
 
     def struck_words(self, text):
         out = [False] * len(text)
-        if len(text) > 2 and self.texts.chance(0.035):
+        if len(text) > 2 and self.texts.chance(0.025):
             starts = [0] + [at + 1 for at, sign in enumerate(text) if sign == " "]
             start = starts[int(self.roll.integers(len(starts)))]
             ends = [at for at, sign in enumerate(text) if sign == " " and at > start] + [len(text)]
@@ -230,7 +230,7 @@ class Line:
         first, last = struck.index(True), len(struck) - 1 - struck[::-1].index(True)
         x0, x1 = (words_at[first - 1][1] if first else margin), words_at[last][1]
         if self.group in ("typed", "dots") and roll.random() < 0.5:
-            sign = self.texts.pick("XXx/-=#")
+            sign = self.texts.pick("XXx/-#")
             for at in range(first, last + 1):
                 self.stamp(self.face, sign, words_at[at - 1][1] if at else margin)
             return
@@ -253,7 +253,7 @@ class Line:
         for y in (int(32 - roll.uniform(15, 26)), int(32 + roll.uniform(15, 26))):
             if chance(0.16):
                 canvas[y : y + int(roll.integers(1, 5)), :] = ink
-        if chance(0.035):
+        if chance(0.015):
             y = int(base - roll.uniform(0.1, 0.9) * capital)
             canvas[y : y + int(roll.integers(1, 3)), :] = ink
         for x in (int(roll.uniform(0, 5)), width - 1 - int(roll.uniform(0, 5))):

@@ -2,7 +2,7 @@
 
 import string
 
-from vocabulary import COMPONENTS, CORNERS, FEET, INCHES, KINDS, LABELS, MATERIALS, MONTHS, SENTENCES, SHORT, SOILS, STREETS
+from vocabulary import COMPONENTS, CORNERS, FEET, INCHES, KINDS, LABELS, MATERIALS, MONTHS, SENTENCES, SHORT, SOILS, STREETS, UNITS
 
 # Signs of the answer, in the order of the network's classes; class 0 is "nothing here". The box signs stand for
 # drawn boxes to tick, the shade for one sign that was struck out. Dashes and quotes of all kinds are the plain ones.
@@ -157,6 +157,11 @@ class Texts:
                 f"N {n}° {self.whole(0, 59)}' E",
                 f"± {n}",
                 f"{n} +/-",
+                f">{n}",
+                f"> {n}0",
+                f"<{n}",
+                f"{n}/{self.whole(1, 60)}",
+                f"({n})",
             ]
         )
 
@@ -210,7 +215,29 @@ class Texts:
         return self.pick([".", ".", ". ", "_", "_", "-", "…"]) * self.whole(*self.pick([(4, 18), (4, 18), (12, 50)]))
 
     def label(self):
-        return self.pick(LABELS) + self.pick([":", ":", "", "", ".", " -", " :"])
+        text = self.pick(LABELS)
+        if self.chance(0.3):
+            text = self.joined([self.pick([self.word, self.word, lambda: self.pick(COMPONENTS), lambda: self.pick(LABELS).lower()])()
+                for _ in range(self.whole(1, 3))], [" ", " ", " ", ": ", ", ", "-", " of ", " & "])  # fmt: skip
+            text = text[:1].upper() + text[1:]
+        if self.chance(0.15):
+            text += self.pick([" (", " (", "(", " ["]) + self.pick(UNITS)
+            text += "]" if "[" in text else ")"
+        return text + self.pick([":", ":", "", "", "", "", "", ".", " -", " :"])
+
+    def joined(self, parts, signs):
+        text = parts[0]
+        for part in parts[1:]:
+            text += self.pick(signs) + part
+        return text
+
+    def phrase(self):
+        """Running notes: values and words between commas, dashes, brackets and signs of equality."""
+        makers = [self.value, self.value, self.word, self.word, self.short, self.label, lambda: self.pick("ABCDEFG")]
+        parts = [self.pick(makers)() for _ in range(self.whole(2, 5))]
+        text = self.joined(parts, [", ", ", ", ", ", ", ", ",", ": ", "; ", ". ", " = ", " = ", " - ", " (", ") ", "/", " / ", " & ", "-", " @ "])
+        start = self.pick(["", "", "", "", "", "- ", "-", "* ", "1. ", "(a) "])
+        return (start + text + self.pick(["", "", ".", ",", ")", ";"]))[:64]
 
     def tick(self):
         mark = self.pick(
@@ -256,15 +283,17 @@ class Texts:
         elif kind < 0.46:
             text = self.label()
         elif kind < 0.60:
-            gap = self.pick([" ", " ", "  ", "   ", "\2", "\2"])
+            gap = self.pick([" ", " ", "  ", "   ", "\2", "\2", " \2", " \2 "])
             text = self.label() + gap + self.value() + (self.pick(["", "  ", "\2"]) if self.chance(0.2) else "")
             if self.chance(0.2):
                 text += "  " + self.label() + self.pick([" ", "\2"]) + self.value()
         elif kind < 0.69:
             text = "  ".join(self.tick() for _ in range(self.whole(1, 4)))
-        elif kind < 0.82:
+        elif kind < 0.76:
             text = self.sentence()
-        elif kind < 0.93:
+        elif kind < 0.86:
+            text = self.phrase()
+        elif kind < 0.95:
             text = self.chances()
         else:
             text = " ".join(self.word() for _ in range(self.whole(1, 3)))

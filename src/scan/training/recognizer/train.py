@@ -166,7 +166,7 @@ def main():
             fresh += len(part[0])
             pool.append(part)
             # The first sign of all is found on short lines.
-            if begun == 0 and time.time() - start < options.short and part[0].shape[2] > 256:
+            if begun == 0 and not options.start and time.time() - start < options.short and part[0].shape[2] > 256:
                 late.append(pool.pop())
                 continue
             if len(pool) > 5000:
@@ -184,7 +184,7 @@ def main():
             group["lr"] = rate
         clock = [now()]
         with torch.no_grad():
-            seen = damaged(pictures, capital, typed, dice, worst=min(1.0, 0.25 + 6 * done))
+            seen = damaged(pictures, capital, typed, dice, worst=1.0 if options.start else min(1.0, 0.25 + 6 * done))
         clock.append(now())
         with torch.autocast(device, dtype=torch.bfloat16, enabled=device == "cuda"):
             logits = model(seen)

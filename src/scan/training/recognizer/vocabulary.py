@@ -58,3 +58,4 @@ CORNERS = "front left|front right|rear left|rear right|NE|NW|SE|SW|N.E.|north ea
 MONTHS = "January February March April May June July August September October November December".split()
 SHORT = "Jan Feb Mar Apr May June July Aug Sept Oct Nov Dec Jun Jul Sep".split()
 FEET, INCHES = ["'", "'", "'", " ft", " ft.", " FT", " feet", "ft", "' "], ['"', '"', '"', " in", " in.", '" ', " inches", "in"]
+UNITS = "gal|gal.|gals.|gpd|ft|ft.|in|in.|sq. ft.|sq ft|min/in|mpi|min. per inch|feet|inches|gal. per day|PIN|if any|each|total|liquid|inside".split("|")
