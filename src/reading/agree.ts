@@ -37,7 +37,8 @@ function secondOpinion(
   const text = joined(rowsOf(page, there).flatMap(({ phrases }) => phrases.map(({ strip }) => strip))).text
   const { ask, kind, value } = statement
   const values = answers(text, { ask, kind, unit: unitOf(value) }, context).map((found) => found.value)
-  if (values.some((one) => sameValue(one, value))) return { says: 'same', value }
+  const sure = Math.min(...there.map(({ confidence }) => confidence))
+  if (values.some((one) => sameValue(one, value))) return { says: 'same', value, sure }
   return values[0] === undefined ? { says: 'nothing' } : { says: 'other', value: values[0] }
 }
 

@@ -4,7 +4,7 @@ import type { Doubt, FoundHow, Why } from './proposal.ts'
 
 /** What a second reader of the same picture makes of it; `unasked` where there was only one reader. */
 export type SecondReading =
-  | { readonly says: 'same'; readonly value: string | number }
+  | { readonly says: 'same'; readonly value: string | number; readonly sure: number }
   | { readonly says: 'other'; readonly value: string | number }
   | { readonly says: 'nothing' }
   | { readonly says: 'unasked' }

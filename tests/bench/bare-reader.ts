@@ -3,7 +3,7 @@ import type { PageWords, Word } from '../../src/reading/page-words.ts'
 import { pagePicture } from '../../src/scan/child/page-picture.ts'
 import { findLines } from '../../src/scan/child/readers/find-lines.ts'
 import { type ReadLine, readStrips, type Sign } from '../../src/scan/child/readers/read-strips.ts'
-import { readers, secondReading } from '../../src/scan/child/readers/readers.ts'
+import { readers } from '../../src/scan/child/readers/readers.ts'
 import { stripsOf } from '../../src/scan/child/readers/strip.ts'
 
 /**
@@ -12,12 +12,10 @@ import { stripsOf } from '../../src/scan/child/readers/strip.ts'
  */
 export async function readBare(pdf: PDFDocumentProxy, page: PDFPageProxy): Promise<PageWords> {
   const picture = await pagePicture(pdf, page, 300, 2.4e7)
-  const { models, general } = await readers()
+  const { models, own, general } = await readers()
   const boxes = await findLines(models.finder, picture)
-  const [lines] = await Promise.all([
-    stripsOf(picture, boxes).then((strips) => readStrips(general, strips)),
-    secondReading(picture),
-  ])
+  const strips = await stripsOf(picture, boxes)
+  const [lines] = await Promise.all([readStrips(own, strips), readStrips(general, strips)])
   const { width, height } = page.getViewport({ scale: 1 })
   return {
     page: page.pageNumber,

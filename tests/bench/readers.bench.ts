@@ -1,6 +1,7 @@
 /**
  * What the first reader of pictures makes of texts cut out at their true places, and a trained recognizer beside it where
- * one is given: `node tests/bench/readers.bench.ts [first seed] [seeds] [grades] [faces] [recognizer.onnx]`. Signs right
+ * one is given: `node tests/bench/readers.bench.ts [first seed] [seeds] [grades] [faces] [recognizer.onnx]
+ * [misses]`, the last to list each text that the candidate missed. Leaders (three dots or more) are no text. Signs right
  * (1 less the Levenshtein distance over their number) and texts right as a whole, spaces left out, by grade and face; how
  * often both say the same and are wrong; milliseconds a text. Shares with their 95 % interval (Wilson 1927). The faces
  * filled in with are none that the recognizer is trained on, and the damage is done by other code.
@@ -28,6 +29,7 @@ const [
   grades = 'light,fair,bad,fax',
   faces = 'own,Typewriter,Dot matrix,Printed hand,Running hand',
   candidate,
+  misses,
 ] = process.argv.slice(2)
 const layouts = Object.keys({ ...HELD_OUT, ...FIRST_CONTACT }) as LayoutName[]
 
@@ -39,7 +41,12 @@ type Case = {
 }
 
 const plain = (text: string): string =>
-  text.replace(/\s/g, '').replace(/[“”″]/g, '"').replace(/[‘’′]/g, "'").replace(/[–—]/g, '-')
+  text
+    .replace(/\s/g, '')
+    .replace(/[._…]{3,}/g, '')
+    .replace(/[“”″]/g, '"')
+    .replace(/[‘’′]/g, "'")
+    .replace(/[–—]/g, '-')
 
 async function saidBy(
   reader: LineReader,
@@ -130,6 +137,9 @@ line(
   'printed labels, light and fair',
   cases.filter((it) => !/\d/.test(it.truth) && ['light', 'fair'].includes(it.grade)),
 )
+if (misses)
+  for (const { grade, face, truth, says } of cases)
+    if (truth !== says[1]) process.stdout.write(`${[grade, face, truth, ...says].join('\t')}\n`)
 process.stdout.write(
   `\n${spent.map((ms) => (ms / cases.length).toFixed(1)).join(' and ')} ms a text, the cutting in it\n`,
 )

@@ -5,7 +5,7 @@ import { filesUnder, importsOf } from './source-files.ts'
  * Libraries that are given what strangers made: image decoders, a PDF reader, a typesetter. What goes wrong in one of
  * them ends a process of its own, which is bounded, and never the service.
  */
-const IN_A_CHILD = ['sharp', 'pdfjs-dist', 'pdf-parse', 'tesseract.js', 'onnxruntime-node']
+const IN_A_CHILD = ['sharp', 'pdfjs-dist', 'pdf-parse', 'onnxruntime-node']
 
 test('what opens strangers’ files is loaded in child processes alone', () => {
   const elsewhere = filesUnder('src')

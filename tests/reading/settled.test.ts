@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { calibrated, LEAST_PROPOSED, pageOf } from '../../src/reading/assemble/calibrated.ts'
+import { calibrated, LEAST_PROPOSED } from '../../src/reading/assemble/calibrated.ts'
+import { SECOND } from '../../src/reading/assemble/choose.ts'
 import type { PageWords } from '../../src/reading/page-words.ts'
 import type { ProposedField } from '../../src/reading/proposal.ts'
 import { proposePermits } from '../../src/reading/propose.ts'
@@ -70,28 +71,15 @@ test('confidence rises with the weight, and two readers are never believed less 
     readAlike,
     doubts: [],
   })
-  const share = (confidence: number, readAlike: boolean, page: 'clear' | 'poor') =>
-    calibrated(field(confidence, readAlike), page).confidence
+  const share = (confidence: number, readAlike: boolean) =>
+    calibrated(field(confidence, readAlike)).confidence
   const weight = fc.double({ min: 0, max: 1, noNaN: true })
   fc.assert(
-    fc.property(weight, weight, fc.boolean(), fc.constantFrom('clear', 'poor'), (a, b, alike, page) => {
+    fc.property(weight, weight, fc.boolean(), (a, b, alike) => {
       const [less, more] = a < b ? [a, b] : [b, a]
-      expect(share(less, alike, page)).toBeLessThanOrEqual(share(more, alike, page) + 1e-12)
-      expect(share(a, true, page)).toBeGreaterThan(share(a, false, page))
-      expect(share(a, alike, page)).toBeLessThan(1)
-      expect(share(a, alike, 'clear')).toBeGreaterThanOrEqual(share(a, alike, 'poor') - 1e-12)
+      expect(share(less, alike)).toBeLessThanOrEqual(share(more, alike) + 1e-12)
+      expect(share(a, true)).toBeGreaterThan(share(a * SECOND.nothing, false))
+      expect(share(a, alike)).toBeLessThan(1)
     }),
   )
-})
-
-test('a page is clear where the readers see most of its values alike, and a handful of them tell', () => {
-  const of = (alike: number, other: number) =>
-    Array.from({ length: alike + other }, (_, index) => ({ readAlike: index < alike }) as ProposedField)
-  expect([of(7, 3), of(69, 31), of(4, 0), of(0, 9), []].map(pageOf)).toEqual([
-    'clear',
-    'poor',
-    'poor',
-    'poor',
-    'poor',
-  ])
 })

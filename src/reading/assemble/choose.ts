@@ -1,5 +1,6 @@
 import { parseLength } from '../../measure/parse/length.ts'
 import { parseVolume } from '../../measure/parse/volume.ts'
+import type { Box } from '../../records/source.ts'
 import type { Ask } from '../asks.ts'
 import { parsePartialDate } from '../date.ts'
 import type { Doubt, FoundHow } from '../proposal.ts'
@@ -15,18 +16,26 @@ export type Chosen = {
 const TRUST: Record<FoundHow, number> = { family: 1, tick: 1, table: 0.99, label: 0.99, prose: 0.98 }
 
 /** A second reader who sees the same is worth much, one who sees another thing costs much. */
-const SECOND = { same: 1, nothing: 0.85, other: 0.65, unasked: 1 } as const
+export const SECOND = { same: 1, nothing: 0.85, other: 0.65, unasked: 1 } as const
 
 /** Words that no list or figure checks: at a taught place and read by one reader alone they are misspelled more often than not. */
 const IN_WORDS = new Set<Ask>(['address', 'soilTexture', 'cornerA', 'cornerB', 'remarks'])
 
-/** Readers are surest of whole pages of plain words; a worn figure read right has half of that. */
-const weight = ({ ask, fit, how, excerpt, second }: Statement): number =>
-  fit *
-  TRUST[how] *
-  Math.sqrt(excerpt.confidence) *
-  SECOND[second?.says ?? 'unasked'] *
-  (how === 'family' && IN_WORDS.has(ask) && second && second.says !== 'same' ? 0.5 : 1)
+/**
+ * How sure the readers are of the signs. Two who see the same err only where both do; but they look at one strip, and what
+ * misleads the one misleads the other, so the second's word lifts less than its own sureness would.
+ */
+const seen = ({ excerpt, second }: Statement): number =>
+  second?.says === 'same' ? 1 - (1 - excerpt.confidence) * Math.sqrt(1 - second.sure) : excerpt.confidence
+
+/** How well it is told what the words mean, and how surely they were read. */
+const meant = ({ fit, how }: Statement): number => fit * TRUST[how]
+const read = (statement: Statement): number => {
+  const { ask, how, second } = statement
+  const inWords = how === 'family' && IN_WORDS.has(ask) && second && second.says !== 'same'
+  return seen(statement) * SECOND[second?.says ?? 'unasked'] * (inWords ? 0.5 : 1)
+}
+const weight = (statement: Statement): number => meant(statement) * read(statement)
 
 /** The best of several statements of one thing; another value on the paper is kept as a doubt. */
 export function choose(statements: readonly Statement[]): Chosen | undefined {
@@ -37,8 +46,7 @@ export function choose(statements: readonly Statement[]): Chosen | undefined {
   const rivals = others.filter(
     (other) => !sameValue(other.value, statement.value) && weight(other) > 0.6 * weight(statement),
   )
-  const best = weight(statement)
-  const confidence = rivals.length > 0 ? best * 0.75 : same.length > 0 ? 1 - (1 - best) * 0.5 : best
+  const confidence = rivals.length > 0 ? weight(statement) * 0.75 : togetherWith(statement, same)
   const doubts: Doubt[] = [...statement.doubts]
   if (rivals.length > 0)
     doubts.push({
@@ -54,6 +62,26 @@ export function choose(statements: readonly Statement[]): Chosen | undefined {
     })
   return { statement, confidence: Math.min(0.999, confidence), doubts }
 }
+
+/** What the same words told twice are worth at the most, where their signs alone would not be worth it: never a mark. */
+const TOLD_TWICE = 0.85
+
+/**
+ * The same told twice is believed more. Told of the same words by a label and by a place, it is more certainly meant but no
+ * more certainly read; only where the paper says it at two places is it both.
+ */
+function togetherWith(statement: Statement, same: readonly Statement[]): number {
+  if (same.length === 0) return weight(statement)
+  const half = (doubt: number): number => 1 - (1 - doubt) * 0.5
+  const isElsewhere = same.some(({ excerpt }) => !overlaps(excerpt.box, statement.excerpt.box))
+  const lifted = half(weight(statement))
+  return isElsewhere
+    ? lifted
+    : Math.max(half(meant(statement)) * read(statement), Math.min(lifted, TOLD_TWICE))
+}
+
+const overlaps = (a: Box, b: Box): boolean =>
+  Math.min(a.x + a.w, b.x + b.w) > Math.max(a.x, b.x) && Math.min(a.y + a.h, b.y + b.h) > Math.max(a.y, b.y)
 
 /** Two writings of one value: the same words, or the same length, volume or day. */
 export function sameValue(a: string | number, b: string | number): boolean {

@@ -1,6 +1,6 @@
 import type { PageWords } from '../page-words.ts'
 import type { ProposedField, ProposedPermit } from '../proposal.ts'
-import { calibrated, LEAST_PROPOSED, pageOf } from './calibrated.ts'
+import { calibrated, LEAST_PROPOSED } from './calibrated.ts'
 import { entryFrom, missingFrom } from './entry.ts'
 
 /** What makes a component at all; without it nothing that the paper says of it has a place. */
@@ -14,13 +14,7 @@ export function settled(proposal: ProposedPermit, pages: readonly PageWords[]): 
   const pictures = new Set(pages.filter(({ readBy }) => readBy === 'picture').map(({ page }) => page))
   const isJudged = ({ pointer, page }: ProposedField): boolean =>
     pictures.has(page) && !MAKES_A_COMPONENT.test(pointer)
-  const told = [proposal.parcelNumber, proposal.address].filter((field) => field !== null)
-  const judged = [...proposal.fields, ...told].filter(isJudged)
-  const clarity = new Map(
-    [...pictures].map((page) => [page, pageOf(judged.filter((field) => field.page === page))]),
-  )
-  const measured = (field: ProposedField): ProposedField =>
-    isJudged(field) ? calibrated(field, clarity.get(field.page) ?? 'poor') : field
+  const measured = (field: ProposedField): ProposedField => (isJudged(field) ? calibrated(field) : field)
   const isSure = (field: ProposedField): boolean => !isJudged(field) || field.confidence >= LEAST_PROPOSED
   const all = proposal.fields.map(measured)
   const address = proposal.address && measured(proposal.address)

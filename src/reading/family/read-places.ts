@@ -30,12 +30,23 @@ export function withPlaces(
   context: ReadingContext,
 ): PageReadings {
   const fields = recognized.sheet.fields.filter((field) => isThere(field, own, page, words, recognized))
-  const placed = fields.flatMap((field) => valueAt(field, page, words, recognized, context) ?? [])
+  const placed = fields
+    .flatMap((field) => valueAt(field, page, words, recognized, context) ?? [])
+    .filter((piece) => !own.statements.some((whole) => isBeginningOf(piece, whole)))
   return {
     statements: [...own.statements.map((statement) => doubted(statement, placed)), ...placed],
     mentions: own.mentions,
   }
 }
+
+/** The same told by more words that begin with these: `7 -6"` where the place alone gives a 7. */
+const isBeginningOf = (piece: Statement, whole: Statement): boolean =>
+  piece.ask === whole.ask &&
+  piece.excerpt.page === whole.excerpt.page &&
+  whole.excerpt.words.length > piece.excerpt.words.length &&
+  whole.excerpt.words.startsWith(piece.excerpt.words) &&
+  Math.abs(whole.excerpt.box.x - piece.excerpt.box.x) < 0.005 &&
+  Math.abs(whole.excerpt.box.y - piece.excerpt.box.y) < 0.005
 
 /**
  * Forms have one place for what may be trenches, a bed or pits. Such a place counts where the paper names that kind, or

@@ -1,6 +1,5 @@
 import type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist'
 import type { PageWords, Word } from '../../reading/page-words.ts'
-import type { Box } from '../../records/source.ts'
 import type { Picture } from './image/picture.ts'
 import { prepared } from './image/prepare.ts'
 import { withStrikes } from './image/strikes.ts'
@@ -8,8 +7,9 @@ import { tickBoxes } from './image/tick-boxes.ts'
 import { pagePicture } from './page-picture.ts'
 import { findLines, type LineBox } from './readers/find-lines.ts'
 import { readStrips } from './readers/read-strips.ts'
-import { type Readers, readers, secondReading } from './readers/readers.ts'
-import { GENERAL_SPACING, wordsOf } from './readers/signs-to-words.ts'
+import { type Readers, readers } from './readers/readers.ts'
+import { covers, sideBySide } from './readers/side-by-side.ts'
+import { GENERAL_SPACING, OWN_SPACING, wordsOf } from './readers/signs-to-words.ts'
 import { stripsOf } from './readers/strip.ts'
 import { liesOnItsSide, standsOnItsHead, type Turn, turnedBy } from './upright.ts'
 
@@ -30,10 +30,13 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
   const ticks = tickBoxes(level, level.width / (widthPt / 72)).map(
     ({ box, inked }): Word => ({ text: inked > TICKED ? '[X]' : '[ ]', box, confidence: sureOfTick(inked) }),
   )
-  const [lines, seen] = await Promise.all([
-    stripsOf(level, boxes).then((strips) => readStrips(both.general, strips)),
-    secondReading(level),
-  ])
+  const strips = await stripsOf(level, boxes)
+  const [own, general] = await Promise.all([readStrips(both.own, strips), readStrips(both.general, strips)])
+  const { words, secondWords } = sideBySide(
+    own.flatMap((line) => wordsOf(line, level, OWN_SPACING)),
+    general.flatMap((line) => wordsOf(line, level, GENERAL_SPACING)),
+  )
+  // What lies on a box to tick is its frame or its cross, read as a letter.
   const onPage = (words: readonly Word[]): Word[] =>
     [...words.filter(({ box }) => !ticks.some((tick) => covers(tick.box, box))), ...ticks].map(rounded)
   return {
@@ -43,13 +46,8 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
     turn,
     levelDegrees: degrees === 0 ? 0 : -degrees,
     readBy: 'picture',
-    words: onPage(
-      withStrikes(
-        level,
-        lines.flatMap((line) => wordsOf(line, level, GENERAL_SPACING)),
-      ),
-    ),
-    secondWords: seen && onPage(withStrikes(level, seen)),
+    words: onPage(withStrikes(level, words)),
+    secondWords: onPage(withStrikes(level, secondWords)),
   }
 }
 
@@ -75,13 +73,6 @@ async function upright(
 }
 
 const sureOfTick = (inked: number): number => Math.min(0.99, 0.6 + Math.abs(inked - TICKED) * 4)
-
-/** Does what a reader saw lie on a box to tick? It is the box's frame or its cross, read as a letter. */
-const covers = (tick: Box, box: Box): boolean => {
-  const w = Math.min(tick.x + tick.w, box.x + box.w) - Math.max(tick.x, box.x)
-  const h = Math.min(tick.y + tick.h, box.y + box.h) - Math.max(tick.y, box.y)
-  return w > 0 && h > 0 && (w * h) / (box.w * box.h) > 0.45
-}
 
 const rounded = ({ text, confidence, box: { x, y, w, h }, struck }: Word): Word => ({
   ...(struck ? { struck } : {}),

@@ -18,3 +18,20 @@ export function loadAlphabet(): Alphabet {
   const classes = [...lines, ' '].flatMap((sign, at) => (WANTED.has(sign) ? [{ index: at + 1, sign }] : []))
   return { blank: 0, classes }
 }
+
+/** A drawn box to tick, empty and ticked, and a sign that is struck out: what the reader of our own says for them. */
+export const EMPTY_BOX = '□'
+export const TICKED_BOX = '☒'
+export const STRUCK = '▓'
+
+/** The classes of the reader of our own, as its training numbers them (`SIGNS` of `scan/training/recognizer/texts.py`). */
+const OWN_SIGNS = [
+  ' 0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz',
+  `!"#$%&'()*+,-./:;<=>?@[\\]^_\`{|}~½¼¾°±`,
+  `${EMPTY_BOX}${TICKED_BOX}${STRUCK}`,
+].join('')
+
+export const OWN_ALPHABET: Alphabet = {
+  blank: 0,
+  classes: [...OWN_SIGNS].map((sign, at) => ({ index: at + 1, sign })),
+}

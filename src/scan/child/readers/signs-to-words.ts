@@ -12,6 +12,8 @@ export type Spacing = { readonly likely: number; readonly possible: number }
  * (eight forms and five faces, clean to fair) this misses 3 spaces in 1,300 and makes up 8.
  */
 export const GENERAL_SPACING: Spacing = { likely: 0.05, possible: 0.01 }
+/** The reader of our own was trained to say where spaces are. */
+export const OWN_SPACING: Spacing = { likely: 0.5, possible: 0.1 }
 const GAP = 0.15
 const WIDE_GAP = 0.5
 /** Share of the found box that is margin above and below the letters. */
