@@ -35,6 +35,9 @@ export type VesselShape = (typeof VESSEL_SHAPES)[number]
 export const SIDES = ['away', 'toward'] as const
 export type Side = (typeof SIDES)[number]
 
+/** How the long side of a part lies to the reference wall: all that most sketches tell. */
+export const RUNS = ['along-wall', 'square-to-wall'] as const
+
 export const WALLS = ['front', 'rear', 'left', 'right'] as const
 
 export const PERMIT_KINDS = ['new', 'repair', 'alteration', 'abandonment'] as const

@@ -1,4 +1,4 @@
-import { MATERIALS, VESSEL_SHAPES } from './choices.ts'
+import { MATERIALS, RUNS, VESSEL_SHAPES } from './choices.ts'
 import type { Fields } from './field.ts'
 import { BAFFLES, COMPONENT_KINDS, FIELDS_OF_SOIL, LINES, OPENINGS, PITS, VESSELS } from './kinds.ts'
 import { TIE } from './places.ts'
@@ -133,6 +133,16 @@ export const MEASURES = {
       { kinds: PITS, ways: PIT, plausible: [2, 20] },
       { kinds: OPENINGS, ways: RULE, plausible: [0.25, 5] },
     ],
+  },
+  /** How its long side lies: a setback is asked of its edge, and not of the point that was tied. */
+  runs: {
+    value: 'choice',
+    choices: RUNS,
+    by: 'both',
+    asBuilt: 'measure',
+    section: 'size',
+    aliases: ['runs', 'lies'],
+    on: [{ kinds: VESSELS }, { kinds: FIELDS_OF_SOIL }],
   },
   /** Floor to outlet invert, wherever the liquid stands. */
   liquidDepth: {

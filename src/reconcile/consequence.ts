@@ -90,7 +90,11 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
     case 'position-differs':
       return consequence(PLACE_MATTERS(subject.kind) ? 'review' : 'note', 'correct-ties')
     case 'setback-short':
-      return consequence('action', 'test-water')
+      return isToday(reason)
+        ? consequence('note', 'nothing-until-change')
+        : reason.is === 'setback' && reason.to === 'building'
+          ? consequence('review', 'decide-whether-it-may-stay')
+          : consequence('action', 'test-water')
     case 'lender-distance-short':
       return consequence('note', 'lender-decides')
     case 'level-high':

@@ -45,10 +45,12 @@ export type Detail = {
   readonly readAgain: boolean
   /** Of a measurement that can't tell: what it was held against. */
   readonly against: 'record' | 'code' | null
+  /** What a part is too near to. */
+  readonly nearTo: 'well' | 'building' | null
 }
 
 export const detailOf = ({ reason, check }: Outcome): Detail => ({
-  occasion: 'occasion' in reason ? reason.occasion : null,
+  occasion: 'occasion' in reason ? (reason.occasion ?? null) : null,
   condition:
     reason.is === 'condition'
       ? reason.seen
@@ -80,6 +82,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   device: reason.is === 'equipment' ? reason.device : null,
   step: reason.is === 'protocol' ? reason.step : null,
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
+  nearTo: reason.is === 'setback' ? reason.to : null,
   source: 'source' in reason ? reason.source : null,
   against:
     check === 'capacity-against-code' || check === 'capacity-by-flow'

@@ -187,8 +187,17 @@ export type Reason =
       readonly is: 'setback'
       readonly from: Part
       readonly distance: Quantity
+      /**
+       * Null where it is one distance. Where size and bearing leave a span: `at-least` and `at-most` say which end of it this
+       * is, `size-unknown` that its edge may be nearer by any distance.
+       */
+      readonly span: 'at-least' | 'at-most' | 'size-unknown' | null
       readonly least: Quantity
       readonly source: Verified
+      /** What it is kept from. */
+      readonly to: 'well' | 'building'
+      /** `today`, where today's law is another; null of the permit's day. */
+      readonly occasion?: Occasion
       /** A side is not said, and the nearer of the possible places counts. */
       readonly ambiguous: boolean
       readonly unplaced: readonly Part[]

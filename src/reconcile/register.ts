@@ -25,7 +25,7 @@ import { recordPresence } from './checks/record-presence.ts'
 import { requiredDevice } from './checks/required-device.ts'
 import { requiredFilter } from './checks/required-filter.ts'
 import { serviceContract } from './checks/service-contract.ts'
-import { lenderSetback, setback, wellSince } from './checks/setback.ts'
+import { buildingSetback, lenderSetback, setback, setbackToday, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
 import { tankConstruction } from './checks/tank-construction.ts'
 import { top } from './checks/top.ts'
@@ -54,6 +54,8 @@ export const CHECKS: readonly Check[] = [
   typeOfComponent,
   position,
   setback,
+  setbackToday,
+  buildingSetback,
   wellSince,
   lenderSetback,
   failureSigns,

@@ -24,6 +24,9 @@ export const SYSTEM: Part = {
   onRecord: true,
 }
 
+/** The building that ties run from: what keeps its distance from it is asked, and it is a part of nothing. */
+export const HOUSE: Part = { key: 'house', kind: 'system', label: 'the house', mark: null, onRecord: true }
+
 export const partOnRecord = ({ key, label, kind }: Recorded): Part => ({
   key,
   kind,

@@ -20,6 +20,7 @@ import {
   PERMIT_KINDS,
   type PermitAction,
   type PermitKind,
+  RUNS,
   SEARCH_METHODS,
   SEARCH_OUTCOMES,
   type SearchMethod,
@@ -130,6 +131,11 @@ export const SIDE_WORDS: { readonly [S in Side]: string } = {
   toward: 'Toward the house',
 }
 
+export const RUNS_WORDS: { readonly [R in (typeof RUNS)[number]]: string } = {
+  'along-wall': 'Along the wall',
+  'square-to-wall': 'Square to the wall',
+}
+
 export const WALL_WORDS: { readonly [W in (typeof WALLS)[number]]: string } = {
   front: 'Front',
   rear: 'Rear',
@@ -190,6 +196,7 @@ const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }
   [DYE, DYE_WORDS],
   [OCCUPANCY, OCCUPANCY_WORDS],
   [SIDES, SIDE_WORDS],
+  [RUNS, RUNS_WORDS],
   [WALLS, WALL_WORDS],
   [PERMIT_KINDS, PERMIT_KIND_WORDS],
   [PERMIT_ACTIONS, ACTION_WORDS],

@@ -99,6 +99,7 @@ export const FIELD_WORDS: Words = {
       on: { inside: { label: 'Inside width' }, each: { label: 'Width', help: 'of each one' } },
     },
     diameter: { label: 'Diameter', on: { inside: { label: 'Inside diameter' } } },
+    runs: { label: 'Runs', help: 'its long side, along the reference wall or square to it' },
     liquidDepth: { label: 'Liquid depth', help: 'floor to outlet invert, wherever the liquid stands' },
     insideHeight: { label: 'Inside height', help: 'floor to the underside of the cover' },
     freeboard: { label: 'Freeboard', help: 'outlet invert to the underside of the cover' },

@@ -36,6 +36,7 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   step: [null, ...STEPS],
   readAgain: [false, true],
   against: [null, 'record', 'code'],
+  nearTo: [null, 'well', 'building'],
 }
 const FIELDS = Object.keys(VALUES) as readonly (keyof Detail)[]
 const NOTHING = Object.fromEntries(FIELDS.map((field) => [field, VALUES[field][0]])) as unknown as Detail

@@ -1,5 +1,8 @@
 import { isAbsorption } from '../../catalog/kinds.ts'
-import { type Case, permitDate } from '../../reconcile/case.ts'
+import { type Extent, separation } from '../../geometry/setback/extent.ts'
+import type { Case } from '../../reconcile/case.ts'
+import { permitDate } from '../../reconcile/case.ts'
+import { extentOf } from '../../reconcile/facts/extent.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
 import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import type { Mark } from './mark.ts'
@@ -30,7 +33,7 @@ export function setbackRings(
   const within: Within[] = []
   if (!book || !county) return { rings: [], within }
   const wells = bestMarks(marks.filter(({ kind }) => kind === 'well'))
-  for (const { built } of pairings) {
+  for (const { built, found } of pairings) {
     const day = permitDate(built)
     const kind = built.kind === 'tank' ? 'tank' : isAbsorption(built.kind) ? built.kind : null
     const places = bestMarks(marks.filter(({ label, kind }) => label === built.label && kind === built.kind))
@@ -45,14 +48,24 @@ export function setbackRings(
       const keepsOut = [...(rings.get(id)?.keepsOut ?? []), built.label]
       rings.set(id, { x: well.x, y: well.y, well: well.label, ft, keepsOut })
     }
+    const extent = extentOf({ kind: built.kind, built, found })
     const pairs = wells.flatMap((to) =>
-      places.map((from) => ({ from, to, distanceFt: Math.hypot(to.x - from.x, to.y - from.y) })),
+      places.map((from) => ({ from, to, distanceFt: fromItsEdge(from, extent, to) })),
     )
     const [nearest] = pairs.sort((a, b) => a.distanceFt - b.distanceFt)
     if (nearest && nearest.distanceFt < ft)
       within.push({ label: built.label, well: nearest.to.label, ft, ...nearest })
   }
   return { rings: [...rings.values()], within }
+}
+
+/** From its edge as far as its size is known, as the setback is asked; else from where it was tied. */
+function fromItsEdge(from: Mark, extent: Extent, to: Mark): number {
+  const { nearest, farthest } = separation(
+    { at: [from.x, from.y], extent },
+    { at: [to.x, to.y], extent: { kind: 'point' } },
+  )
+  return extent.kind === 'unknown' ? farthest : nearest
 }
 
 /** Where each thing was found; where it is on record if it was not. */

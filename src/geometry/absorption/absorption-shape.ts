@@ -58,3 +58,12 @@ export const COUNTED_SURFACES = [
   'bottom-and-one-foot-of-sidewall',
 ] as const
 export type CountedSurface = (typeof COUNTED_SURFACES)[number]
+
+/**
+ * The surface that counts of one shape under a table: a pit's is its sidewall, whatever the table counts of trenches (EPA
+ * 625/1-80-012, 1980, p. 236), and a table for pits leaves trenches and beds their bottom.
+ */
+export function surfaceThatCounts(kind: AbsorptionShape['kind'], table: CountedSurface): CountedSurface {
+  if (kind === 'pits') return 'sidewall'
+  return table === 'sidewall' ? 'bottom' : table
+}

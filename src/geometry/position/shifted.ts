@@ -26,6 +26,8 @@ export function placeAt(
     for (const [cause, shift] of it.causes) value += shift * (shifts.get(cause) ?? 0)
     return { value, causes: it.causes }
   }
+  const [only, more] = sightings
+  if (only?.kind === 'fix' && !more) return { x: moved(only.point.x).value, y: moved(only.point.y).value }
   const crossed = twoCircles(sightings, moved, half)
   if (crossed) return crossed
   const point = ({ x, y }: { readonly x: Uncertain; readonly y: Uncertain }) => ({ x: moved(x), y: moved(y) })

@@ -1,6 +1,6 @@
 import { ok } from '../../base/result.ts'
 import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
-import type { CountedSurface } from '../../geometry/absorption/absorption-shape.ts'
+import { type CountedSurface, surfaceThatCounts } from '../../geometry/absorption/absorption-shape.ts'
 import { compareWithMinimum, type MinimumVerdict } from '../../measure/compare.ts'
 import { under } from '../../measure/issue.ts'
 import type { Step } from '../../measure/step.ts'
@@ -17,7 +17,7 @@ import { type RuleAsked, ruleAsked } from './rule-asked.ts'
 
 export type AbsorptionAsked = {
   readonly shape: MeasuredAbsorption
-  /** Which surfaces count; what the rule counts where null, and the bottom where there is no rule. */
+  /** Which surfaces count; where null a pit's sidewall, and of the rest what the rule counts, else the bottom. */
   readonly counts: CountedSurface | null
   readonly required:
     | (RuleAsked & {
@@ -55,7 +55,7 @@ export function calculateAbsorption(
 ): Answer<AbsorptionAnswer> {
   const rule = asked.required ? requiredOf(context, asked.required, asked.shape) : ok(null)
   if (!rule.ok) return rule
-  const counts = asked.counts ?? rule.value?.counts ?? 'bottom'
+  const counts = asked.counts ?? surfaceThatCounts(asked.shape.kind, rule.value?.counts ?? 'bottom')
   const area = absorptionArea(
     absorptionShapeOf(asked.shape, readingsOf(absorbingLengths(asked.shape))),
     counts,

@@ -1,60 +1,63 @@
-import { invariant } from '../../base/invariant.ts'
 import { isNonEmpty, type NonEmpty } from '../../base/non-empty.ts'
 import type { PartialDate } from '../../base/partial-date.ts'
 import { isAbsorption } from '../../catalog/kinds.ts'
-import { estimates } from '../../geometry/position/estimate.ts'
-import { causesOf, placeAt } from '../../geometry/position/shifted.ts'
-import { compareWithMinimum } from '../../measure/compare.ts'
-import { extremes } from '../../measure/extremes.ts'
-import type { Step } from '../../measure/step.ts'
-import { type Uncertain, uncertain } from '../../measure/uncertain.ts'
-import { type Part, partFound, partOnRecord } from '../../records/part.ts'
+import { setback as keeps, nominallyApart, type SetbackAnswer } from '../../geometry/setback/setback.ts'
+import type { Worked } from '../../measure/step.ts'
+import type { Part } from '../../records/part.ts'
 import { requiredSetback } from '../../rules/apply/required-setback.ts'
-import { aboutPairing, derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
-import { AGAINST_LEAST } from '../asked-of-code.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
+import type { SetbackFrom, SetbackTo } from '../../rules/things.ts'
+import { derived, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
+import { AGAINST_LEAST, type Occasion } from '../asked-of-code.ts'
 import { type Case, permitDate } from '../case.ts'
 import { check } from '../check.ts'
-import { type Fact, firstKnown, known, lacking } from '../fact.ts'
-import { foundPlace, type Place, recordedPlace } from '../facts/place.ts'
+import { type Fact, known } from '../fact.ts'
+import {
+  houseWall,
+  type Kept,
+  keptFound,
+  keptOnRecord,
+  partOf,
+  placeOf,
+  type Sited,
+} from '../facts/kept-apart.ts'
 import type { DiscrepancyKind } from '../kinds.ts'
 import type { Exhibit } from '../outcome.ts'
-import type { Pairing } from '../pairing.ts'
 import { exactly, measured } from '../quantity.ts'
 
 type Asking = {
   readonly id: string
   readonly raises: DiscrepancyKind
-  /** Tells two questions that raise one kind about one part apart. */
+  /** Tells questions of one check about one part apart. */
   readonly facet: string | null
   readonly name: 'setbacks' | 'setbacks.lender'
-  readonly on: (pairing: Pairing, given: Case) => PartialDate | null
-  readonly wells: (given: Case) => readonly Well[]
+  readonly to: SetbackTo
+  readonly occasion?: Occasion
+  readonly on: (kept: Kept, given: Case) => PartialDate | null
+  /** Which parts are asked, and of what they have to keep away from. */
+  readonly parts: (given: Case) => readonly Kept[]
+  readonly others: (given: Case) => readonly Kept[]
 }
 
-type PlacedWell = { readonly part: Part; readonly place: Place }
-
 /**
- * Horizontal distance from each tank and absorption area to the wells, from where they were found (else recorded),
- * against the table of the permit's day: one answer, for the well that it stands worst with. Where ties leave two
- * places, the nearer one counts and the answer says so.
+ * Horizontal distance, outline to outline, from each tank and absorption area to what it has to keep away from, from where
+ * they were found (else recorded): one answer, for the one that it stands worst with.
  */
-const asking = ({ id, raises, facet, name, on, wells }: Asking) =>
+const asking = ({ id, raises, facet, name, to, occasion, on, parts, others }: Asking) =>
   check({
     id,
     raises: [raises],
-    subjects: (given: Case): readonly Pairing[] =>
-      wells(given).length > 0
-        ? given.pairings.filter(({ built }) => built.kind === 'tank' || isAbsorption(built.kind))
-        : [],
-    about: aboutPairing,
+    subjects: (given: Case): readonly Kept[] =>
+      others(given).length > 0 ? parts(given).filter((kept) => isAsked({ name, to, on }, kept, given)) : [],
+    about: partOf,
     facet: () => facet,
     facts: {
       here: placeOf,
-      wells: (pairing: Pairing, given: Case) => placedWells(wells(given), pairing, given),
+      there: (kept: Kept, given: Case) => placed(others(given), kept, given),
     },
     rules: { table: { name, on } },
-    decide({ here, wells }, { table }, { built }) {
-      const required = requiredSetback(table, isAbsorption(built.kind) ? built.kind : 'tank', 'private-well')
+    decide({ here, there }, { table }, kept) {
+      const required = requiredSetback(table, fromOf(kept), to)
       if (!required.ok) {
         const { narrower: _, ...silence } = required.error
         return {
@@ -65,21 +68,32 @@ const asking = ({ id, raises, facet, name, on, wells }: Asking) =>
         }
       }
       const least = required.value.value.ft
-      const answers = wells.placed.map((well) => ({ well, ...against(here, well.place, least) }))
-      const worst = answers.reduce((best, other) => (isWorse(other, best) ? other : best))
-      const { verdict, distance, ambiguous, well } = worst
+      const answers = nearestOf(there.placed, here).map((it) => ({
+        it,
+        answer: keeps(here.body, it.sited.body, least),
+      }))
+      const { it, answer } = answers.reduce((best, other) =>
+        isWorse(other.answer, best.answer) ? other : best,
+      )
+      const { verdict, nearest, farthest, ambiguous } = answer.value
+      const span = farthest.value - nearest.value > 1 / 24
+      const unsized = here.body.extent.kind === 'unknown'
+      const told = span && (unsized || verdict === 'falls-short') ? farthest : nearest
       return {
         verdict,
         raises: verdict === 'falls-short' ? raises : null,
         reason: {
           is: 'setback',
-          from: well.part,
-          distance: measured(distance, 'ft'),
+          from: it.part,
+          distance: measured(told, 'ft'),
+          span: !span ? null : unsized ? 'size-unknown' : told === farthest ? 'at-most' : 'at-least',
           least: exactly(least, 'ft'),
           source: sourceOf(table),
+          to: to === 'building' ? 'building' : 'well',
+          ...(occasion ? { occasion } : {}),
           ...(name === 'setbacks.lender' ? { by: 'lender' as const } : {}),
           ambiguous,
-          unplaced: wells.unplaced,
+          unplaced: there.unplaced,
           comes: AGAINST_LEAST[verdict],
         },
         certainty:
@@ -89,13 +103,49 @@ const asking = ({ id, raises, facet, name, on, wells }: Asking) =>
               ? likely('rule-not-verified')
               : firm('beyond-uncertainty'),
         exhibits: [
-          derived('distance', measured(distance, 'ft'), well.part),
-          requiredBy('distance', exactly(least, 'ft'), table, well.part),
+          derived('distance', measured(told, 'ft'), it.part),
+          requiredBy('distance', exactly(least, 'ft'), table, it.part),
         ],
-        steps: [...here.steps, ...well.place.steps, ...required.value.steps, ...worst.steps],
+        steps: [...here.steps, ...it.sited.steps, ...required.value.steps, ...answer.steps],
       }
     },
   })
+
+const fromOf = ({ kind }: Kept): SetbackFrom => (kind !== 'house' && isAbsorption(kind) ? kind : 'tank')
+
+/** Of wells every part is asked, and a table that says nothing is told; of the rest only what the table has. */
+function isAsked({ name, to, on }: Pick<Asking, 'name' | 'to' | 'on'>, kept: Kept, given: Case): boolean {
+  if (to === 'private-well') return true
+  const day = on(kept, given)
+  if (day === null) return false
+  const table = inForceThroughout(given.book, given.county, name, day)
+  return table.state === 'in-force' && requiredSetback(table, fromOf(kept), to).ok
+}
+
+/** Today's distance is a question of its own where it is not the one of the permit's day. */
+function otherToday(kept: Kept, given: Case): boolean {
+  const day = kept.built ? permitDate(kept.built) : null
+  if (day === null) return true
+  const ft = (on: PartialDate): number | null => {
+    const table = inForceThroughout(given.book, given.county, 'setbacks', on)
+    const found = table.state === 'in-force' ? requiredSetback(table, fromOf(kept), 'private-well') : null
+    return found?.ok ? found.value.value.ft : null
+  }
+  const today = ft(given.asOf)
+  return today !== null && today !== ft(day)
+}
+
+const isPart = ({ kind }: Kept): boolean => kind === 'tank' || (kind !== 'house' && isAbsorption(kind))
+const isWell = ({ kind }: Kept): boolean => kind === 'well'
+const partsOnRecord = (given: Case): readonly Kept[] => keptOnRecord(given).filter(isPart)
+const partsThere = (given: Case): readonly Kept[] => [
+  ...partsOnRecord(given),
+  ...keptFound(given).filter(isPart),
+]
+const wellsOnRecord = (given: Case): readonly Kept[] => keptOnRecord(given).filter(isWell)
+const wellsFound = (given: Case): readonly Kept[] => keptFound(given).filter(isWell)
+const today = (_: Kept, { asOf }: Case): PartialDate => asOf
+const whenPermitted = ({ built }: Kept): PartialDate | null => (built ? permitDate(built) : null)
 
 /** The law of the permit's day. */
 export const setback = asking({
@@ -103,8 +153,35 @@ export const setback = asking({
   raises: 'setback-short',
   facet: null,
   name: 'setbacks',
-  on: ({ built }) => permitDate(built),
-  wells: wellsOnRecord,
+  to: 'private-well',
+  on: whenPermitted,
+  parts: partsOnRecord,
+  others: wellsOnRecord,
+})
+
+/** Today's law, where it requires another distance; of a part that no permit shows, the only one there is. */
+export const setbackToday = asking({
+  id: 'setback',
+  raises: 'setback-short',
+  facet: 'today',
+  name: 'setbacks',
+  to: 'private-well',
+  occasion: 'today',
+  on: today,
+  parts: (given) => partsThere(given).filter((kept) => otherToday(kept, given)),
+  others: wellsOnRecord,
+})
+
+/** The wall that the ties run from is a wall of the building; its other walls lie behind it. */
+export const buildingSetback = asking({
+  id: 'building-setback',
+  raises: 'setback-short',
+  facet: null,
+  name: 'setbacks',
+  to: 'building',
+  on: whenPermitted,
+  parts: partsOnRecord,
+  others: houseWall,
 })
 
 /** A well that no permit shows was drilled since: it has to keep today's distance from what was there before it. */
@@ -113,8 +190,10 @@ export const wellSince = asking({
   raises: 'setback-short',
   facet: 'a well drilled since',
   name: 'setbacks',
-  on: (_, { asOf }) => asOf,
-  wells: wellsFound,
+  to: 'private-well',
+  on: today,
+  parts: partsThere,
+  others: wellsFound,
 })
 
 /** A lender's program asks by its own table, on the day of the question; what the county accepts it may not. */
@@ -123,102 +202,43 @@ export const lenderSetback = asking({
   raises: 'lender-distance-short',
   facet: null,
   name: 'setbacks.lender',
-  on: (_, { asOf }) => asOf,
-  wells: (given) => [...wellsOnRecord(given), ...wellsFound(given)],
+  to: 'private-well',
+  on: today,
+  parts: partsThere,
+  others: (given) => [...wellsOnRecord(given), ...wellsFound(given)],
 })
 
-type Answer = {
-  readonly verdict: 'suffices' | 'falls-short' | 'too-close-to-call'
-  readonly distance: Uncertain
-  readonly ambiguous: boolean
-  readonly steps: readonly Step[]
-}
-
-/** The nearest of the possible places decides; short of the rule it is only where there is one place on each side. */
-function against(here: Place, there: Place, least: number): Answer {
-  const distances = estimates(here.located).flatMap((a) =>
-    estimates(there.located).map((b) => apart(here, a.half, there, b.half)),
-  )
-  const distance = distances.reduce((best, other) => (other.value < best.value ? other : best))
-  const compared = compareWithMinimum(distance, least, 'ft')
-  const ambiguous = distances.length > 1
-  const { verdict } = compared.value
-  return {
-    verdict: verdict === 'falls-short' && ambiguous ? 'too-close-to-call' : verdict,
-    distance,
-    ambiguous,
-    get steps() {
-      return compared.steps
-    },
-  }
-}
-
-function apart(here: Place, half: 1 | -1, there: Place, other: 1 | -1): Uncertain {
-  const { value, least, most } = extremes(
-    (shifts) => {
-      const [a, b] = [placeAt(here.located, half, shifts), placeAt(there.located, other, shifts)]
-      return Math.hypot(b.x - a.x, b.y - a.y)
-    },
-    causesOf(here.located, there.located),
-  )
-  return uncertain(value, Math.max(most - value, value - least) / 2, 'distance')
-}
-
 const RANK = { 'falls-short': 0, 'too-close-to-call': 1, suffices: 2 } as const
-const isWorse = (a: Answer, b: Answer): boolean =>
-  RANK[a.verdict] < RANK[b.verdict] || (a.verdict === b.verdict && a.distance.value < b.distance.value)
+const isWorse = ({ value: a }: Worked<SetbackAnswer>, { value: b }: Worked<SetbackAnswer>): boolean =>
+  RANK[a.verdict] < RANK[b.verdict] || (a.verdict === b.verdict && a.nearest.value < b.nearest.value)
 
-type Well = { readonly part: Part; readonly placeFrom: (pairing: Pairing, given: Case) => Fact<Place> }
-
-function wellsOnRecord({ pairings }: Case): readonly Well[] {
-  return pairings
-    .filter(({ built }) => built.kind === 'well')
-    .map((well) => ({ part: partOnRecord(well.built), placeFrom: (_, given) => placeOf(well, given) }))
+/** Of many, the five that lie nearest are asked in full: what lies beyond those can't be the one that it stands worst with. */
+function nearestOf(placed: readonly Placed[], here: Sited): readonly Placed[] {
+  if (placed.length <= FEW) return placed
+  return placed
+    .map((it) => ({ it, ft: nominallyApart(here.body, it.sited.body) }))
+    .sort((a, b) => a.ft - b.ft)
+    .slice(0, FEW)
+    .map(({ it }) => it)
 }
+const FEW = 5
 
-function wellsFound({ unrecorded }: Case): readonly Well[] {
-  return unrecorded
-    .filter(({ kind, outcome }) => kind === 'well' && outcome === 'found')
-    .map((found) => {
-      const part = partFound(found)
-      return {
-        part,
-        placeFrom: ({ built: { reference } }, { findings }) =>
-          findings ? foundPlace(found, { reference, part }, findings) : lacking({ gap: 'no-inspection' }),
-      }
-    })
-}
+type Placed = { readonly part: Part; readonly sited: Sited }
 
-/** The wells that something places, with the names of those that nothing does. */
-function placedWells(
-  wells: readonly Well[],
-  pairing: Pairing,
+/** Those that something places, with the names of those that nothing does. */
+function placed(
+  others: readonly Kept[],
+  kept: Kept,
   given: Case,
-): Fact<{ readonly placed: NonEmpty<PlacedWell>; readonly unplaced: readonly Part[] }> {
-  const asked = wells.map(({ part, placeFrom }) => ({ part, fact: placeFrom(pairing, given) }))
-  const placed: PlacedWell[] = []
+): Fact<{ readonly placed: NonEmpty<Placed>; readonly unplaced: readonly Part[] }> {
+  const asked = others.map((it) => ({ part: partOf(it), fact: placeOf(it, given, kept) }))
+  const found: Placed[] = []
   const exhibits: Exhibit[] = []
   for (const { part, fact } of asked) {
     if (fact.state !== 'known') continue
-    placed.push({ part, place: fact.value })
+    found.push({ part, sited: fact.value })
     exhibits.push(...fact.exhibits)
   }
   const unplaced = asked.filter(({ fact }) => fact.state !== 'known').map(({ part }) => part)
-  if (!isNonEmpty(placed)) return unplacedFact(asked[0]!.fact)
-  return known({ placed, unplaced }, ...exhibits)
-}
-
-function placeOf({ built, found }: Pairing, given: Case): Fact<Place> {
-  return found && given.findings && found.tie
-    ? firstKnown(
-        foundPlace(found, { reference: built.reference, part: partOnRecord(built) }, given.findings),
-        recordedPlace(built, given),
-      )
-    : recordedPlace(built, given)
-}
-
-/** Why nothing places the well. */
-function unplacedFact(fact: Fact<Place>): Fact<never> {
-  invariant(fact.state !== 'known', 'a well that is placed is among the placed')
-  return fact
+  return isNonEmpty(found) ? known({ placed: found, unplaced }, ...exhibits) : (asked[0]!.fact as Fact<never>)
 }

@@ -1,6 +1,6 @@
 import { type AbsorptionKind, isAbsorption } from '../../catalog/kinds.ts'
 import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
-import type { AbsorptionShape, CountedSurface } from '../../geometry/absorption/absorption-shape.ts'
+import { type AbsorptionShape, surfaceThatCounts } from '../../geometry/absorption/absorption-shape.ts'
 import type { Step } from '../../measure/step.ts'
 import { plus, type Uncertain } from '../../measure/uncertain.ts'
 import { statedValue } from '../../records/claim.ts'
@@ -91,10 +91,8 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
     exhibits.push(...stated.exhibits)
   }
   const count = seen?.count ?? (another ? null : statedValue(built.measures.count)) ?? 1
-  const area = absorptionArea(
-    shaped(kind, count, (dimension) => lengths.get(dimension)!),
-    surface(kind, counts),
-  )
+  const shape = shaped(kind, count, (dimension) => lengths.get(dimension)!)
+  const area = absorptionArea(shape, surfaceThatCounts(shape.kind, counts))
   if (!area.ok) {
     return lacking({ gap: 'impossible', part, issues: area.error })
   }
@@ -103,9 +101,6 @@ function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedAr
   const gravelIn = kind === 'trench' && gravelFt !== null ? gravelFt * 12 : null
   return known({ sqFt, steps, bed: kind === 'bed', pit: kind === 'seepage-pit', gravelIn }, ...exhibits)
 }
-
-const surface = (kind: AbsorptionKind, counts: CountedArea): CountedSurface =>
-  kind === 'seepage-pit' ? 'sidewall' : counts === 'sidewall' ? 'bottom' : counts
 
 function shaped(
   kind: AbsorptionKind,

@@ -80,9 +80,13 @@ export const EN: AgentVoice = {
     'type-differs': ({ part }) => ours`${The(part)} is not the type that the county’s record shows.`,
     'position-differs': ({ part }) => ours`${The(part)} is not where the county’s record puts it.`,
     'setback-short': (item) =>
-      item.detail.source === 'from-memory'
-        ? ours`${The(item.part)} is closer to the well than a rule is thought to allow.`
-        : ours`${The(item.part)} is closer to the well than the rule allows.`,
+      item.detail.nearTo === 'building'
+        ? ours`${The(item.part)} is closer to the house than the rule allows.`
+        : item.detail.occasion === 'today'
+          ? ours`${The(item.part)} is closer to the well than a new one could be today. ${NOW}`
+          : item.detail.source === 'from-memory'
+            ? ours`${The(item.part)} is closer to the well than a rule is thought to allow.`
+            : ours`${The(item.part)} is closer to the well than the rule allows.`,
     'lender-distance-short': ({ part }) => ours`${The(part)} is closer to the well than some lenders allow.`,
     'bedrooms-above-design': () => ours`The house has more bedrooms than its septic system was designed for.`,
     'absorption-below-code': (item) =>

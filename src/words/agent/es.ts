@@ -79,9 +79,13 @@ export const ES: AgentVoice = {
     'type-differs': ({ part }) => ours`${The(part)} no es del tipo que muestra el registro.`,
     'position-differs': ({ part }) => ours`${The(part)} no está donde dice el registro.`,
     'setback-short': (item) =>
-      item.detail.source === 'from-memory'
-        ? ours`${The(item.part)} queda más cerca del pozo de lo que tal vez permite la norma.`
-        : ours`${The(item.part)} queda más cerca del pozo de lo que permite la norma.`,
+      item.detail.nearTo === 'building'
+        ? ours`${The(item.part)} queda más cerca de la casa de lo que permite la norma.`
+        : item.detail.occasion === 'today'
+          ? ours`${The(item.part)} queda más cerca del pozo de lo que hoy se permite. ${NOW}`
+          : item.detail.source === 'from-memory'
+            ? ours`${The(item.part)} queda más cerca del pozo de lo que tal vez permite la norma.`
+            : ours`${The(item.part)} queda más cerca del pozo de lo que permite la norma.`,
     'lender-distance-short': ({ part }) =>
       ours`${The(part)} queda más cerca del pozo de lo que permiten algunos prestamistas.`,
     'bedrooms-above-design': () =>

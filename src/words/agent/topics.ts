@@ -65,6 +65,7 @@ const EN: Topics = {
   material: topic(ours`Material as recorded`, ours`material`),
   'type-of-component': topic(ours`Type as recorded`, ours`type`),
   position: topic(ours`Where the record puts it`, ours`location against the record`),
+  'building-setback': topic(ours`Far enough from the house`, ours`distance from the house`),
   setback: topic(ours`Far enough from the well`, ours`distance from the well`),
   'lender-setback': topic(
     ours`Far enough from the well for lenders`,
@@ -138,6 +139,7 @@ const ES: Topics = {
   material: topic(ours`Material según el registro`, ours`el material`),
   'type-of-component': topic(ours`Tipo según el registro`, ours`el tipo`),
   position: topic(ours`Donde dice el registro`, ours`el lugar según el registro`),
+  'building-setback': topic(ours`Bastante lejos de la casa`, ours`la distancia a la casa`),
   setback: topic(ours`Bastante lejos del pozo de agua`, ours`la distancia al pozo de agua`),
   'lender-setback': topic(
     ours`Bastante lejos del pozo de agua para prestamistas`,

@@ -53,7 +53,8 @@ export const absorptionBody = z
       }),
     ]),
     counts: z.enum(COUNTED_SURFACES).optional().meta({
-      description: 'Which surfaces count; default: what the rule counts, or the bottom if there is no rule',
+      description:
+        'Which surfaces count; default: a pit by its sidewall, the rest by what the rule counts, or the bottom if there is no rule',
     }),
     required: z
       .strictObject({

@@ -172,6 +172,16 @@ describe('absorption area', () => {
     expect(body.required).toBeNull()
   })
 
+  test('three pits count by their sidewall, with and without a rule, as in a reconciliation', async () => {
+    // 3 × π × 6 × 10 = 565.5 sq ft; by their bottoms they would be 84.8.
+    const shape = { kind: 'pits', diameter: '6 ft', effectiveDepth: '10 ft', count: 3 }
+    const alone = (await calculate('absorption-area', { shape })).body
+    const required = { rules: 'quillback', on: '2020-01-01', percRateMpi: 10, bedrooms: 3, flowGpd: 450 }
+    const ruled = (await calculate('absorption-area', { shape, required })).body
+    expect([alone.counts, ruled.counts]).toEqual(['sidewall', 'sidewall'])
+    for (const { providedSqFt } of [alone, ruled]) expect(providedSqFt).toBeCloseTo(3 * Math.PI * 6 * 10, 6)
+  })
+
   test('against what the table of today asks', async () => {
     // 450 gpd ÷ 0.8 gpd per sq ft × 1.25 for a bed = 703.125 sq ft (Quillback County Code 9.20, invented).
     const { body } = await calculate('absorption-area', {
