@@ -114,4 +114,4 @@ export const remeasureWords = ({ thing, part, method, first }: Remeasurement): s
 
 /** What measuring again would bring. */
 export const settleWhy = ({ varianceRemoved, now, after, settles }: Settle): string =>
-  `it carries ${printSignificant(100 * varianceRemoved, 2)}% of the variance: the uncertainty falls from ±${figure(now)} to ±${figure(after)}, ${settles ? 'enough to decide' : 'not enough by itself'}`
+  `so measured, ${printSignificant(100 * varianceRemoved, 2)}% of the variance goes: the uncertainty falls from ±${figure(now)} to ±${figure(after)}, ${settles ? 'enough to decide' : 'not enough by itself'}`

@@ -26,6 +26,7 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   material: 'Is it made of what the record says?',
   'type-of-component': 'Is it the type the record says?',
   position: 'Is it where the ties put it?',
+  'setback-today': 'Would it be far enough from the well by today’s rule?',
   'building-setback': 'Is it far enough from the house?',
   setback: 'Is it far enough from the well?',
   'lender-setback': 'Is it far enough from the well for a lender’s program?',

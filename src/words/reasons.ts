@@ -6,7 +6,7 @@ import { printDate } from './date.ts'
 import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'
 import { CONDITION_WORDS, choiceWords, KIND_ROLES, MATERIAL_NOUNS, SEARCH_NOUNS } from './nouns.ts'
 import { isOrAre, itOrThem, the, wasOrWere } from './part.ts'
-import { figure, ruleFeet } from './quantity.ts'
+import { figure } from './quantity.ts'
 import {
   acceptedWords,
   compartmentsWords,
@@ -18,6 +18,7 @@ import {
 import { protocolWords } from './reasons-of-inspecting.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
+import { setbackWords } from './setback.ts'
 import { THING_NOUNS } from './things.ts'
 
 type Told = Pick<Outcome, 'subject' | 'reason'>
@@ -97,7 +98,7 @@ export function reasonWords({ subject, reason }: Told): string {
     case 'apart':
       return `${name} ${wasOrWere(subject)} found ${figure(reason.distance)} from where the record’s ties put ${itOrThem(subject)}${reason.elsewhere ? '' : ', no farther than measurement explains'}${reason.mirrored ? '; the record gives no side, so both places where its ties meet were compared' : ''}`
     case 'setback':
-      return setback(name, isOrAre(subject), reason)
+      return setbackWords(name, isOrAre(subject), reason)
     case 'level':
       return `the liquid in ${name} is ${levelWords(reason.height, reason.against)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}`
     case 'solids':
@@ -201,29 +202,6 @@ const pipeChanges = ({ material, size }: ReasonOf<'other-pipe'>): string =>
       ? [`the record has ${figure(size.recorded)} pipe, the inspection found ${figure(size.found)}`]
       : []),
   ].join('; ')
-
-/** Why it is the end of a span: a setback is kept from edge to edge. */
-const SPANS: { readonly [S in NonNullable<ReasonOf<'setback'>['span']>]: string } = {
-  'at-least':
-    '; which way it runs, or which point of it was tied, is not known, so its nearest possible edge counts',
-  'at-most': '; its edge may be nearer still',
-  'size-unknown': '; its size is not known, so its edge may be nearer',
-}
-
-function setback(
-  name: string,
-  is: string,
-  { from, distance, span, least, source, ambiguous, unplaced, by, occasion }: ReasonOf<'setback'>,
-): string {
-  const notes = [
-    span === null ? '' : SPANS[span],
-    ambiguous ? '; the side is not stated, so the nearer of the possible places counts' : '',
-    unplaced.length > 0 ? `; nothing tells where ${listed(unplaced.map(the))} lies` : '',
-  ].join('')
-  const whose = by === 'lender' ? 'the lender’s program' : occasion === 'today' ? 'today’s rule' : 'the rule'
-  const end = span === null ? '' : span === 'at-least' ? 'at least ' : 'at most '
-  return `${name} ${is} ${end}${figure(distance)} from ${the(from)}; ${whose} requires ${ruleFeet(least)}${sourceNote(source)}${notes}`
-}
 
 const levelWords = ({ value, unit }: Quantity, against: 'outlet' | 'inlet'): string =>
   Math.abs(value * 12) < 0.05

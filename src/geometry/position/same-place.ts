@@ -85,8 +85,10 @@ function sameTies(recorded: Located, found: Located): Joint | null {
       },
       {
         says: 'The differences in units of their own uncertainty',
-        formula: 'D² = (S_BB·ΔA² − 2·S_AB·ΔA·ΔB + S_AA·ΔB²) / (S_AA·S_BB − S_AB²)',
-        numbers: `S_AA = ${n(s.xx)}, S_AB = ${n(s.xy)}, S_BB = ${n(s.yy)} ft²`,
+        formula: 'D² = (S_BB·ΔA² − 2·S_AB·ΔA·ΔB + S_AA·ΔB²) ÷ (S_AA·S_BB − S_AB²)',
+        numbers:
+          `(${n(s.yy)} × (${n(dx)})² − 2 × (${n(s.xy)}) × (${n(dx)}) × (${n(dy)}) + ${n(s.xx)} × (${n(dy)})²)` +
+          ` ÷ (${n(s.xx)} × ${n(s.yy)} − (${n(s.xy)})²)`,
         result: `D² = ${n(squared)}`,
       },
     ],

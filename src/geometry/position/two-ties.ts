@@ -105,8 +105,8 @@ function working(a: Uncertain, b: Uncertain, baseline: Uncertain, fix: TwoTieFix
     },
     {
       says: 'Off the wall: one place on the open side, its mirror image on the house’s side',
-      formula: 'y = ±√(a² − x²)',
-      numbers: `±√(${n(a.value)}² − ${n(x.value)}²)`,
+      formula: 'y = ±√(a² − |x|²)',
+      numbers: `±√(${n(a.value)}² − ${n(Math.abs(x.value))}²)`,
       result: `±${n(y.value)} ft, u = ${n(standardUncertainty(y))} ft`,
     },
     {

@@ -1,5 +1,5 @@
 import type { Vertex } from '../position/polygon.ts'
-import { type Outline, outlineDistance } from './outline.ts'
+import { type Gap, nearestPoints, type Outline, outlineDistance } from './outline.ts'
 
 /**
  * How a thing reaches out from the point of it that was tied, ft. A bar is tied somewhere along its middle line, and
@@ -70,6 +70,19 @@ export function separation(a: Sited, b: Sited): { readonly nearest: number; read
   const farthest = leastOf(a).flatMap((one) => leastOf(b).map((other) => outlineDistance(one, other)))
   return { nearest: outlineDistance(cover(a), cover(b)), farthest: Math.max(...farthest) }
 }
+
+/** The points between which the nearest and the farthest run, with what the two reach beyond them, to be written down. */
+export function spans(a: Sited, b: Sited): { readonly nearest: Spanned; readonly farthest: Spanned } {
+  const spanned = (one: Outline, other: Outline): Spanned => ({
+    ...nearestPoints(one, other),
+    reach: one.grow + other.grow,
+  })
+  const far = leastOf(a)
+    .flatMap((one) => leastOf(b).map((other) => spanned(one, other)))
+    .reduce((best, it) => (it.ft - it.reach > best.ft - best.reach ? it : best))
+  return { nearest: spanned(cover(a), cover(b)), farthest: far }
+}
+export type Spanned = Gap & { readonly reach: number }
 
 function bar([x, y]: Vertex, from: number, to: number, width: number, bearing: number): readonly Vertex[] {
   const [ux, uy] = [Math.cos(bearing), Math.sin(bearing)]

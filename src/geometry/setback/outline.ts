@@ -6,18 +6,31 @@ export type Outline = {
   readonly grow: number
 }
 
-/** Least distance between two outlines, ft; nothing where they touch or one holds the other. */
-export function outlineDistance(a: Outline, b: Outline): number {
+/** The two points at which two outlines come nearest, and how far apart they are, ft. */
+export type Gap = { readonly from: Vertex; readonly to: Vertex; readonly ft: number }
+
+/** Nearest points of two outlines before what they reach beyond them; where they touch, one point twice. */
+export function nearestPoints(a: Outline, b: Outline): Gap {
   const [sa, sb] = [sides(a.ring), sides(b.ring)]
   const touching =
     sa.some((s) => sb.some((t) => cross(s, t))) || holds(b.ring, a.ring[0]!) || holds(a.ring, b.ring[0]!)
-  if (touching) return 0
-  const least = Math.min(
-    ...a.ring.flatMap((corner) => sb.map((side) => toSide(corner, side))),
-    ...b.ring.flatMap((corner) => sa.map((side) => toSide(corner, side))),
-  )
-  return Math.max(0, least - a.grow - b.grow)
+  const gaps = [
+    ...a.ring.flatMap((corner) => sb.map((side) => gapTo(corner, foot(corner, side)))),
+    ...b.ring.flatMap((corner) => sa.map((side) => gapTo(foot(corner, side), corner))),
+  ]
+  const least = gaps.reduce((best, it) => (it.ft < best.ft ? it : best))
+  return touching ? { from: least.from, to: least.from, ft: 0 } : least
 }
+
+/** Least distance between two outlines, ft; nothing where they touch or one holds the other. */
+export const outlineDistance = (a: Outline, b: Outline): number =>
+  Math.max(0, nearestPoints(a, b).ft - a.grow - b.grow)
+
+const gapTo = (from: Vertex, to: Vertex): Gap => ({
+  from,
+  to,
+  ft: Math.hypot(to[0] - from[0], to[1] - from[1]),
+})
 
 type Side = readonly [Vertex, Vertex]
 
@@ -27,11 +40,11 @@ const sides = (ring: readonly Vertex[]): readonly Side[] =>
     ? [[ring[0]!, ring.at(-1)!]]
     : ring.map((from, i): Side => [from, ring[(i + 1) % ring.length]!])
 
-function toSide([px, py]: Vertex, [[ax, ay], [bx, by]]: Side): number {
+function foot([px, py]: Vertex, [[ax, ay], [bx, by]]: Side): Vertex {
   const [lx, ly] = [bx - ax, by - ay]
   const squared = lx * lx + ly * ly
   const t = squared === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * lx + (py - ay) * ly) / squared))
-  return Math.hypot(ax + t * lx - px, ay + t * ly - py)
+  return [ax + t * lx, ay + t * ly]
 }
 
 const turn = ([px, py]: Vertex, [qx, qy]: Vertex, [rx, ry]: Vertex): number =>

@@ -1,13 +1,12 @@
 import { compareWithMinimum, type MinimumVerdict } from '../../measure/compare.ts'
 import { extremes, type Shifts } from '../../measure/extremes.ts'
-import { printSignificant } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import { estimates } from '../position/estimate.ts'
 import type { Vertex } from '../position/polygon.ts'
 import { causesOf, placeAt } from '../position/shifted.ts'
 import type { Located } from '../position/sightings.ts'
-import { type Extent, separation } from './extent.ts'
+import { type Extent, type Spanned, separation, spans } from './extent.ts'
 
 /** A thing with its place and its extent. */
 export type Body = { readonly located: Located; readonly extent: Extent }
@@ -80,13 +79,7 @@ export function setback(here: Body, there: Body, requiredFt: number): Worked<Set
     ambiguous: places.length > 1,
   }
   return worked(value, () => [
-    {
-      says: 'Between the two points that were tied',
-      formula: 'd = √((x′ − x)² + (y′ − y)²)',
-      numbers: `√((${n(near.b.x)} − ${n(near.a.x)})² + (${n(near.b.y)} − ${n(near.a.y)})²)`,
-      result: `${n(Math.hypot(near.b.x - near.a.x, near.b.y - near.a.y))} ft`,
-    },
-    ...reachSteps(here, there, near, value),
+    ...spanSteps(here, there, near, far, value),
     ...(verdict === 'falls-short' ? high.steps : low.steps),
     ...(verdict === 'too-close-to-call' && far.farthest.value > near.nearest.value ? high.steps : []),
   ])
@@ -97,7 +90,6 @@ const isFixed = (extent: Extent): boolean =>
   extent.kind === 'point' || extent.kind === 'wall' || (extent.kind === 'disc' && extent.beside === 0)
 
 const vertex = ({ x, y }: { readonly x: number; readonly y: number }): Vertex => [x, y]
-const n = (value: number): string => printSignificant(value, 4)
 
 const hasBearing = ({ extent }: Body): boolean => extent.kind === 'bar' && extent.bearing !== null
 
@@ -122,53 +114,61 @@ type Near = {
   readonly b: { readonly x: number; readonly y: number }
 }
 
-/** How the extents come off the distance between the tied points. */
-function reachSteps(here: Body, there: Body, { a, b }: Near, it: SetbackAnswer): readonly Step[] {
-  const extents = [here.extent, there.extent]
-  if (extents.every(({ kind }) => kind === 'point')) return []
-  if (extents.some(({ kind }) => kind === 'unknown'))
-    return [
-      {
-        says: 'How large one of them is nobody says, so that its edge may be nearer by any distance',
-        formula: 'nearest = 0',
-        numbers: '0',
-        result: `${n(it.nearest.value)} ft`,
-      },
-    ]
-  if (extents.some((extent) => extent.kind === 'wall' || (extent.kind === 'bar' && extent.bearing !== null)))
-    return [
-      {
-        says: 'From outline to outline, least over their corners and sides',
-        formula: 'nearest, farthest',
-        numbers: extents.map(told).join('; '),
-        result: `${n(it.nearest.value)} ft, ${n(it.farthest.value)} ft`,
-      },
-    ]
-  const d = n(Math.hypot(b.x - a.x, b.y - a.y))
-  const less = extents.flatMap((extent) =>
-    extent.kind === 'disc'
-      ? [n(extent.radius + extent.beside)]
-      : extent.kind === 'bar'
-        ? [`√(${n(extent.length)}² + (${n(extent.width)} / 2 + ${n(extent.beside)})²)`]
-        : [],
-  )
+/** From which point to which the distance runs, and what comes off for how far the two reach beyond them. */
+function spanSteps(here: Body, there: Body, near: Near, far: Near, it: SetbackAnswer): readonly Step[] {
+  const of = ({ a, b }: Near) =>
+    spans({ at: vertex(a), extent: here.extent }, { at: vertex(b), extent: there.extent })
+  const { nearest } = of(near)
+  const { farthest } = of(far)
+  const low = Number.isFinite(nearest.reach)
+    ? [
+        spanStep(
+          `Nearest, from edge to edge${notes(here, there)}`,
+          'nearest = d − reach',
+          nearest,
+          it.nearest.value,
+        ),
+      ]
+    : []
+  const open = it.farthest.value - it.nearest.value > 1e-6
   return [
-    {
-      says: extents.some(({ kind }) => kind === 'bar')
-        ? 'Its edge at the nearest: tied at one end and running toward the other thing, as nobody says which way it runs'
-        : 'From edge to edge: the radii come off',
-      formula: 'nearest = d − reach',
-      numbers: [d, ...less].join(' − '),
-      result: `${n(it.nearest.value)} ft`,
-    },
+    ...low,
+    ...(open
+      ? [
+          spanStep(
+            'Farthest, however it lies and whichever point of it was tied',
+            'farthest = d − reach',
+            farthest,
+            it.farthest.value,
+          ),
+        ]
+      : []),
   ]
 }
 
-const told = (extent: Extent): string =>
-  extent.kind === 'bar'
-    ? `${n(extent.length)} × ${n(extent.width)} ft, ${n((extent.bearing ?? 0) * (180 / Math.PI))}° from the wall`
-    : extent.kind === 'disc'
-      ? `radius ${n(extent.radius)} ft`
-      : extent.kind === 'wall'
-        ? `wall of ${n(Math.hypot(...extent.to))} ft`
-        : extent.kind
+const spanStep = (says: string, formula: string, { from, to, reach }: Spanned, ft: number): Step => ({
+  says,
+  formula,
+  numbers:
+    `√((${m(to[0])} − ${m(from[0])})² + (${m(to[1])} − ${m(from[1])})²)` +
+    (reach > 0 ? ` − ${m(reach)}` : ''),
+  result: `${m(ft)} ft`,
+})
+
+/** Sizes that go into it, in words. */
+function notes(here: Body, there: Body): string {
+  const told = [here.extent, there.extent].flatMap((extent) => {
+    if (extent.kind === 'disc') return [`radius ${m(extent.radius)} ft`]
+    if (extent.kind !== 'bar') return []
+    const lies =
+      extent.bearing === null ? 'lying any way' : `${m((extent.bearing * 180) / Math.PI)}° from the wall`
+    return [`${m(extent.length)} by ${m(extent.width)} ft, ${lies}, tied somewhere along it`]
+  })
+  return told.length === 0 ? '' : ` (${told.join('; ')})`
+}
+
+/** Thousandths of a foot: a coordinate below zero in brackets, so that it reads as one. */
+const m = (value: number): string => {
+  const text = String(Math.round(value * 1000) / 1000)
+  return text.startsWith('-') ? `(−${text.slice(1)})` : text
+}

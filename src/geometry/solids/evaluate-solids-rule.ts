@@ -82,7 +82,7 @@ function atMost(condition: SolidsCondition, derived: Derived, limit: number): As
       : found.value - U > limit + ROUNDING
         ? 'not-due'
         : 'too-close-to-call'
-  return told(condition, derived.worked, limit, verdict, 'found ≤ limit', '≤', 'in')
+  return told(condition, derived.worked, limit, verdict, AT_MOST[verdict], 'in')
 }
 
 function above(condition: SolidsCondition, derived: Derived, limit: number): Asked {
@@ -95,19 +95,38 @@ function above(condition: SolidsCondition, derived: Derived, limit: number): Ask
       : found.value + U <= limit + ROUNDING
         ? 'not-due'
         : 'too-close-to-call'
-  return told(condition, derived.worked, limit, verdict, 'found > limit', '>', '%')
+  return told(condition, derived.worked, limit, verdict, ABOVE[verdict], '%')
 }
+
+type Test = 'found + U ≤ limit' | 'found − U > limit' | 'found − U ≤ limit < found + U'
+type Decided = Exclude<SolidsVerdict, 'cannot-tell'>
+
+/** The inequality that decides, as it holds. */
+const AT_MOST = {
+  due: 'found + U ≤ limit',
+  'not-due': 'found − U > limit',
+  'too-close-to-call': 'found − U ≤ limit < found + U',
+} as const satisfies { readonly [V in Decided]: Test }
+const ABOVE = {
+  due: 'found − U > limit',
+  'not-due': 'found + U ≤ limit',
+  'too-close-to-call': 'found − U ≤ limit < found + U',
+} as const satisfies { readonly [V in Decided]: Test }
 
 function told(
   condition: SolidsCondition,
   { value: found, steps }: Worked<Uncertain>,
   limit: number,
-  verdict: SolidsVerdict,
-  formula: string,
-  sign: string,
+  verdict: Decided,
+  formula: Test,
   unit: string,
 ): Asked {
-  const numbers = `${n(found.value)} ± ${n(expanded(found), 2)} ${unit} ${sign} ${n(limit)} ${unit}`
+  const [f, U, l] = [n(found.value), n(expanded(found), 2), `${n(limit)} ${unit}`]
+  const numbers = {
+    'found + U ≤ limit': `${f} + ${U} ≤ ${l}`,
+    'found − U > limit': `${f} − ${U} > ${l}`,
+    'found − U ≤ limit < found + U': `${f} − ${U} ≤ ${n(limit)} < ${f} + ${U} ${unit}`,
+  }[formula]
   const says = 'Against the limit, with U (k = 2)'
   return {
     answer: { condition, verdict, found, limit, lacking: [] },

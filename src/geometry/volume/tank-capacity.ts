@@ -4,7 +4,7 @@ import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import { propagateNumerically } from '../../measure/propagate-numerically.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
-import { budget, propagate, type Uncertain } from '../../measure/uncertain.ts'
+import { budget, propagate, standardUncertainty, type Uncertain } from '../../measure/uncertain.ts'
 import { GAL_PER_CU_FT, IN_PER_FT, TRADE_GAL_PER_CU_FT } from '../../measure/units.ts'
 import type { Body } from './body.ts'
 import { bodyOf } from './body-of.ts'
@@ -67,19 +67,20 @@ function gallonSteps(body: Body, gal: Uncertain): readonly Step[] {
   ]
   if (gal.causes.size === 0) return steps
   const shares = budget(gal)
+  const variance = standardUncertainty(gal) ** 2
   return [
     ...steps,
     ...shares.map(({ cause, shift, share }) => ({
       says: `What one standard deviation of "${cause}" moves it`,
-      formula: 'slope × u',
-      numbers: `${Math.round(share * 100)} % of the variance`,
-      result: `${n(shift, 3)} gal`,
+      formula: 'share = shift² ÷ Σ shift² × 100',
+      numbers: `${n(Math.abs(shift), 3)}² ÷ ${n(variance, 4)} × 100`,
+      result: `${n(share * 100, 2)} % of the variance: ${n(shift, 3)} gal`,
     })),
     {
       says: 'Expanded uncertainty, k = 2 (about 95 %)',
       formula: 'U = 2 × √(Σ shift²)',
       numbers: `2 × √(${shares.map(({ shift }) => `${n(Math.abs(shift), 3)}²`).join(' + ')})`,
-      result: printGalWithU(gal),
+      result: `${n(2 * Math.sqrt(variance), 3)} gal: ${printGalWithU(gal)}`,
     },
   ]
 }

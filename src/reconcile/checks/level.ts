@@ -52,12 +52,28 @@ export const level = check({
     const limit = tolerance.value.amount
     const against = BY_INLET.includes(found.kind) ? 'inlet' : 'outlet'
     const off = Math.abs(inches) - U > limit
+    const farthest = Math.abs(inches) + U
+    const [h, u] = [printSignificant(Math.abs(inches), 3), printSignificant(U, 2)]
     const steps = [
       {
         says: `Level against the ${against} invert`,
-        formula: '|h| − U > tolerance',
-        numbers: `${printSignificant(Math.abs(inches), 3)} − ${printSignificant(U, 2)} > ${limit} in`,
-        result: off ? 'off the invert' : Math.abs(inches) + U <= limit ? 'at the invert' : 'near the invert',
+        ...(off
+          ? {
+              formula: '|h| − U > tolerance',
+              numbers: `${h} − ${u} > ${limit} in`,
+              result: 'off the invert',
+            }
+          : farthest <= limit
+            ? {
+                formula: '|h| + U ≤ tolerance',
+                numbers: `${h} + ${u} ≤ ${limit} in`,
+                result: 'at the invert',
+              }
+            : {
+                formula: '|h| − U ≤ tolerance < |h| + U',
+                numbers: `${h} − ${u} ≤ ${limit} < ${h} + ${u} in`,
+                result: 'near the invert',
+              }),
       },
     ]
     const ft = { value: height.value, unit: 'ft', U: expanded(height) } as const

@@ -161,7 +161,7 @@ export const setback = asking({
 
 /** Today's law, where it requires another distance; of a part that no permit shows, the only one there is. */
 export const setbackToday = asking({
-  id: 'setback',
+  id: 'setback-today',
   raises: 'setback-short',
   facet: 'today',
   name: 'setbacks',

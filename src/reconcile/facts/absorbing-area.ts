@@ -1,6 +1,7 @@
 import { type AbsorptionKind, isAbsorption } from '../../catalog/kinds.ts'
 import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
 import { type AbsorptionShape, surfaceThatCounts } from '../../geometry/absorption/absorption-shape.ts'
+import { printSignificant } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
 import { plus, type Uncertain } from '../../measure/uncertain.ts'
 import { statedValue } from '../../records/claim.ts'
@@ -55,7 +56,13 @@ export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingA
     pit: sum.pit && area.pit,
     gravelIn: sum.gravelIn === null || area.gravelIn === null ? null : Math.min(sum.gravelIn, area.gravelIn),
   }))
-  return known(total, ...exhibits)
+  const sum: Step = {
+    says: 'All that absorbs, together',
+    formula: 'A = A1 + A2 + …',
+    numbers: areas.map(({ sqFt }) => `${printSignificant(sqFt.value)} sq ft`).join(' + '),
+    result: `${printSignificant(total.sqFt.value)} sq ft`,
+  }
+  return known(areas.length > 1 ? { ...total, steps: [...total.steps, sum] } : total, ...exhibits)
 }
 
 function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedArea): Fact<AbsorbingArea> {

@@ -1,5 +1,4 @@
 import { compareWithMinimum } from '../../measure/compare.ts'
-import { printGal } from '../../measure/print/gallons.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { requiredCapacity } from '../../rules/apply/required-capacity.ts'
 import { allowed, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
@@ -70,7 +69,7 @@ export function capacityAnswer({
       says: 'The required size is nominal: less the nominal tolerance',
       formula: 'least = required · (1 − tolerance)',
       numbers: `${printSignificant(nominal, 6)} × (1 − ${tolerancePct.value.amount} %)`,
-      result: printGal(least),
+      result: `${printSignificant(least, 6)} gal`,
     },
     ...compared.steps,
   ]

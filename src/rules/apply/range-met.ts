@@ -27,8 +27,7 @@ export function rangeMet(reading: Uncertain, rule: Range<string>): Worked<Agains
     steps: [
       {
         says: `Against what is required: ${rangeInWords(rule)}`,
-        formula: 'outside only where x ± U lies outside',
-        numbers: `${printSignificant(value, 3)} ± ${printSignificant(U, 2)} ${rule.unit}`,
+        ...inequality(comes, value, U, low, high),
         result: SAYS[comes],
       },
     ],
@@ -43,4 +42,32 @@ const SAYS: { readonly [A in AgainstRange]: string } = {
   under: 'less than required',
   over: 'more than allowed',
   'too-close': 'too close to call',
+}
+
+/** The inequality that decides, as it holds; an end that the rule leaves open is not written. */
+function inequality(
+  comes: AgainstRange,
+  value: number,
+  U: number,
+  low: number,
+  high: number,
+): { readonly formula: string; readonly numbers: string } {
+  const [x, u] = [printSignificant(value, 4), printSignificant(U, 2)]
+  const [least, most] = [printSignificant(low, 4), printSignificant(high, 4)]
+  switch (comes) {
+    case 'under':
+      return { formula: 'x + U < least', numbers: `${x} + ${u} < ${least}` }
+    case 'over':
+      return { formula: 'x − U > most', numbers: `${x} − ${u} > ${most}` }
+    case 'met':
+      return Number.isFinite(low) && Number.isFinite(high)
+        ? { formula: 'least ≤ x ≤ most', numbers: `${least} ≤ ${x} ≤ ${most}` }
+        : Number.isFinite(low)
+          ? { formula: 'least ≤ x', numbers: `${least} ≤ ${x}` }
+          : { formula: 'x ≤ most', numbers: `${x} ≤ ${most}` }
+    case 'too-close':
+      return value < low
+        ? { formula: 'x < least ≤ x + U', numbers: `${x} < ${least} ≤ ${x} + ${u}` }
+        : { formula: 'x − U ≤ most < x', numbers: `${x} − ${u} ≤ ${most} < ${x}` }
+  }
 }

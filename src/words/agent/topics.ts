@@ -65,6 +65,7 @@ const EN: Topics = {
   material: topic(ours`Material as recorded`, ours`material`),
   'type-of-component': topic(ours`Type as recorded`, ours`type`),
   position: topic(ours`Where the record puts it`, ours`location against the record`),
+  'setback-today': topic(ours`Far enough from the well today`, ours`distance from the well today`),
   'building-setback': topic(ours`Far enough from the house`, ours`distance from the house`),
   setback: topic(ours`Far enough from the well`, ours`distance from the well`),
   'lender-setback': topic(
@@ -139,6 +140,7 @@ const ES: Topics = {
   material: topic(ours`Material según el registro`, ours`el material`),
   'type-of-component': topic(ours`Tipo según el registro`, ours`el tipo`),
   position: topic(ours`Donde dice el registro`, ours`el lugar según el registro`),
+  'setback-today': topic(ours`Bastante lejos del pozo de agua hoy`, ours`la distancia al pozo de agua hoy`),
   'building-setback': topic(ours`Bastante lejos de la casa`, ours`la distancia a la casa`),
   setback: topic(ours`Bastante lejos del pozo de agua`, ours`la distancia al pozo de agua`),
   'lender-setback': topic(

@@ -169,7 +169,11 @@ describe.each(Object.keys(cases(noError)))('%s', (name) => {
         const { steps } = must(tankCapacity(shape))
         const size = Math.max(...must(bodyOf(shape)).inputs.map((input) => input.value))
         for (const step of steps) {
-          if (step.numbers.endsWith('of the variance')) continue
+          if (step.result.includes('of the variance')) {
+            // A share to two digits, of shifts to three; of the smallest the last of twelve decimals is all there is.
+            expect(Math.abs(redo(step) - resultOf(step))).toBeLessThan(0.08 * resultOf(step) + 0.01)
+            continue
+          }
           if (step.says.startsWith('Expanded')) {
             const margin = Number(/± ([\d,.]+)/.exec(step.result)![1]!.replaceAll(',', ''))
             expect(Math.abs(redo(step) / margin - 1)).toBeLessThan(0.06)

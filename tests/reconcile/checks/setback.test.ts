@@ -112,7 +112,7 @@ describe('what is there is what counts', () => {
       [seen('tank', '90 ft', 'toward')],
       { reference },
     )
-    const about = outcomesOf(answer, 'setback').filter(({ subject }) => !subject.onRecord)
+    const about = outcomesOf(answer, 'setback-today').filter(({ subject }) => !subject.onRecord)
     expect(about).toMatchObject([{ facet: 'today', verdict: 'falls-short' }])
   })
 
