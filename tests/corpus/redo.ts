@@ -61,7 +61,7 @@ const plain = (text: string): string =>
     .replace(/√(?=\()/g, 'sqrt')
     .replace(/√([\d.]+)/g, 'sqrt($1)')
 
-const valueOf = (expression: string, scope: object = {}): number =>
+const computed = (expression: string, scope: object = {}): number =>
   Number(math.evaluate(expression, { ...scope }))
 
 /** The first number of a printed result, and half of its last place. */
@@ -80,12 +80,12 @@ const halfStep = (digits: string): number => {
 
 /** How far the rounding of what is printed can move an expression: each number in turn by half of its last place. */
 function slack(expression: string, scope: object = {}): number {
-  const value = valueOf(expression, scope)
+  const value = computed(expression, scope)
   let total = 0
   for (const { 0: digits, index } of expression.matchAll(/(?<![\w.^])\d+(?:\.\d+)?/g)) {
     const half = halfStep(digits)
     if (half === 0) continue
-    const moved = valueOf(
+    const moved = computed(
       `${expression.slice(0, index)}(${Number(digits) + half})${expression.slice(index + digits.length)}`,
       scope,
     )
@@ -95,7 +95,7 @@ function slack(expression: string, scope: object = {}): number {
 }
 
 function same(expression: string, told: string): string | null {
-  const value = valueOf(expression)
+  const value = computed(expression)
   const { value: said, half } = printed(told)
   const allowed = 1.01 * (slack(expression) + half) + 1e-9 * Math.abs(value)
   // A result printed as a whole number below a thousand may be a rounded one.
@@ -109,7 +109,7 @@ function holds(numbers: string): Redone {
   const parts = numbers.split(/\s*([<>≤≥])\s*/)
   for (let i = 0; i + 2 < parts.length; i += 2) {
     const [left, sign, right] = [plain(parts[i]!), parts[i + 1]!, plain(parts[i + 2]!)]
-    const [a, b] = [valueOf(left), valueOf(right)]
+    const [a, b] = [computed(left), computed(right)]
     const off = slack(left) + slack(right) + 1e-9
     const ok =
       sign === '<' ? a < b + off : sign === '≤' ? a <= b + off : sign === '>' ? a > b - off : a >= b - off
@@ -122,14 +122,14 @@ function holds(numbers: string): Redone {
 function sumsHold(sums: readonly string[]): Redone {
   for (const sum of sums) {
     const [left, right] = sum.replace('at least ', '').split(' = ')
-    const fault = right === undefined ? (valueOf(plain(left!)), null) : same(plain(left!), right)
+    const fault = right === undefined ? null : same(plain(left!), right)
     if (fault) return { fault }
   }
   return 'redone'
 }
 
 function against(numbers: string, result: string): Redone {
-  const [found, limit] = numbers.split(' against ').map((it) => valueOf(plain(it)))
+  const [found, limit] = numbers.split(' against ').map((it) => computed(plain(it)))
   const beyond = result === 'not the same place'
   return found! > limit! === beyond ? 'redone' : { fault: `${numbers} and ${result}` }
 }
@@ -139,12 +139,12 @@ function byNames(formula: string, numbers: string, result: string): Redone {
   const scope = Object.fromEntries(
     numbers.split(', ').map((it) => {
       const [name, value] = it.split(' = ')
-      return [name!, valueOf(plain(value!))]
+      return [name!, computed(plain(value!))]
     }),
   )
   const expression = plain(formula.replace(/^[^=]+ = /, '')).replace(/\|(\w+)\|/g, 'abs($1)')
   const degrees = result.includes('°') ? 180 / Math.PI : 1
-  const value = valueOf(expression, scope) * degrees
+  const value = computed(expression, scope) * degrees
   const { value: said, half } = printed(result)
   return Math.abs(value - said) <= half + 0.002 * Math.abs(value)
     ? 'redone'
