@@ -18,6 +18,7 @@ import type { Device } from './devices.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 import type { ReasonOfBuilding } from './reason-of-building.ts'
+import type { SetbackReason } from './setback-reason.ts'
 
 /** Signs of a system that fails, in the order of how bad they are. */
 export const SIGNS = [
@@ -183,28 +184,7 @@ export type Reason =
       /** The record names no side, so both places that its ties meet at were compared. */
       readonly mirrored: boolean
     }
-  | {
-      readonly is: 'setback'
-      readonly from: Part
-      readonly distance: Quantity
-      /**
-       * Null where it is one distance. Where size and bearing leave a span: `at-least` and `at-most` say which end of it this
-       * is, `size-unknown` that its edge may be nearer by any distance.
-       */
-      readonly span: 'at-least' | 'at-most' | 'size-unknown' | null
-      readonly least: Quantity
-      readonly source: Verified
-      /** What it is kept from. */
-      readonly to: 'well' | 'building'
-      /** `today`, where today's law is another; null of the permit's day. */
-      readonly occasion?: Occasion
-      /** A side is not said, and the nearer of the possible places counts. */
-      readonly ambiguous: boolean
-      readonly unplaced: readonly Part[]
-      /** Whose distance it is, where it is not the code's. */
-      readonly by?: 'lender'
-      readonly comes: AgainstLeast
-    }
+  | SetbackReason
   // State.
   | {
       readonly is: 'level'
