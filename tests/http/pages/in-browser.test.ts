@@ -208,7 +208,7 @@ inBrowser('a reviewer', () => {
     const proof = await line.locator('.proof').textContent()
     expect(proof).toContain('Is it where the ties put it?')
     expect(proof).toContain('permit 80-66')
-    expect(proof).toContain('d = √(Δx² + Δy²)')
+    expect(proof).toContain('d = √((x′ − x)² + (y′ − y)²)')
     await page.locator('.history a', { hasText: 'see it as it was' }).first().click()
     expect(await page.locator('[role=note]').textContent()).toContain('This is the comparison made on')
     await unfold(page)

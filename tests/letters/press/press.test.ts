@@ -102,7 +102,7 @@ describe('the status letter of the worst parcel there could be', () => {
   const worst = asked.inputOf(
     [asked.permit([{ tag: 'tank', kind: 'tank', capacity: '500 gal', material: 'steel' }, ...parts])],
     {
-      bedroomsCounted: 9,
+      bedroomsCounted: '9, checked',
       components: parts.map(({ tag }) => ({
         key: `88-1/${tag}`,
         label: tag,
