@@ -28,12 +28,23 @@ const permit = birds.permit({
   reference,
   components: permitExample.components!.map((it) => ({ ...it, ...told })),
 })
-/** What stands on no record, of every kind, so that each is spoken of. */
-const unrecorded = COMPONENT_KINDS.map((kind) => ({ label: `my ${kind}`, kind, outcome: 'found', ...told }))
+/** What stands on no record, of every kind that is not, so that each is spoken of. */
+const onRecord = permit.components!.map(({ kind }) => kind)
+const unrecorded = COMPONENT_KINDS.filter((kind) => !onRecord.includes(kind)).map((kind) => ({
+  label: `my ${kind}`,
+  kind,
+  outcome: 'found',
+  opened: 'cover-off',
+  leftOutBecause: 'no-time',
+  ...told,
+}))
 const findings = birds.findings({
   ...inspectionThatDiffers,
   reference,
-  components: [...inspectionThatDiffers.components!, ...unrecorded],
+  components: [
+    ...inspectionThatDiffers.components!.map((it) => ({ ...it, leftOutBecause: 'no-time' })),
+    ...unrecorded,
+  ],
 })
 const world = await liveThrough(service, permit, findings)
 
@@ -45,7 +56,9 @@ const written = Object.entries($defs?.DecisionEntry?.properties ?? {}).flatMap((
     : [],
 )
 const list = await service.ask('reviewer', { url: `${here}/discrepancies?parcel=${world.parcel}&limit=100` })
-for (const { id, revision } of list.body.items) {
+for (const { id, revision, kind } of list.body.items) {
+  // What an inspection left out is waived for a reason of a closed list.
+  if (kind === 'inspection-incomplete') continue
   const body = {
     action: 'require-repair',
     ...Object.fromEntries(written.map((name) => [name, birds.fresh(`decision.${name}`)])),
@@ -74,12 +87,6 @@ test('every free text of the catalog and of a decision has its word, and the cou
     'found.conditionWords',
   ]
   expect(birds.in(JSON.stringify(body))).toEqual(expect.arrayContaining(read))
-})
-
-test('what an office is told of a change was told after all of it was written', async () => {
-  const url = `${here}/subscriptions/${world.subscriptions.agent.id}/deliveries`
-  const { body } = await service.ask('agent', { url })
-  expect(JSON.stringify(body)).toContain('parcel.status-changed')
 })
 
 const readable = [...ROWS].filter(
