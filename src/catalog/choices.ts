@@ -105,5 +105,9 @@ export type Dye = (typeof DYE)[number]
 
 export const OCCUPANCY = ['occupied', 'vacant', 'unknown'] as const
 
+/** Rain of the last days before the inspection. */
+export const RAIN = ['dry', 'some-rain', 'heavy-rain', 'thaw'] as const
+export type Rain = (typeof RAIN)[number]
+
 /** What share of fixes a receiver says lie inside its radius. */
 export const COVERAGES = [0.5, 0.68, 0.95] as const

@@ -158,6 +158,21 @@ export const FOUND = {
     section: 'contents',
     on: [{ kinds: [...WITH_OUTLET, 'distribution-box'] }],
   },
+  /** The same after water was run in to test it, against the same reference. */
+  levelAfterTest: {
+    value: 'level',
+    unit: 'ft',
+    ways: INVERT,
+    possible: [-100, 100],
+    plausible: [-12, 4],
+    by: 'inspection',
+    section: 'contents',
+    on: [
+      {
+        kinds: [...WITH_OUTLET, ...PITS, ...FIELDS_OF_SOIL, 'distribution-box', 'observation-port'],
+      },
+    ],
+  },
   scumThickness: { ...LAYER, example: '3 in', aliases: ['scum'] },
   /** Bottom of the scum below the liquid's surface. */
   scumBottomBelow: { ...LAYER, example: '2 in' },

@@ -1,4 +1,4 @@
-import { DISCHARGES, DYE, GROUND, LEFT_OUT_REASONS, NOT_REACHED_REASONS, OCCUPANCY } from './choices.ts'
+import { DISCHARGES, DYE, GROUND, LEFT_OUT_REASONS, NOT_REACHED_REASONS, OCCUPANCY, RAIN } from './choices.ts'
 import type { Fields } from './field.ts'
 import { REFERENCE } from './places.ts'
 
@@ -58,6 +58,43 @@ export const INSPECTION_FIELDS = {
   /** Liquid came back out of the outlet while the tank was pumped. */
   runBack: { value: 'flag', by: 'inspection', aliases: ['run back', 'backflow'] },
   dye: { value: 'choice', choices: DYE, by: 'inspection', aliases: ['dye test', 'dye'] },
+  /** Water run in to load the system, and for how long. */
+  testVolume: {
+    value: 'volume',
+    unit: 'gal',
+    possible: [0, 10_000],
+    plausible: [20, 1000],
+    by: 'inspection',
+    example: '150 gal',
+    aliases: ['test volume', 'flow test'],
+  },
+  testMinutes: {
+    value: 'whole',
+    possible: [0, 1440],
+    plausible: [5, 240],
+    by: 'inspection',
+    aliases: ['test minutes'],
+  },
+  rain: { value: 'choice', choices: RAIN, by: 'inspection', aliases: ['rain', 'weather'] },
+  /** Ground water stands at the depth of the drainfield, as seen in a hole, a pit or a port. */
+  groundWaterHigh: { value: 'flag', by: 'inspection' },
+  /** By the meter, over a year where there is a year of it. */
+  waterUseGpd: {
+    value: 'number',
+    unit: 'gpd',
+    possible: [0, 100_000],
+    plausible: [20, 2000],
+    by: 'inspection',
+    aliases: ['water use', 'metered use'],
+  },
+  disposer: { value: 'flag', by: 'inspection', aliases: ['garbage disposer', 'garbage grinder'] },
+  softener: { value: 'flag', by: 'inspection', aliases: ['water softener'] },
+  /** A sump, a roof or a footing drain. */
+  clearWater: { value: 'flag', by: 'inspection', aliases: ['sump pump', 'roof drain'] },
+  vehiclesOver: { value: 'flag', by: 'inspection' },
+  builtOver: { value: 'flag', by: 'inspection' },
+  rootsIn: { value: 'flag', by: 'inspection' },
+  drainsOnto: { value: 'flag', by: 'inspection' },
   reference: REFERENCE,
   notes: { value: 'prose', most: 10_000, by: 'inspection', aliases: ['remarks', 'comments'] },
 } as const satisfies Fields

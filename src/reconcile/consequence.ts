@@ -67,6 +67,10 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
         : consequence('review', 'decide-whether-it-may-stay')
     case 'type-not-accepted':
       return notAccepted(reason)
+    case 'load-above-design':
+      return consequence('review', 'remove-load')
+    case 'field-burdened':
+      return consequence('review', 'clear-field')
     case 'component-missing':
       // A filter keeps solids from the field, and the baffle goes on doing so without it.
       if (reason.is === 'required-part')

@@ -6,6 +6,7 @@ import type { Verified } from '../rules/citation.ts'
 import type { Step } from '../rules/values/protocol.ts'
 import type { Existing } from '../rules/values/requirement.ts'
 import type { Occasion } from './asked-of-code.ts'
+import type { FieldBurden, Load } from './burdens.ts'
 import { isDecided } from './consequence.ts'
 import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
@@ -38,6 +39,7 @@ export type Detail = {
   readonly existing: Existing | null
   /** A part that a rule requires and no permit lists. */
   readonly requiredBy: 'rule' | null
+  readonly burden: FieldBurden | Load | null
   readonly device: Device | null
   /** What an inspection left out. */
   readonly step: Step | null
@@ -79,6 +81,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   neverApproved: reason.is === 'never-approved',
   workSince: reason.is === 'work-since',
   sign: reason.is === 'sign' ? reason.sign : null,
+  burden: reason.is === 'burden' ? reason.burden : reason.is === 'load' ? reason.load : null,
   device: reason.is === 'equipment' ? reason.device : null,
   step: reason.is === 'protocol' ? reason.step : null,
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',

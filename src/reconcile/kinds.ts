@@ -15,6 +15,8 @@ export const DISCREPANCY_KINDS = [
   'setback-short',
   'lender-distance-short',
   'bedrooms-above-design',
+  'load-above-design',
+  'field-burdened',
   'absorption-below-code',
   'level-high',
   'level-low',

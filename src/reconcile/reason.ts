@@ -1,24 +1,17 @@
 import type { NonEmpty } from '../base/non-empty.ts'
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
-import type {
-  Condition,
-  Contract,
-  LeftOutReason,
-  Material,
-  SearchMethod,
-  TestResult,
-} from '../catalog/choices.ts'
+import type { Condition, LeftOutReason, Material, SearchMethod } from '../catalog/choices.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText, PaperText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
 import type { Step as ProtocolStep } from '../rules/values/protocol.ts'
 import type { AgainstLeast, Occasion } from './asked-of-code.ts'
-import type { Device } from './devices.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 import type { ReasonOfBuilding } from './reason-of-building.ts'
 import type { SetbackReason } from './setback-reason.ts'
+import type { ReasonOfUse } from './reason-of-use.ts'
 
 /** Signs of a system that fails, in the order of how bad they are. */
 export const SIGNS = [
@@ -193,6 +186,8 @@ export type Reason =
       readonly tolerance: Quantity
       /** What it is read against. */
       readonly against: 'outlet' | 'inlet'
+      /** What stood around it: told beside, and no excuse. */
+      readonly around?: readonly ('heavy-rain' | 'thaw' | 'ground-water')[]
       /** `room`: below an inlet, so there is room left. */
       readonly comes: 'at' | 'high' | 'low' | 'near' | 'room'
     }
@@ -203,20 +198,10 @@ export type Reason =
       readonly conditions: readonly SolidsAnswer[]
       readonly comes: 'due' | 'not-due' | 'too-close-to-call' | 'cannot-tell'
     }
+  | ReasonOfUse
   | { readonly is: 'condition'; readonly seen: Condition; readonly words: FirmText | null }
-  | {
-      readonly is: 'cover'
-      readonly secured: boolean
-      /** Open, broken or not there. */
-      readonly missing?: true
-      /** Of something that the record has out of service. */
-      readonly outOfUse?: true
-    }
-  | { readonly is: 'top'; readonly holds: boolean }
   /** What shows outside that the system does not drain. */
   | { readonly is: 'sign'; readonly sign: Sign; readonly seen: boolean }
-  | { readonly is: 'equipment'; readonly device: Device; readonly result: TestResult }
-  | { readonly is: 'contract'; readonly contract: Contract }
   | {
       readonly is: 'protocol'
       readonly step: ProtocolStep

@@ -11,11 +11,14 @@ import { componentPresence } from './checks/component-presence.ts'
 import { condition } from './checks/condition.ts'
 import { equipment } from './checks/equipment.ts'
 import { failureSigns } from './checks/failure-signs.ts'
+import { fieldBurdens } from './checks/field-burdens.ts'
 import { findingsAge } from './checks/findings-age.ts'
+import { flowTest } from './checks/flow-test.ts'
 import { inspectionCompleteness } from './checks/inspection-completeness.ts'
 import { level } from './checks/level.ts'
 import { lid } from './checks/lid.ts'
 import { lineMaterial } from './checks/line-material.ts'
+import { loads } from './checks/loads.ts'
 import { material } from './checks/material.ts'
 import { metalTankAge } from './checks/metal-tank-age.ts'
 import { position } from './checks/position.ts'
@@ -45,6 +48,7 @@ export const CHECKS: readonly Check[] = [
   compartments,
   acceptedType,
   bedrooms,
+  loads,
   componentPresence,
   requiredDevice,
   requiredFilter,
@@ -60,6 +64,8 @@ export const CHECKS: readonly Check[] = [
   lenderSetback,
   failureSigns,
   level,
+  flowTest,
+  fieldBurdens,
   equipment,
   serviceContract,
   solids,

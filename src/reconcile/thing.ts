@@ -22,6 +22,8 @@ export type Thing =
   | 'sign'
   | Device
   | 'contract'
+  | 'burden'
+  | 'testVolume'
   | 'scumThickness'
   | 'scumBottomBelow'
   | 'sludgeDepth'

@@ -81,6 +81,10 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return `have ${the(about)} repaired or replaced by a licensed installer`
     case 'secure-cover':
       return 'have the cover secured at once'
+    case 'remove-load':
+      return 'take the load off the system, or enlarge the system under a permit'
+    case 'clear-field':
+      return 'keep it off the drainfield and lead water away from it'
     case 'cover-at-once':
       return 'cover it and fence it off at once, keep children and animals away, and have a new cover fitted'
     case 'close-and-fill':

@@ -21,6 +21,8 @@ import {
   type PermitAction,
   type PermitKind,
   RUNS,
+  RAIN,
+  type Rain,
   SEARCH_METHODS,
   SEARCH_OUTCOMES,
   type SearchMethod,
@@ -105,6 +107,13 @@ export const GROUND_WORDS: { readonly [G in Ground]: string } = {
   lush: 'Unusually green or lush',
   wet: 'Wet or spongy',
   surfacing: 'Sewage or effluent on the surface',
+}
+
+export const RAIN_WORDS: { readonly [R in Rain]: string } = {
+  dry: 'Dry',
+  'some-rain': 'Some rain',
+  'heavy-rain': 'Heavy rain',
+  thaw: 'Thaw',
 }
 
 export const DISCHARGE_WORDS: { readonly [D in Discharge]: string } = {
@@ -192,6 +201,7 @@ const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }
   [TEST_RESULTS, TEST_WORDS],
   [CONTRACTS, CONTRACT_WORDS],
   [GROUND, GROUND_WORDS],
+  [RAIN, RAIN_WORDS],
   [DISCHARGES, DISCHARGE_WORDS],
   [DYE, DYE_WORDS],
   [OCCUPANCY, OCCUPANCY_WORDS],

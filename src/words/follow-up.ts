@@ -48,6 +48,10 @@ function toFirm(it: Discrepancy): string {
       return act === 'nothing-until-change'
         ? 'It may stay until it fails. Tell the owner.'
         : 'Tell the owner. A reviewer will decide.'
+    case 'load-above-design':
+      return 'Tell the owner what it does to the drainfield.'
+    case 'field-burdened':
+      return 'Show it on the sketch, and tell the owner.'
     case 'component-missing':
       return 'State how you searched. A reviewer will ask.'
     case 'component-not-on-record':
@@ -132,6 +136,10 @@ function toReviewer(it: Discrepancy): string {
       return act === 'nothing-until-change'
         ? 'It was lawful when it was built. It counts when it fails or is replaced.'
         : 'The rule does not let it stay as it is.'
+    case 'load-above-design':
+      return 'Decide whether the load must go or the system must be enlarged.'
+    case 'field-burdened':
+      return 'It shortens the life of the drainfield. Decide whether it must go.'
     case 'component-missing':
       return certainty.word === 'firm'
         ? 'The place itself was opened or seen.'

@@ -16,6 +16,7 @@ import {
   requires,
 } from './reasons-of-building.ts'
 import { protocolWords } from './reasons-of-inspecting.ts'
+import { burdenWords, flowTestWords, loadWords } from './reasons-of-load.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
 import { setbackWords } from './setback.ts'
@@ -100,7 +101,7 @@ export function reasonWords({ subject, reason }: Told): string {
     case 'setback':
       return setbackWords(name, isOrAre(subject), reason)
     case 'level':
-      return `the liquid in ${name} is ${levelWords(reason.height, reason.against)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}`
+      return `the liquid in ${name} is ${levelWords(reason.height, reason.against)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}${(reason.around ?? []).map((it) => `; ${AROUND[it]}`).join('')}`
     case 'solids':
       return `${name}, by the rule “${reason.rule}”${sourceNote(reason.source)}: ${reason.conditions.map(conditionWords).join('; ')}`
     case 'condition':
@@ -109,6 +110,12 @@ export function reasonWords({ subject, reason }: Told): string {
       return reason.secured
         ? `the cover of ${name} is secured`
         : `${coverIs(name, reason)}: someone can fall in`
+    case 'flow-test':
+      return flowTestWords(name, reason)
+    case 'burden':
+      return burdenWords(reason)
+    case 'load':
+      return loadWords(reason)
     case 'top':
       return reason.holds
         ? `the top of ${name} holds`
@@ -137,6 +144,12 @@ export function reasonWords({ subject, reason }: Told): string {
         : `the inspection of ${printDate(reason.inspectedOn)} ${reason.over ? 'counted' : 'counts'} for a transfer until ${printDate(reason.until)}${sourceNote(reason.source)}`
   }
 }
+
+const AROUND = {
+  'heavy-rain': 'it had rained heavily in the days before',
+  thaw: 'the ground was thawing',
+  'ground-water': 'ground water stood as high as the drainfield',
+} as const
 
 function coverIs(name: string, { missing, outOfUse }: ReasonOf<'cover'>): string {
   const was = outOfUse ? `${name}, which is out of use, was left` : missing ? `${name} is` : ''

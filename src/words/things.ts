@@ -34,6 +34,8 @@ const OWN: { readonly [T in OwnThing]: string } = {
   wiring: 'wiring',
   disinfection: 'disinfection',
   contract: 'service contract',
+  burden: 'what lies over the drainfield',
+  testVolume: 'water run in for the test',
   'inside-length': 'inside length',
   'inside-width': 'inside width',
   'inside-diameter': 'inside diameter',

@@ -22,6 +22,8 @@ export const KIND_TITLES: { readonly [K in DiscrepancyKind]: string } = {
   'setback-short': 'Setback not met',
   'lender-distance-short': 'Lender’s distance not met',
   'bedrooms-above-design': 'More bedrooms than designed for',
+  'load-above-design': 'More load than designed for',
+  'field-burdened': 'Load over the drainfield',
   'absorption-below-code': 'Absorption area below code',
   'level-high': 'Liquid level high',
   'level-low': 'Liquid level low',

@@ -3,6 +3,7 @@ import { CONDITIONS, LEFT_OUT_REASONS, NOT_REACHED_REASONS } from '../../src/cat
 import { COMPONENT_KINDS } from '../../src/catalog/kinds.ts'
 import { ACTS } from '../../src/reconcile/acts.ts'
 import { OCCASIONS } from '../../src/reconcile/asked-of-code.ts'
+import { BURDENS_OF_FIELD, LOADS } from '../../src/reconcile/burdens.ts'
 import { CONSTRUCTIONS } from '../../src/reconcile/construction.ts'
 import type { Detail, OpenPart } from '../../src/reconcile/detail.ts'
 import { DEVICES } from '../../src/reconcile/devices.ts'
@@ -32,6 +33,7 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   existing: [null, ...EXISTING],
   borneOut: [false, true],
   requiredBy: [null, 'rule'],
+  burden: [null, ...BURDENS_OF_FIELD, ...LOADS],
   device: [null, ...DEVICES],
   step: [null, ...STEPS],
   readAgain: [false, true],

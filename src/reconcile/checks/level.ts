@@ -54,6 +54,7 @@ export const level = check({
     const off = Math.abs(inches) - U > limit
     const farthest = Math.abs(inches) + U
     const [h, u] = [printSignificant(Math.abs(inches), 3), printSignificant(U, 2)]
+    const around = surroundings(given)
     const steps = [
       {
         says: `Level against the ${against} invert`,
@@ -85,7 +86,14 @@ export const level = check({
       ({
         verdict,
         raises: verdict === 'differs' ? 'level-high' : null,
-        reason: { is: 'level', height: ft, tolerance: exactly(limit, 'in'), against, comes },
+        reason: {
+          is: 'level',
+          height: ft,
+          tolerance: exactly(limit, 'in'),
+          against,
+          ...(around.length > 0 && comes !== 'at' ? { around } : {}),
+          comes,
+        },
         certainty,
         steps,
         unasked: ['perPerson'],
@@ -135,3 +143,12 @@ const taking = (found: FoundComponent) =>
 const asked = (found: FoundComponent): boolean => taking(found) !== null
 /** A tank's level is asked for even where nobody read it. */
 const required = ({ kind }: FoundComponent): boolean => (WITH_OUTLET as readonly string[]).includes(kind)
+
+/** High ground water and recent rain lift a level and do not drain a field: whoever reads the level reads them with it. */
+function surroundings({ findings }: Case): NonNullable<ReasonOf<'level'>['around']> {
+  const { rain, groundWaterHigh } = findings?.record ?? {}
+  return [
+    ...(rain === 'heavy-rain' || rain === 'thaw' ? [rain] : []),
+    ...(groundWaterHigh ? (['ground-water'] as const) : []),
+  ]
+}

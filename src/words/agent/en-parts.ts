@@ -102,6 +102,16 @@ export const EXISTING: { readonly [E in Existing]: OurText } = {
   hazard: ours`The rule calls it a hazard.`,
 }
 
+export const BURDENS: { readonly [B in NonNullable<OpenItem['detail']['burden']>]: OurText } = {
+  vehicles: ours`Cars or trucks drive or park over the system.`,
+  building: ours`Something is built over the drainfield.`,
+  roots: ours`Tree roots grow in the drainfield.`,
+  'surface-water': ours`Roof or surface water runs onto the drainfield.`,
+  disposer: ours`The tank is too small for a house with a garbage disposer.`,
+  'clear-water': ours`Rain or ground water from a drain or sump runs into the system.`,
+  'water-use': ours`The house uses more water than the system was designed for.`,
+}
+
 /** What is tested by itself, where it does not work. */
 export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
   pump: (part) => ours`The pump or blower of ${the(part)} does not work.`,

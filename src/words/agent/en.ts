@@ -4,6 +4,7 @@ import { ours, oursCapital } from '../ours.ts'
 import {
   a,
   BUILT,
+  BURDENS,
   CONDITIONS,
   EXISTING,
   FAILED,
@@ -122,6 +123,8 @@ export const EN: AgentVoice = {
     },
     'failure-sign': ({ detail: { sign } }) =>
       sign === null ? ours`The system shows signs of failure.` : SIGNS[sign],
+    'load-above-design': ({ detail: { burden } }) => BURDENS[burden ?? 'water-use'],
+    'field-burdened': ({ detail: { burden } }) => BURDENS[burden ?? 'vehicles'],
     'equipment-failed': ({ part, detail: { device } }) => FAILED[device ?? 'pump'](part),
     'contract-lapsed': ({ part }) => ours`Nobody has a contract to keep ${the(part)} working. It needs one.`,
     'inspection-incomplete': ({ part, detail: { step } }) =>
@@ -178,6 +181,8 @@ export const EN: AgentVoice = {
     'replace-system': (part) => ours`Stop using ${the(part)}. Replace it under a permit.`,
     'replace-part': (part) => ours`Have a licensed installer replace ${the(part)}.`,
     'repair-or-replace': (part) => ours`Have a licensed installer repair or replace ${the(part)}.`,
+    'remove-load': () => ours`Take the load off, or enlarge the system under a permit.`,
+    'clear-field': () => ours`Keep it off the drainfield. The county may ask for more.`,
     'secure-cover': () => ours`Have the cover secured at once.`,
     'cover-at-once': () =>
       ours`Cover it and fence it off at once. Keep children and animals away. Have a new cover fitted.`,

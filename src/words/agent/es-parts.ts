@@ -105,6 +105,16 @@ export const EXISTING: { readonly [E in Existing]: OurText } = {
   hazard: ours`La norma lo llama un peligro.`,
 }
 
+export const BURDENS: { readonly [B in NonNullable<OpenItem['detail']['burden']>]: OurText } = {
+  vehicles: ours`Carros o camiones pasan o se estacionan sobre el sistema.`,
+  building: ours`Hay algo hecho sobre el campo de drenaje.`,
+  roots: ours`Hay raíces de árboles en el campo de drenaje.`,
+  'surface-water': ours`El agua del techo o del suelo corre al campo de drenaje.`,
+  disposer: ours`El tanque es muy chico para una casa con triturador de comida.`,
+  'clear-water': ours`El agua de lluvia o del suelo entra al sistema por un tubo o una bomba.`,
+  'water-use': ours`La casa usa más agua de la que el sistema puede recibir.`,
+}
+
 export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
   pump: (part) => ours`La bomba o el soplador ${ofThe(part)} no funciona.`,
   alarm: (part) => ours`La alarma ${ofThe(part)} no funciona.`,

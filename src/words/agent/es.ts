@@ -2,6 +2,7 @@ import { ours, oursCapital } from '../ours.ts'
 import {
   a,
   BUILT,
+  BURDENS,
   by,
   CONDITIONS,
   EXISTING,
@@ -121,6 +122,8 @@ export const ES: AgentVoice = {
     },
     'failure-sign': ({ detail: { sign } }) =>
       sign === null ? ours`El sistema muestra señales de falla.` : SIGNS[sign],
+    'load-above-design': ({ detail: { burden } }) => BURDENS[burden ?? 'water-use'],
+    'field-burdened': ({ detail: { burden } }) => BURDENS[burden ?? 'vehicles'],
     'equipment-failed': ({ part, detail: { device } }) => FAILED[device ?? 'pump'](part),
     'contract-lapsed': ({ part }) => ours`Nadie tiene contrato para cuidar ${the(part)}. Hace falta uno.`,
     'inspection-incomplete': ({ part, detail: { step } }) =>
@@ -177,6 +180,8 @@ export const ES: AgentVoice = {
     'replace-system': (part) => ours`Deje de usar ${the(part)}. Cámbielo con permiso.`,
     'replace-part': (part) => ours`Pida que un instalador con licencia cambie ${the(part)}.`,
     'repair-or-replace': (part) => ours`Pida que un instalador con licencia repare o cambie ${the(part)}.`,
+    'remove-load': () => ours`Quite esa carga, o agrande el sistema con un permiso.`,
+    'clear-field': () => ours`No deje nada sobre el campo de drenaje. El condado puede pedir más.`,
     'secure-cover': () => ours`Haga asegurar la tapa de inmediato.`,
     'cover-at-once': () =>
       ours`Tápelo y cérquelo de inmediato. Aleje a niños y animales. Haga poner una tapa nueva.`,

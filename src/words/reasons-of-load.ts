@@ -1,0 +1,28 @@
+import type { ReasonOf } from '../reconcile/reason.ts'
+import { choiceWords } from './nouns.ts'
+import { figure } from './quantity.ts'
+import { counted } from './sentence.ts'
+
+export function loadWords({ load, over, has, needs }: ReasonOf<'load'>): string {
+  switch (load) {
+    case 'clear-water':
+      return 'a sump, roof or footing drain runs into the system'
+    case 'water-use':
+      return `by the meter the house uses ${has ? figure(has) : 'more'}; the system was designed for ${needs ? figure(needs) : 'less'}`
+    case 'disposer':
+      if (!has || !needs) return 'there is a garbage disposer; no rule asks more of the tank for one'
+      return `there is a garbage disposer: the tank holds ${figure(has)}, ${over ? 'short of' : 'against'} the ${figure(needs)} that the table requires with one`
+  }
+}
+
+export const burdenWords = ({ burden, seen }: ReasonOf<'burden'>): string =>
+  seen ? choiceWords(burden) : `not seen: ${choiceWords(burden)}`
+
+export function flowTestWords(
+  name: string,
+  { volume, minutes, before, after, takes }: ReasonOf<'flow-test'>,
+): string {
+  const test = `${figure(volume)} was run in${minutes === null ? '' : ` over ${counted(minutes, 'minute')}`}`
+  const from = before === null ? '' : ` from ${figure(before)}`
+  return `${test}; the level in ${name} went${from} to ${figure(after)} against its invert${takes ? '' : ': it does not take the flow'}`
+}
