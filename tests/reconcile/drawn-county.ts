@@ -21,6 +21,16 @@ export const FAILURES = [
   'alarm-dead',
   'caved-in',
   'cover-loose',
+  'cover-gone',
+  'top-rotten',
+  'wires-bare',
+  'floats-stuck',
+  'filter-flooded',
+  'chlorinator-empty',
+  'pipe-to-creek',
+  'laundry-pit-full',
+  'old-tank-open',
+  'fails-the-test',
 ] as const
 export type Failure = (typeof FAILURES)[number]
 
@@ -50,7 +60,13 @@ export function drawSystem(seed: number): Drawn {
   const pumped = throws.chance(0.25)
   const dosed = throws.chance(0.3)
   const field = throws.pick(['trench', 'seepage-pit'] as const)
-  const possible = FAILURES.filter((it) => (dosed ? true : it !== 'pump-dead' && it !== 'alarm-dead'))
+  const treated = throws.chance(0.2)
+  const laundry = throws.chance(0.1)
+  const possible = FAILURES.filter((it) => {
+    if (['pump-dead', 'alarm-dead', 'wires-bare', 'floats-stuck'].includes(it)) return dosed
+    if (['filter-flooded', 'chlorinator-empty'].includes(it)) return treated
+    return it === 'laundry-pit-full' ? laundry : true
+  })
   const failure = throws.chance(0.4) ? throws.pick(possible) : null
   const opened = throws.chance(0.85)
   const fieldRead = throws.chance(0.6)
@@ -59,6 +75,7 @@ export function drawSystem(seed: number): Drawn {
   const tested = throws.chance(0.85)
   const boxOpened = throws.chance(0.7)
   const vacant = throws.chance(0.15)
+  const loaded = boxOpened && throws.chance(0.3)
 
   const days = pumped ? throws.between(0, 40) : throws.between(200, 1500)
   const people = throws.between(1, 5)
@@ -68,6 +85,12 @@ export function drawSystem(seed: number): Drawn {
     occupancy: vacant ? 'vacant' : 'occupied',
     people: vacant ? 0 : people,
     ...(vacant ? { daysVacant: Math.max(days, 30) } : {}),
+    // What is no failure, and is often there beside one.
+    ...(asked ? { disposer: throws.chance(0.2), clearWater: throws.chance(0.05) } : {}),
+    ...(walked ? { vehiclesOver: throws.chance(0.1), rootsIn: throws.chance(0.2) } : {}),
+    rain: throws.pick(['dry', 'some-rain', 'heavy-rain'] as const),
+    groundWaterHigh: throws.chance(0.1),
+    ...(loaded ? { testVolume: '150 gal', testMinutes: 30 } : {}),
     bedroomsCounted: 3,
     lastPumpedOn: dayBefore(days),
     ...(walked
@@ -101,7 +124,9 @@ export function drawSystem(seed: number): Drawn {
                   : ('sound' as const),
           }
         : { opened: 'not-opened' as const, notOpenedBecause: 'paved-over' as const }),
-      lidSecured: failure !== 'cover-loose',
+      lidSecured: failure !== 'cover-loose' && failure !== 'cover-gone',
+      coverMissing: failure === 'cover-gone',
+      ...(walked ? { topGivesWay: failure === 'top-rotten' } : {}),
     },
     ...(opened
       ? [
@@ -119,7 +144,18 @@ export function drawSystem(seed: number): Drawn {
       kind: 'distribution-box',
       outcome: 'found',
       ...(boxOpened
-        ? { opened: 'cover-off' as const, levelAboveOutlet: level((full ? 4 : 0) + LEVEL_ERROR * error()) }
+        ? {
+            opened: 'cover-off' as const,
+            levelAboveOutlet: level((full ? 4 : 0) + LEVEL_ERROR * error()),
+            ...(loaded
+              ? {
+                  levelAfterTest: level(
+                    (full ? 5 : failure === 'fails-the-test' ? 3 + 2 * throws.next() : 0.2) +
+                      LEVEL_ERROR * error(),
+                  ),
+                }
+              : {}),
+          }
         : { opened: 'not-opened' as const, notOpenedBecause: 'buried' as const }),
     },
     {
@@ -149,11 +185,57 @@ export function drawSystem(seed: number): Drawn {
                 ? ('does-not-work' as const)
                 : ('works' as const)
               : ('not-tested' as const),
+            ...(tested
+              ? {
+                  floatsWork: failure === 'floats-stuck' ? ('does-not-work' as const) : ('works' as const),
+                  wiringCovered: failure !== 'wires-bare',
+                }
+              : {}),
             lidSecured: true,
           },
         ]
       : []),
   ]
+  if (treated)
+    parts.push(
+      {
+        key: 'p/filter',
+        label: 'filter',
+        kind: 'media-filter',
+        outcome: 'found',
+        opened: 'cover-off',
+        levelAboveInlet: level(
+          (failure === 'filter-flooded' ? 2 + 3 * throws.next() : -12) + LEVEL_ERROR * error(),
+        ),
+      },
+      {
+        key: 'p/chlorinator',
+        label: 'chlorinator',
+        kind: 'disinfection-unit',
+        outcome: 'found',
+        opened: 'cover-off',
+        disinfects: tested ? (failure === 'chlorinator-empty' ? 'does-not-work' : 'works') : 'not-tested',
+      },
+    )
+  if (laundry)
+    parts.push({
+      key: 'p/laundry pit',
+      label: 'laundry pit',
+      kind: 'laundry-system',
+      outcome: 'found',
+      ...(boxOpened
+        ? {
+            opened: 'cover-off' as const,
+            levelAboveInlet: level(
+              (failure === 'laundry-pit-full' ? 2 + throws.next() : -20) + LEVEL_ERROR * error(),
+            ),
+          }
+        : { opened: 'not-opened' as const, notOpenedBecause: 'buried' as const }),
+    })
+  if (failure === 'pipe-to-creek' && walked)
+    parts.push({ label: 'pipe to the creek', kind: 'straight-pipe', outcome: 'found' })
+  if (failure === 'old-tank-open' && walked)
+    parts.push({ label: 'old tank', kind: 'tank', outcome: 'found', coverMissing: true })
   const shows: { readonly [F in Failure]: boolean } = {
     'outlet-blocked': opened,
     'field-full': opened || boxOpened || fieldRead,
@@ -166,6 +248,16 @@ export function drawSystem(seed: number): Drawn {
     'alarm-dead': tested,
     'caved-in': opened,
     'cover-loose': true,
+    'cover-gone': true,
+    'top-rotten': walked,
+    'wires-bare': tested,
+    'floats-stuck': tested,
+    'filter-flooded': true,
+    'chlorinator-empty': tested,
+    'pipe-to-creek': walked,
+    'laundry-pit-full': boxOpened,
+    'old-tank-open': walked,
+    'fails-the-test': loaded,
   }
   return {
     permit: {
@@ -179,6 +271,13 @@ export function drawSystem(seed: number): Drawn {
         { tag: 'box', kind: 'distribution-box' },
         { tag: 'field', kind: field },
         ...(dosed ? [{ tag: 'pump', kind: 'pump-chamber' as const }] : []),
+        ...(treated
+          ? [
+              { tag: 'filter', kind: 'media-filter' as const },
+              { tag: 'chlorinator', kind: 'disinfection-unit' as const },
+            ]
+          : []),
+        ...(laundry ? [{ tag: 'laundry pit', kind: 'laundry-system' as const }] : []),
       ],
     },
     findings: { inspectedOn: '2026-05-19', ...system, components: parts },

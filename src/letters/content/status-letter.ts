@@ -243,8 +243,9 @@ function byTopic(
 
 /** A size that suffices as recorded was not seen to: whoever reads the letter must not take it for measured. */
 const byRecordAlone = ({ check, exhibits }: Outcome): boolean =>
-  (check === 'capacity-against-code' || check === 'absorption-against-code') &&
-  !exhibits.some(({ from }) => from.kind === 'inspection')
+  ['capacity-against-code', 'capacity-by-flow', 'absorption-against-code', 'absorption-by-soil'].includes(
+    check,
+  ) && !exhibits.some(({ from }) => from.kind === 'inspection')
 
 /** Not looked for, not reached and not done, with the reason from a closed list. What nobody reached is said once. */
 function unseen(

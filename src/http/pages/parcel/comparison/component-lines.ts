@@ -10,7 +10,7 @@ import { KIND_NOUNS, NOT_REACHED_WORDS, SEARCH_NOUNS } from '../../../../words/n
 import { labelWithKind } from '../../../../words/part.ts'
 import { capital, listed } from '../../../../words/sentence.ts'
 import { shown as printed } from '../../../../words/things.ts'
-import { type Line, oneSided, twoSided } from './line.ts'
+import { type Line, oneSidedAll, twoSided } from './line.ts'
 import { foundSide, recordSide, type Side, said, silent } from './side.ts'
 
 type KeyOf = (outcome: Outcome) => string | null
@@ -56,9 +56,10 @@ export function componentLines(
     ...capacityLine(built, seen, of('capacity-against-record'), keyOf),
     ...PLAIN.flatMap((name) => line(fieldNoun('component', name), [name])),
     ...line('ties', ['tie'], of('position')),
-    ...outcomes
-      .filter(({ check }) => !ON_TWO_SIDES.includes(check))
-      .map((outcome) => oneSided(outcome, keyOf)),
+    ...oneSidedAll(
+      outcomes.filter(({ check }) => !ON_TWO_SIDES.includes(check)),
+      keyOf,
+    ),
   ]
 }
 
@@ -134,7 +135,10 @@ export function unrecordedLines(
         ? []
         : [twoSided(fieldNoun('component', name), silent(''), inspection, undefined, keyOf)]
     }),
-    ...outcomes.filter((outcome) => outcome !== here).map((outcome) => oneSided(outcome, keyOf)),
+    ...oneSidedAll(
+      outcomes.filter((outcome) => outcome !== here),
+      keyOf,
+    ),
   ]
 }
 

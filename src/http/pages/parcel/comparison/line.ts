@@ -70,3 +70,18 @@ export const oneSided = (outcome: Outcome, keyOf: (outcome: Outcome) => string |
   proof: proofOf(outcome),
   raises: keyOf(outcome),
 })
+
+/** One line each; the steps of the protocol that ask nothing of anybody are one question, and are told on one line. */
+export function oneSidedAll(
+  outcomes: readonly Outcome[],
+  keyOf: (outcome: Outcome) => string | null,
+): readonly Line[] {
+  const steps = outcomes.filter(({ reason, raises }) => reason.is === 'protocol' && raises === null)
+  const [first] = steps
+  return outcomes.flatMap((outcome): readonly Line[] => {
+    if (!first || !steps.includes(outcome)) return [oneSided(outcome, keyOf)]
+    if (outcome !== first) return []
+    const open = steps.find(({ verdict }) => verdict !== 'suffices')
+    return [{ ...oneSided(open ?? first, keyOf), because: sentence(steps.map(reasonWords).join('; ')) }]
+  })
+}

@@ -6,7 +6,7 @@ import type { FindingsRecord } from '../../../../records/findings.ts'
 import { adviceWords } from '../../../../words/advice.ts'
 import { dayInWords } from '../../words/dates.ts'
 import { componentLines, titleOf, unrecordedLines } from './component-lines.ts'
-import { type Line, oneSided, twoSided } from './line.ts'
+import { type Line, oneSidedAll, twoSided } from './line.ts'
 import { claimSide, said, silent } from './side.ts'
 
 export type Group = {
@@ -110,7 +110,10 @@ function systemLines(
             ),
           ],
     ),
-    ...outcomes.filter((outcome) => outcome !== bedrooms).map((outcome) => oneSided(outcome, keyOf)),
+    ...oneSidedAll(
+      outcomes.filter((outcome) => outcome !== bedrooms),
+      keyOf,
+    ),
   ]
 }
 
