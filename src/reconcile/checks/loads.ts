@@ -2,6 +2,7 @@ import { compareWithMinimum } from '../../measure/compare.ts'
 import { SYSTEM } from '../../records/part.ts'
 import { requiredCapacity } from '../../rules/apply/required-capacity.ts'
 import { inForce } from '../../rules/in-force.ts'
+import { inForceThroughout } from '../../rules/in-force-throughout.ts'
 import { firm } from '../about.ts'
 import type { Load } from '../burdens.ts'
 import { type Case, permittedTogether } from '../case.ts'
@@ -76,7 +77,7 @@ function withDisposer(given: Case): Fact<Weighed> {
   const tanks = given.pairings.filter(({ built }) => built.kind === 'tank')
   const days = [permittedTogether(tanks, given.asBuilt), given.asOf].filter((day) => day !== null)
   for (const day of days) {
-    const rule = inForce(given.book, given.county, 'tank.minimum-capacity', day)
+    const rule = inForceThroughout(given.book, given.county, 'tank.minimum-capacity', day)
     if (rule.state !== 'in-force') continue
     const house = { bedrooms: bedrooms.value, flowGpd: null }
     const plain = requiredCapacity(rule, house)
