@@ -197,3 +197,33 @@ describe('a decision', () => {
     expect((await now()).decisions).toHaveLength(1)
   })
 })
+
+describe('what an inspection left out', () => {
+  /** An inspection that says why it opened nothing. */
+  async function leftOut() {
+    const { id } = await newParcel(context)
+    must(await enterPermit(context, reviewer, id, permitRecord(permit1974)))
+    const tank = { label: 'tank', kind: 'tank', outcome: 'found', opened: 'not-opened' } as const
+    const record = findingsRecord({
+      inspectedOn: '2026-10-12',
+      ground: 'dry',
+      components: [{ ...tank, notOpenedBecause: 'paved-over' }],
+    })
+    const draft = must(await draftFindings(context, firm, id, record))
+    const { reconciled } = must(await submitFindings(context, firm, draft.id, undefined))
+    return reconciled.changes.find(({ body }) => body.kind === 'inspection-incomplete')!.discrepancy
+  }
+
+  test('is waived for a reason of the list, and not simply accepted', async () => {
+    const discrepancy = await leftOut()
+    expect(await deciding({ discrepancy, action: 'accept' })).toMatchObject({ error: { why: 'conflict' } })
+    const { decision } = must(
+      await deciding({ discrepancy, action: 'waive-no-way-in', reason: 'The porch.' }),
+    )
+    expect(decision.action).toBe('waive-no-way-in')
+  })
+
+  test('and nothing else is waived', async () => {
+    expect(await deciding({ action: 'waive-seen-before' })).toMatchObject({ error: { why: 'conflict' } })
+  })
+})
