@@ -33,7 +33,7 @@ export function presentComparison(
 ): Comparison {
   const keys = new Map(discrepancies.map(({ outcome, key }) => [questionOf(outcome), key]))
   const keyOf = (outcome: Outcome) => keys.get(questionOf(outcome)) ?? null
-  const { pairings, unrecorded } = pair(asBuilt, inspection)
+  const { pairings, unrecorded, former } = pair(asBuilt, inspection)
   const inspected = inspection !== null
   const about = (...subjects: readonly string[]) => {
     const own = outcomes.filter(({ subject }) => subjects.includes(subject.key))
@@ -63,6 +63,15 @@ export function presentComparison(
         about: 'Not on record. The name is the inspector’s.',
         lines: unrecordedLines(found, about(`found/${found.label}`), keyOf),
       })),
+      // Out of service, and found in a state that somebody has to act on.
+      ...former
+        .map(({ built }) => ({ built, own: about(built.key).filter((outcome) => keyOf(outcome) !== null) }))
+        .filter(({ own }) => own.length > 0)
+        .map(({ built, own }) => ({
+          title: titleOf(built.label, built.kind),
+          about: 'Out of service by the record.',
+          lines: oneSidedAll(own, keyOf),
+        })),
     ],
     former: asBuilt.components
       .filter(({ standing }) => standing !== 'in-service')
