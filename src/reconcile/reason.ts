@@ -10,8 +10,8 @@ import type { AgainstLeast, Occasion } from './asked-of-code.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 import type { ReasonOfBuilding } from './reason-of-building.ts'
-import type { SetbackReason } from './setback-reason.ts'
 import type { ReasonOfUse } from './reason-of-use.ts'
+import type { SetbackReason } from './setback-reason.ts'
 
 /** Signs of a system that fails, in the order of how bad they are. */
 export const SIGNS = [
