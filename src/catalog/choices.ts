@@ -43,8 +43,8 @@ export const WALLS = ['front', 'rear', 'left', 'right'] as const
 export const PERMIT_KINDS = ['new', 'repair', 'alteration', 'abandonment'] as const
 export type PermitKind = (typeof PERMIT_KINDS)[number]
 
-/** What a permit does to a component: put in, put in for an older one, change in part, take out of use, mention. */
-export const PERMIT_ACTIONS = ['install', 'replace', 'alter', 'abandon', 'mention'] as const
+/** What a permit does to a component: put in, put in beside what is there, put in for an older one, change in part, take out of use, mention. */
+export const PERMIT_ACTIONS = ['install', 'add', 'replace', 'alter', 'abandon', 'mention'] as const
 export type PermitAction = (typeof PERMIT_ACTIONS)[number]
 
 /** `not-found` is said only of a search with a stated method; the other two are no evidence either way. */

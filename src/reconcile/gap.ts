@@ -35,6 +35,13 @@ export type Gap =
   | { readonly gap: 'day-unclear'; readonly part: Part; readonly on: PartialDate }
   | { readonly gap: 'no-tank' }
   | { readonly gap: 'no-absorption-area' }
+  /** A repair put in a field, and whether it is beside the old one or instead of it is not said. */
+  | {
+      readonly gap: 'beside-or-instead'
+      readonly permit: string
+      readonly part: Part
+      readonly among: readonly Part[]
+    }
   | { readonly gap: 'no-inspection' }
   | { readonly gap: 'no-baseline' }
   | { readonly gap: 'no-ties'; readonly part: Part }

@@ -44,6 +44,13 @@ export type Doubt =
       readonly permits: readonly string[]
       readonly on?: readonly Contradicted[]
     }
+  /** A repair installs a field and does not say what becomes of the old one. */
+  | {
+      readonly gap: 'beside-or-instead'
+      readonly permit: string
+      readonly part: Part
+      readonly among: readonly Part[]
+    }
   /** The missing part of a date decides. */
   | {
       readonly gap: 'approved-when' | 'order-unclear'

@@ -58,6 +58,14 @@ export type AsBuiltComponent = {
 /** Where permits can't both be followed: which, about which component, and among which others. */
 export type Contradiction =
   | { readonly gap: 'put-in-twice'; readonly part: Part; readonly permits: readonly PermitRef[] }
+  /** A repair puts in a field and does not say what becomes of the one that is there: beside it, or instead of it. */
+  | {
+      readonly gap: 'beside-or-instead'
+      readonly part: Part
+      readonly permit: string
+      readonly among: readonly Part[]
+      readonly permits: readonly PermitRef[]
+    }
   /** The missing part of a date decides: whether a permit was approved by the day asked, or which of two came first. */
   | {
       readonly gap: 'approved-when' | 'order-unclear'

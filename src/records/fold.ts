@@ -11,6 +11,7 @@ import type {
   SystemClaims,
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
+import { isAbsorption } from './component.ts'
 import { applyCorrections } from './correct.ts'
 import { type Folded, foldedInOrder } from './in-order.ts'
 import { partOnRecord, SYSTEM } from './part.ts'
@@ -70,6 +71,7 @@ function foldAll(permits: readonly FiledPermit[]): Folded {
     permit.record.components.forEach((stated, index) => {
       foldComponent(draft, permit, stated, index)
     })
+    askWhatBecomes(draft, permit)
   }
   return { ...system, ...draft }
 }
@@ -90,6 +92,9 @@ function foldSystem(before: SystemClaims, permit: FiledPermit): SystemClaims {
 
 function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
   switch (stated.action) {
+    case 'add':
+      draft.components.push(newComponent(permit, stated, index, 'installed'))
+      break
     case 'install':
       install(draft, permit, stated, index)
       break
@@ -113,6 +118,32 @@ function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponen
       if (target) put(draft, overlay(target, permit, stated, index, together, 'mentioned'))
       else draft.components.push(newComponent(permit, stated, index, 'mentioned'))
     }
+  }
+}
+
+/**
+ * A repair that installs a field, and says nothing of the one that is there, may have put it beside the old one or in its
+ * place: `add` or `replace` says which, and so does abandoning, altering or mentioning the old one.
+ */
+function askWhatBecomes(draft: Draft, permit: FiledPermit): void {
+  if (permit.record.kind !== 'repair') return
+  const installs = (tag: string) =>
+    permit.record.components.some((it) => it.tag === tag && it.action === 'install')
+  const serving = draft.components.filter(
+    ({ kind, standing }) => isAbsorption(kind) && standing === 'in-service',
+  )
+  const fresh = serving.filter(
+    ({ events: [{ permit: by }], label }) => by.id === permit.id && installs(label),
+  )
+  const old = serving.filter(({ events }) => events.every(({ permit: by }) => by.id !== permit.id))
+  for (const it of old.length > 0 ? fresh : []) {
+    draft.contradictions.push({
+      gap: 'beside-or-instead',
+      part: partOnRecord(it),
+      permit: permit.record.number,
+      among: old.map(partOnRecord),
+      permits: [refOf(permit), ...old.map(({ events }) => events[0].permit)],
+    })
   }
 }
 

@@ -161,6 +161,7 @@ export const PERMIT_KIND_WORDS: { readonly [K in PermitKind]: string } = {
 
 export const ACTION_WORDS: { readonly [A in PermitAction]: string } = {
   install: 'Install',
+  add: 'Add beside the old one',
   replace: 'Replace',
   alter: 'Alter',
   abandon: 'Abandon',

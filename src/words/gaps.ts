@@ -46,6 +46,8 @@ export function gapWords(it: Gap): string {
       return `the record dates ${the(it.part)} to ${printDate(it.on)} alone, and the missing part of the date decides`
     case 'no-tank':
       return 'the record has no septic tank in service'
+    case 'beside-or-instead':
+      return besideOrInstead(it)
     case 'no-absorption-area':
       return 'the record has no absorption area in service'
     case 'no-inspection':
@@ -75,6 +77,13 @@ function claimsWords({ thing, part, claims, borneOut }: Contradicted): string {
   return `${thingOf(thing, part)}: ${stated}${decided}`
 }
 
+const besideOrInstead = ({
+  permit,
+  part,
+  among,
+}: Extract<Doubt, { readonly gap: 'beside-or-instead' }>): string =>
+  `repair permit ${permit} installs ${the(part)} and does not say whether it is beside ${listed(among.map(the), 'or')} or instead`
+
 /** Where the file contradicts itself or can't be read. */
 export function doubtWords(it: Doubt): string {
   switch (it.gap) {
@@ -86,6 +95,8 @@ export function doubtWords(it: Doubt): string {
       const also = (it.on ?? []).map((on) => `; they contradict each other on ${claimsWords(on)}`)
       return `two permits each put in ${the(it.part)}, and neither says that it replaces the other${also.join('')}`
     }
+    case 'beside-or-instead':
+      return besideOrInstead(it)
     case 'approved-when':
       return `permit ${listed(it.permits)} was approved that month or year, and whether by this day is not known`
     case 'order-unclear':

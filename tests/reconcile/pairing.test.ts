@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { plainDate } from '../../src/base/plain-date.ts'
 import { must } from '../../src/base/result.ts'
 import { findingsEntry } from '../../src/reading/entry/findings.ts'
+import { layOut } from '../../src/reconcile/case.ts'
 import { pair } from '../../src/reconcile/pairing.ts'
 import { asBuiltOn } from '../../src/records/fold.ts'
 import { filed } from '../records/permits.ts'
+import { type asked, inputOf, permit } from './asked.ts'
 
 const file = [
   filed('p1', {
@@ -94,5 +96,45 @@ describe('what was found is taken for what is on record', () => {
 
   test('a key that is on no paper is no name', () => {
     expect(paired({ label: 'pit', kind: 'seepage-pit', key: 'p9/pit' }).unrecorded).toEqual(['pit'])
+  })
+})
+
+describe('without a key', () => {
+  const pits = [
+    { tag: 'pit A', kind: 'seepage-pit', tie: { a: '40 ft', b: '50 ft', side: 'away' } },
+    { tag: 'pit B', kind: 'seepage-pit', tie: { a: '70 ft', b: '60 ft', side: 'away' } },
+  ] as const
+  const reference = { a: 'rear left corner', b: 'rear right corner', baseline: '36 ft' }
+  const pairedBy = (components: Parameters<typeof asked>[1]) => {
+    const input = inputOf([permit([...pits] as never, { reference })], {
+      reference,
+      components: [...components],
+    })
+    const { pairings, unrecorded } = layOut(input)
+    return { by: pairings.map(({ by }) => by), unrecorded: unrecorded.length }
+  }
+  test('labels tell two of a kind apart, however they are written', () => {
+    expect(
+      pairedBy([
+        { label: 'Pit-B', kind: 'seepage-pit', outcome: 'found' },
+        { label: 'pit a', kind: 'seepage-pit', outcome: 'found' },
+      ]),
+    ).toEqual({ by: ['label', 'label'], unrecorded: 0 })
+  })
+  test('so does the place where they lie', () => {
+    expect(
+      pairedBy([
+        { label: 'near one', kind: 'seepage-pit', outcome: 'found', tie: { a: `40'-6"`, b: '49 ft' } },
+        { label: 'far one', kind: 'seepage-pit', outcome: 'found', tie: { a: '71 ft', b: '60 ft' } },
+      ]),
+    ).toEqual({ by: ['position', 'position'], unrecorded: 0 })
+  })
+  test('and where neither does, nothing is paired by guess', () => {
+    expect(
+      pairedBy([
+        { label: 'one', kind: 'seepage-pit', outcome: 'found' },
+        { label: 'two', kind: 'seepage-pit', outcome: 'found' },
+      ]),
+    ).toEqual({ by: [null, null], unrecorded: 2 })
   })
 })

@@ -30,7 +30,7 @@ const repair1985 = filed('p1985', {
   approvedOn: '1985-06-03',
   components: [
     { tag: 'tank 1', kind: 'tank', action: 'replace', capacity: '1,250 gal', material: 'concrete' },
-    { tag: 'pit 2', kind: 'seepage-pit', diameter: '6 ft', effectiveDepth: '10 ft' },
+    { tag: 'pit 2', kind: 'seepage-pit', action: 'add', diameter: '6 ft', effectiveDepth: '10 ft' },
   ],
 })
 

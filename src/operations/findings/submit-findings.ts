@@ -11,7 +11,7 @@ import type { OperationContext } from '../context.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
-import { inspectionAhead, notReady } from './findings-faults.ts'
+import { inspectionAhead, keysNotOnRecord, notReady } from './findings-faults.ts'
 import { leftOutUnsaid } from './left-out.ts'
 
 export type FindingsSubmitted = { readonly findings: Findings; readonly reconciled: Reconciled }
@@ -61,10 +61,13 @@ export const submitFindings = (
     })
   })
 
-/** What the protocol asks of the system on file, which the firm itself may not read in full. */
+/** What the protocol asks of the system on file, and keys that name nothing on it, which the firm itself may not read in full. */
 const unsaid = (context: OperationContext, actor: Person, draft: Findings): Promise<readonly EntryIssue[]> =>
   transact(context.database, asService(actor), async (tx) => {
     const { input } = await gatherInput(tx, context, actor.county, draft.parcel)
     const { id, organization: firm, record } = draft
-    return leftOutUnsaid(input, { id, firm, submittedOn: input.asOf, record })
+    return [
+      ...leftOutUnsaid(input, { id, firm, submittedOn: input.asOf, record }),
+      ...keysNotOnRecord(record, input),
+    ]
   })

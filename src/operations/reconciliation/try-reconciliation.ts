@@ -2,9 +2,9 @@ import { dayOf, type PlainDate } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import { type Reconciliation, reconcile } from '../../reconcile/reconcile.ts'
 import type { FindingsRecord } from '../../records/findings.ts'
-import type { PermitRecord } from '../../records/permit.ts'
+import type { FiledPermit, PermitRecord } from '../../records/permit.ts'
 import type { OperationContext } from '../context.ts'
-import { inspectionAhead } from '../findings/findings-faults.ts'
+import { inspectionAhead, keysNotOnRecord } from '../findings/findings-faults.ts'
 import { datesAhead } from '../permits/permit-faults.ts'
 import { type Answer, invalid } from '../refusal.ts'
 
@@ -37,17 +37,23 @@ export function tryReconciliation(
     ...permits.flatMap((record, index) => datesAhead(record, latest, `/permits/${index}`)),
     ...(findings ? inspectionAhead(findings, latest, '/findings') : []),
   ]
-  if (ahead.length > 0) return invalid(...ahead)
+  const filed = permits.map(
+    (record, index): FiledPermit => ({
+      id: `permit-${index + 1}`,
+      revision: 1,
+      record,
+      sources: { '': { kind: 'typed', by: 'the request', on: today } },
+    }),
+  )
+  const loose = findings
+    ? keysNotOnRecord(findings, { permits: filed, corrections: [], asOf: asOf ?? today }, '/findings')
+    : []
+  if (ahead.length + loose.length > 0) return invalid(...ahead, ...loose)
   return ok(
     reconcile({
       county: rules,
       asOf: asOf ?? today,
-      permits: permits.map((record, index) => ({
-        id: `permit-${index + 1}`,
-        revision: 1,
-        record,
-        sources: { '': { kind: 'typed', by: 'the request', on: today } },
-      })),
+      permits: filed,
       corrections: [],
       findings: findings && {
         id: 'findings-1',

@@ -41,6 +41,11 @@ const NEEDS: { readonly [K in AbsorptionKind]: readonly Dimension[] } = {
 export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingArea> {
   const parts = given.pairings.filter(({ built }) => isAbsorption(built.kind))
   if (parts.length === 0) return lacking({ gap: 'no-absorption-area' })
+  const open = given.asBuilt.contradictions.find((it) => it.gap === 'beside-or-instead')
+  if (open) {
+    const { gap, permit, part, among } = open
+    return lacking({ gap, permit, part, among })
+  }
   const exhibits: Exhibit[] = []
   const areas: AbsorbingArea[] = []
   for (const part of parts) {

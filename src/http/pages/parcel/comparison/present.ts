@@ -1,5 +1,5 @@
 import type { Outcome } from '../../../../reconcile/outcome.ts'
-import { pair } from '../../../../reconcile/pairing.ts'
+import { type PairedBy, pair } from '../../../../reconcile/pairing.ts'
 import type { Reconciliation } from '../../../../reconcile/reconcile.ts'
 import type { AsBuilt, AsBuiltComponent } from '../../../../records/as-built.ts'
 import type { FindingsRecord } from '../../../../records/findings.ts'
@@ -135,14 +135,18 @@ function fileInWords({ permits, unapproved, on }: AsBuilt): string {
   return open ? `${said} Not counted, because they have no final approval: ${open}.` : said
 }
 
-function beginnings({ events, replaces }: AsBuiltComponent, by: 'named' | 'only-of-its-kind' | null): string {
+const MATCHED: { readonly [B in PairedBy]: string } = {
+  named: '',
+  label: ' Matched with the one found by its label.',
+  position: ' Matched with the one found by its place.',
+  'only-of-its-kind': ' Matched with the one found: it is the only one of its kind on both sides.',
+}
+
+function beginnings({ events, replaces }: AsBuiltComponent, by: PairedBy | null): string {
   const [{ permit }] = events
   const when = permit.approvedOn ? `, approved ${dayInWords(permit.approvedOn)}` : ''
   const how = replaces.length > 0 ? 'Replaced an older one' : 'On record'
-  const paired =
-    by === 'only-of-its-kind'
-      ? ' Matched with the one found: it is the only one of its kind on both sides.'
-      : ''
+  const paired = by === null ? '' : MATCHED[by]
   return `${how} by permit ${permit.number}${when}.${paired}`
 }
 
