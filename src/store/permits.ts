@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import type { FiledPermit, PermitRecord } from '../records/permit.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
@@ -59,6 +60,34 @@ export async function permitsOf(tx: Tx, county: string, parcel: string): Promise
     .orderBy('id')
     .execute()
   return rows.map(asPermit)
+}
+
+/** Another permit of the same number, in any writing, and whose file it lies in. */
+export type NumberedAlike = {
+  readonly id: string
+  readonly number: string
+  readonly kind: string
+  readonly parcel: string
+  readonly parcelNumber: string
+  readonly address: string | null
+}
+
+/** More than that of one number are no slip of a clerk's. */
+const MOST_ALIKE = 20
+
+/** Permits of this number in the files of other parcels: one paper on two parcels, or two offices that count alike. */
+export async function numberedAlike(
+  tx: Tx,
+  county: string,
+  { number, parcel }: { readonly number: string; readonly parcel: string },
+): Promise<readonly NumberedAlike[]> {
+  const { rows } = await sql<NumberedAlike>`
+    select t.id, t.number, t.kind, t.parcel, p.number as "parcelNumber", p.address
+    from permit t join parcel p on p.county = t.county and p.id = t.parcel
+    where t.county = ${county} and t.parcel <> ${parcel}
+      and regexp_replace(upper(t.number), '[^A-Z0-9]', '', 'g') = regexp_replace(upper(${number}), '[^A-Z0-9]', '', 'g')
+    order by p.number, t.id limit ${MOST_ALIKE}`.execute(tx)
+  return rows
 }
 
 export async function permitById(tx: Tx, county: string, id: string): Promise<PermitOnFile | undefined> {

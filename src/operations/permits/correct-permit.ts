@@ -6,7 +6,13 @@ import { transact } from '../../store/database/transact.ts'
 import { recordEvent } from '../../store/events.ts'
 import { hashOf } from '../../store/hash.ts'
 import { lockParcel } from '../../store/parcels.ts'
-import { type PermitContent, permitById, permitsOf, revisePermit } from '../../store/permits.ts'
+import {
+  numberedAlike,
+  type PermitContent,
+  permitById,
+  permitsOf,
+  revisePermit,
+} from '../../store/permits.ts'
 import type { OperationContext } from '../context.ts'
 import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
@@ -74,5 +80,6 @@ export const correctPermit = (
       old.parcel,
       'permit-corrected',
     )
-    return ok({ permit: { ...old, revision, ...content, changedAt: at }, reconciled })
+    const alike = await numberedAlike(tx, county, { number: record.number, parcel: old.parcel })
+    return ok({ permit: { ...old, revision, ...content, changedAt: at }, reconciled, alike })
   })

@@ -6,14 +6,26 @@ import { transact } from '../../store/database/transact.ts'
 import { recordEvent } from '../../store/events.ts'
 import { hashOf } from '../../store/hash.ts'
 import { lockParcel } from '../../store/parcels.ts'
-import { insertPermit, type PermitContent, type PermitOnFile, permitsOf } from '../../store/permits.ts'
+import {
+  insertPermit,
+  type NumberedAlike,
+  numberedAlike,
+  type PermitContent,
+  type PermitOnFile,
+  permitsOf,
+} from '../../store/permits.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
 import { alreadyOnFile, datesAhead, sayOnFile } from './permit-faults.ts'
 
-export type PermitEntered = { readonly permit: PermitOnFile; readonly reconciled: Reconciled }
+export type PermitEntered = {
+  readonly permit: PermitOnFile
+  readonly reconciled: Reconciled
+  /** Permits of the same number in other parcels' files: suspected to be the same paper. */
+  readonly alike: readonly NumberedAlike[]
+}
 
 /** Adds a permit, typed from the paper, to a parcel's file, and reconciles the parcel with it. */
 export const enterPermit = (
@@ -59,5 +71,6 @@ export const enterPermit = (
       'permit-entered',
     )
     const permit = { id, parcel: parcel.value.id, revision: 1, ...content, enteredAt: at, changedAt: at }
-    return ok({ permit, reconciled })
+    const alike = await numberedAlike(tx, county, { number: record.number, parcel: parcel.value.id })
+    return ok({ permit, reconciled, alike })
   })

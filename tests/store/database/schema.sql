@@ -1241,6 +1241,8 @@ CREATE UNIQUE INDEX parcel_status_pkey ON public.parcel_status USING btree (coun
 
 CREATE INDEX permit_by_number ON public.permit USING btree (county, number)
 
+CREATE INDEX permit_by_number_key ON public.permit USING btree (county, regexp_replace(upper(number), '[^A-Z0-9]'::text, ''::text, 'g'::text))
+
 CREATE INDEX permit_by_parcel ON public.permit USING btree (county, parcel, id)
 
 CREATE UNIQUE INDEX permit_pkey ON public.permit USING btree (county, id)

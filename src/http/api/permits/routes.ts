@@ -9,9 +9,9 @@ import { answered } from '../answer.ts'
 import { consequence, presentConsequence } from '../shapes/changes.ts'
 import { permitBody, permitExample } from '../shapes/entries.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
-import { permit, permitRevision, presentPermit, presentRevision } from './shapes.ts'
+import { permit, permitRevision, presentPermit, presentRevision, suspectedDuplicates } from './shapes.ts'
 
-const written = z.object({ permit, consequence })
+const written = z.object({ permit, consequence, suspectedDuplicates })
 
 const correction = z
   .strictObject({
@@ -32,7 +32,8 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
         summary: 'Enter a permit by hand',
         description:
           'Adds it to the parcel’s file and reconciles the parcel in the same step. The answer says what appeared, ' +
-          'changed, went away or came back. A permit of the same kind and number that is on file is a 409.',
+          'changed, went away or came back. A permit of the same kind and number that is on file is a 409; those of the same number ' +
+          'in other parcels’ files are named in `suspectedDuplicates`.',
         tags: ['Permits'],
         operationId: 'enterPermit',
         params: parcelPath,
@@ -44,7 +45,11 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
       const entered = answered(await enterPermit(context, actor, params.parcel, body))
       reply.code(201).header('location', `/v1/counties/${actor.county}/permits/${entered.permit.id}`)
       tagRevision(reply, entered.permit.revision)
-      return { permit: presentPermit(entered.permit), consequence: presentConsequence(entered.reconciled) }
+      return {
+        permit: presentPermit(entered.permit),
+        consequence: presentConsequence(entered.reconciled),
+        suspectedDuplicates: [...entered.alike],
+      }
     },
   )
 
@@ -91,6 +96,7 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
       return {
         permit: presentPermit(corrected.permit),
         consequence: presentConsequence(corrected.reconciled),
+        suspectedDuplicates: [...corrected.alike],
       }
     },
   )

@@ -57,5 +57,18 @@ export const presentRevision = (it: PermitRevision): z.output<typeof permitRevis
   record: presentPermitRecord(it.record),
 })
 
+export const suspectedDuplicates = z
+  .array(
+    z.object({
+      id,
+      number: z.string(),
+      kind: z.string(),
+      parcel: id,
+      parcelNumber: z.string(),
+      address: z.string().nullable(),
+    }),
+  )
+  .meta({ description: 'Permits of the same number, in any writing, in the files of other parcels' })
+
 const presentSources = (of: PermitOnFile['sources']): z.output<typeof sources> =>
   Object.fromEntries(Object.entries(of).map(([pointer, from]) => [pointer, presentSource(from)]))
