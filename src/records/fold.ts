@@ -1,6 +1,7 @@
 import { isBy } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import { SYSTEM_FIELDS } from '../catalog/catalog.ts'
+import { isAbsorption } from '../catalog/kinds.ts'
 import { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
 import type {
   AsBuilt,
@@ -11,7 +12,6 @@ import type {
   SystemClaims,
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
-import { isAbsorption } from './component.ts'
 import { applyCorrections } from './correct.ts'
 import { type Folded, foldedInOrder } from './in-order.ts'
 import { partOnRecord, SYSTEM } from './part.ts'

@@ -82,7 +82,9 @@ export const isMeasured = (value: unknown): value is Measured =>
 
 /** What to ask about a value whose field goes by the kind of component; null for no question. */
 export const unusualOf = (field: Field, value: Measured, kind: ComponentKind | undefined): string | null =>
-  (field.value === 'length' || field.value === 'level' || field.value === 'volume') && isByKind(field)
+  (field.value === 'length' || field.value === 'level' || field.value === 'volume') &&
+  isByKind(field) &&
+  beyondPossible(field, value) === null
     ? unusualValue(field, value, kind)
     : null
 

@@ -77,7 +77,8 @@ describe('and taken once a person says that it is meant', () => {
       })
     },
   )
-  test('but what cannot be stays refused', () => {
+  test('but what cannot be stays refused, and is not asked about', () => {
+    expect(faults(permit({}, { length: '0 in' }))).toHaveLength(1)
     expect(faults(permit({}, { capacity: '0 gal, checked' }))).not.toEqual([])
     expect(faults(permit({ bedrooms: '51, checked' }))).not.toEqual([])
   })
