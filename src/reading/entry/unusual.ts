@@ -40,7 +40,9 @@ export function otherUnits(written: string, bounds: Bounds): readonly string[] {
   if (figure === undefined) return []
   return ['in', 'ft', 'm'].flatMap((unit) => {
     const other = parseLength(`${figure} ${unit}`)
-    return other.ok && isWithin(bounds, other.value.ft) ? [`${figure} ${unit}`] : []
+    const meant = `${figure} ${unit}`
+    // A level under its invert is a negative one: the same words are not another reading of it.
+    return other.ok && meant !== written.trim() && isWithin(bounds, other.value.ft) ? [meant] : []
   })
 }
 

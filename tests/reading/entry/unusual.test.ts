@@ -46,6 +46,12 @@ describe('a reading beyond what is usual is asked about', () => {
     expect(faults(permit({}, { kind: 'trench', length: '84 ft' }))).toEqual([])
   })
 
+  test('nothing is asked back in the very words that were written', () => {
+    const [asked] = faults(findings({ inletAboveOutlet: { below: '5 in' } }))
+    expect(asked).toContain('5 in? ')
+    expect(asked).not.toContain('Did you mean 5 in?')
+  })
+
   test('numbers too, as figures and as text', () => {
     expect(faults(permit({ bedrooms: 30 }))[0]).toContain(
       '30? Usual is 1 to 8. If 30 is right, write "30, checked"',
