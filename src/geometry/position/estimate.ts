@@ -116,15 +116,22 @@ function descend(sightings: readonly Sighting[], start: Start): Start {
   return { x, y }
 }
 
-/** Least misfit along the line y = 0 about x: a descent by halving steps, as the misfit has one valley near a start. */
+/** Each step doubles or halves, so that so many reach from a millionth of a foot to around the earth and back. */
+const LINE_STEPS = 200
+
+/**
+ * Least misfit along the line y = 0 about x: a descent by steps that double while they lead down and halve where they do
+ * not, as the misfit has one valley near a start.
+ */
 function bestOnLine(sightings: readonly Sighting[], start: number): number {
   let [x, step] = [start, 1]
   let cost = misfit(sightings, x, 0)
-  while (step > 1e-6) {
+  for (let tried = 0; tried < LINE_STEPS && step > 1e-6; tried++) {
     const [left, right] = [misfit(sightings, x - step, 0), misfit(sightings, x + step, 0)]
     if (Math.min(left, right) < cost) {
       x += left < right ? -step : step
       cost = Math.min(left, right)
+      step *= 2
     } else step /= 2
   }
   return x

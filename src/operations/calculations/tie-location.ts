@@ -6,6 +6,7 @@ import { type Leftover, locate } from '../../geometry/position/locate.ts'
 import { type Region, regionsOf } from '../../geometry/position/region.ts'
 import type { Located, Sighting } from '../../geometry/position/sightings.ts'
 import { positionFromTwoTies } from '../../geometry/position/two-ties.ts'
+import { printNumber } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { exact } from '../../measure/uncertain.ts'
 import type { FoundLength } from '../../records/quantity.ts'
@@ -82,6 +83,12 @@ export function calculateTieLocation(asked: TieLocationAsked): Answer<TieLocatio
     })
   }
   const seen = satellite && satelliteFix(satellite)
+  if (seen && milesOff(seen.value) > MOST_MILES) {
+    return invalid({
+      pointer: '/satellite',
+      message: `lies ${printNumber(Math.round(milesOff(seen.value)))} miles from corner A: check both latitudes and longitudes`,
+    })
+  }
   const located: Located = {
     half: side === null ? null : side === 'away' ? 1 : -1,
     sightings: [
@@ -112,6 +119,11 @@ export function calculateTieLocation(asked: TieLocationAsked): Answer<TieLocatio
     steps: [...fix.value.steps, ...(seen?.steps ?? []), ...(joint?.steps ?? [])],
   })
 }
+
+/** Farther from the house than this nothing of its system is. */
+const MOST_MILES = 1
+const milesOff = (it: Sighting): number =>
+  it.kind === 'fix' ? Math.hypot(it.point.x.value, it.point.y.value) / 5_280 : 0
 
 function satelliteFix({
   frame,

@@ -1,5 +1,6 @@
 import Flatten from '@flatten-js/core'
 import { describe, expect, test } from 'vitest'
+import { estimates } from '../../../src/geometry/position/estimate.ts'
 import { polygonArea } from '../../../src/geometry/position/polygon.ts'
 import { regionHolds, regionsOf } from '../../../src/geometry/position/region.ts'
 import { groundInWords } from '../../../src/words/ground.ts'
@@ -89,4 +90,26 @@ describe('a shape that one can search', () => {
     const [region] = regionsOf(tied({ c: 40, a: 19, b: 19.6 }, { u: 0.5 }))
     expect(region.areaSqFt).toBeGreaterThan(1)
   })
+})
+
+test('a fix around the earth from the ties is estimated in as few steps as one beside them', () => {
+  const far = (feet: number): number => {
+    let asked = 0
+    const counted = (value: number) => ({
+      get value() {
+        asked++
+        return value
+      },
+      causes: new Map([['fix', 10]]),
+    })
+    estimates({
+      half: null,
+      sightings: [
+        ...tied({ a: 20, b: 25, c: 30 }, { u: 0.25, uc: 0 }).sightings,
+        { kind: 'fix', name: 'fix', point: { x: counted(feet), y: counted(1) } },
+      ],
+    })
+    return asked
+  }
+  expect(far(6e7)).toBeLessThan(20 * far(60))
 })

@@ -130,6 +130,15 @@ describe('tie location', () => {
     }
     const joint = (await calculate('tie-location', { ...ties, satellite })).body
     expect([joint.leftover.length, joint.suspects]).toEqual([3, []])
+    const elsewhere = await calculate('tie-location', { ...ties, satellite: { ...satellite, lat: -41.5 } })
+    expect([elsewhere.status, elsewhere.body.errors[0]]).toEqual([
+      422,
+      {
+        in: 'body',
+        pointer: '/satellite',
+        message: expect.stringMatching(/^lies [\d,]+ miles from corner A/),
+      },
+    ])
   })
 
   test('with no side said: two places, mirrored', async () => {
