@@ -43,7 +43,7 @@ const lengthUpTo = (most: number) => {
 }
 const level = fc.oneof(
   fc.record({ above: one(['2 in', '0 in', '0.0 ft']) }),
-  fc.record({ below: one(['5 in', '1\'-1"']), method: one(METHOD_NAMES) }),
+  fc.record({ below: one(['5 in, checked', '1\'-1", checked']), method: one(METHOD_NAMES) }),
 )
 
 /** Anything that a field takes, as people type it: made from the catalog, so that a new field is tried too. */
