@@ -164,7 +164,7 @@ inBrowser('enlarged, in the dark, and at a desk', () => {
       }
     }
     await context.close()
-  }, 120_000)
+  })
 
   test('axe finds nothing, light or dark, at a desk too', async () => {
     const { at } = await parcel()
