@@ -70,7 +70,7 @@ async function ask<T>(method: string, path: string, body?: unknown, more: Reques
   })
   const text = await answer.text()
   if (answer.status >= 500) throw new Error(`${method} ${path}: ${answer.status} ${text.slice(0, 300)}`)
-  return (/json/.test(answer.headers.get('content-type') ?? '') ? JSON.parse(text) : text) as T
+  return (/^application\/json/.test(answer.headers.get('content-type') ?? '') ? JSON.parse(text) : text) as T
 }
 
 async function uploaded<T>(path: string, parts: Parameters<typeof uploading>[1]): Promise<T> {
@@ -81,13 +81,18 @@ async function uploaded<T>(path: string, parts: Parameters<typeof uploading>[1])
   })
 }
 
-async function jobDone(id: string): Promise<void> {
+async function jobDone(id: string | undefined): Promise<void> {
+  if (id === undefined) throw new Error('no job was begun')
   for (let state = ''; state !== 'done' && state !== 'failed'; await wait(200))
     ({ state } = await ask<{ state: string }>('GET', `/jobs/${id}`))
 }
 
+let papers = 0
+
 async function paper(pages: readonly (readonly string[])[]): Promise<void> {
-  const file = { bytes: typedPdf(pages), name: 'paper.pdf' }
+  // The same file twice is refused.
+  papers += 1
+  const file = { bytes: Buffer.concat([typedPdf(pages), Buffer.from(`\n% ${papers}\n`)]), name: 'paper.pdf' }
   const { document, job } = await uploaded<{ document: { id: string }; job: string }>('/documents', { file })
   await jobDone(job)
   await ask('GET', `/documents/${document.id}`)
@@ -112,15 +117,19 @@ const INPUTS: Readonly<Record<string, () => Promise<unknown>>> = {
   [`a paper of ${PAGES} typed pages`]: () => paper(Array.from({ length: PAGES }, (_, at) => typedPermit(at))),
   'a page of 6,000 words': () => paper([densePage(6_000)]),
   [`an import of ${ROWS} rows`]: async () => {
-    const file = { bytes: table(ROWS), name: 'index.csv' }
+    papers += 1
+    const file = {
+      bytes: Buffer.concat([table(ROWS), Buffer.from(`07-0001-0001,M-${papers},new,1974-06-04,3,1000\n`)]),
+      name: 'index.csv',
+    }
     const { id } = await uploaded<{ id: string }>('/imports', { kind: 'permits', file })
     const { job } = await ask<{ job: string }>('POST', `/imports/${id}/run`)
     await jobDone(job)
   },
   'a rerun of the county': async () => {
-    const { job } = await ask<{ job?: string }>('POST', '/reruns', {})
-    if (job) await jobDone(job)
-    else await wait(20_000)
+    const { id } = await ask<{ id: string }>('POST', '/reruns', {})
+    for (let state = ''; state !== 'done'; await wait(200))
+      ({ state = 'done' } = await ask<{ state?: string }>('GET', `/reruns/${id}`))
   },
   'every export, twice': async () => {
     for (const what of [
