@@ -1,5 +1,5 @@
 import type { PlainDate } from '../base/plain-date.ts'
-import { AWAITS, type DecisionAction } from '../records/decision.ts'
+import { AWAITS, type DecisionAction, isWaiver, type Waiver } from '../records/decision.ts'
 import { ACTOR_OF, type Act } from './acts.ts'
 import { type Detail, detailOf, type OpenPart, openPart } from './detail.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
@@ -42,6 +42,9 @@ export type OpenItem = {
   readonly due: PlainDate | null
 }
 
+/** Something that the inspection left out and that the county does without, for one of the reasons of a list. */
+export type WaivedItem = OpenItem & { readonly waiver: Waiver }
+
 /** A discrepancy as the status sees it: what it is, and what a reviewer has done about it. */
 export type Standing = {
   readonly discrepancy: Discrepancy
@@ -61,6 +64,8 @@ export type ParcelStatus = {
   readonly word: StatusWord
   /** What is open, those who must act first. The word follows from them. */
   readonly items: readonly OpenItem[]
+  /** What nobody looked at, and the county waived: no longer open, and always told. */
+  readonly waived: readonly WaivedItem[]
 }
 
 /**
@@ -74,7 +79,10 @@ export function statusOf(input: StatusInput): ParcelStatus {
     .map(itemOf)
     .filter(toldOnce)
     .sort((a, b) => ITEM_STATES.indexOf(a.state) - ITEM_STATES.indexOf(b.state))
-  return { word: wordFor(input, items), items }
+  const waived = input.standing.flatMap((it) =>
+    it.decided !== null && isWaiver(it.decided) ? [{ ...itemOf(it), waiver: it.decided }] : [],
+  )
+  return { word: wordFor(input, items), items, waived }
 }
 
 /** What the file contradicts itself on is one thing to whoever reads a status, however many figures it touches. */

@@ -1,8 +1,4 @@
 /**
- * What a reviewer can do about a discrepancy. Two of them close it (`correct-record`, `accept`); two leave something
- * for the owner to do and one for the firm, and until that shows in the file the matter stays open.
- */
-/**
  * Why a step of an inspection is done without: a closed list, since an agent or an owner reads it. What the reviewer adds in
  * their own words stays with the county.
  */
@@ -14,6 +10,10 @@ export const WAIVERS = [
 ] as const
 export type Waiver = (typeof WAIVERS)[number]
 
+/**
+ * What a reviewer can do about a discrepancy. The waivers and two more close it (`correct-record`, `accept`); two leave
+ * something for the owner to do and one for the firm, and until that shows in the file the matter stays open.
+ */
 export const DECISION_ACTIONS = [
   'correct-record',
   'accept',

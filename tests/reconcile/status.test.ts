@@ -5,8 +5,10 @@ import { DISCREPANCY_KINDS, type DiscrepancyKind, SEVERITIES } from '../../src/r
 import type { Outcome } from '../../src/reconcile/outcome.ts'
 import type { Discrepancy } from '../../src/reconcile/reconcile.ts'
 import { STATUS_WORDS, type Standing, type StatusInput, statusOf } from '../../src/reconcile/status.ts'
-import { DECISION_ACTIONS, type DecisionAction } from '../../src/records/decision.ts'
+import { DECISION_ACTIONS, type DecisionAction, WAIVERS } from '../../src/records/decision.ts'
 import { partOnRecord, SYSTEM } from '../../src/records/part.ts'
+import { statusWords, VOICES } from '../../src/words/agent/status.ts'
+import { LANGUAGES } from '../../src/words/language.ts'
 
 const outcome = (over: Partial<Outcome> = {}): Outcome => ({
   check: 'material',
@@ -157,4 +159,26 @@ test('the word follows from the items: it reassures only where nothing is open, 
       expect(items.some(({ state }) => state === 'owner-must-act')).toBe(word === 'action-needed')
     }),
   )
+})
+
+test.each(WAIVERS)(
+  'what the county waives (%s) is no longer open, and is never passed over in silence',
+  (waiver) => {
+    const status = statusOf(
+      at({}, standing('inspection-incomplete', waiver), standing('material-differs', 'accept')),
+    )
+    expect([status.word, status.items]).toEqual(['resolved', []])
+    expect(status.waived.map((it) => [it.kind, it.waiver])).toEqual([['inspection-incomplete', waiver]])
+    for (const language of LANGUAGES) {
+      const told = statusWords(status, language)
+      expect(told.sentence).toBe(VOICES[language].resolvedByWaiver)
+      expect(told.waived.map(({ why }) => why)).toEqual([VOICES[language].decided[waiver]])
+    }
+  },
+)
+
+test('what is resolved without a waiver says so', () => {
+  const status = statusOf(at({}, standing('material-differs', 'accept')))
+  expect(status.waived).toEqual([])
+  expect(statusWords(status, 'en').sentence).toBe(VOICES.en.sentence.resolved)
 })

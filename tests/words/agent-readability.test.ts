@@ -60,7 +60,7 @@ type Grouped = ReadonlyMap<string, ReadonlySet<string>>
  * other part in it: what is measured is the sentence and not the luck of a noun.
  */
 function sentencesIn(language: Language): Grouped {
-  const { sentence, state, says, act, decided } = VOICES[language]
+  const { sentence, resolvedByWaiver, state, says, act, decided } = VOICES[language]
   const { how, more, moreReviewing, notes, notLookedFor, notReached, leftOut, ...text } =
     LETTER_COPY[language]
   const item = (kind: OpenItem['kind'], part: OpenPart, detail: Detail): OpenItem => ({
@@ -76,7 +76,15 @@ function sentencesIn(language: Language): Grouped {
     const sentences = said.filter((it) => it !== null).filter(isSentence)
     if (sentences.length > 0) groups.set(name, new Set([...(groups.get(name) ?? []), ...sentences]))
   }
-  const single = { sentence, state, decided, how, since: SINCE_WORDS[language], text }
+  const single = {
+    sentence,
+    waived: { resolvedByWaiver },
+    state,
+    decided,
+    how,
+    since: SINCE_WORDS[language],
+    text,
+  }
   for (const [name, all] of Object.entries(single))
     for (const [key, it] of Object.entries(all)) add(`${name} ${key}`, [it].flat())
   for (const count of [1, 2, 12]) add(`counts ${count}`, [more(count), moreReviewing(count), notes(count)])

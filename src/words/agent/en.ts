@@ -41,6 +41,7 @@ export const EN: AgentVoice = {
     resolved: ours`The county has reviewed and resolved every difference. No action is needed.`,
     matches: ours`The last inspection matches the county’s record.`,
   },
+  resolvedByWaiver: ours`The county has reviewed every difference. It waived part of the inspection.`,
   state: {
     'owner-must-act': ours`The owner must act`,
     'inspector-must-measure': ours`An inspector must inspect again`,

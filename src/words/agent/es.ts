@@ -40,6 +40,7 @@ export const ES: AgentVoice = {
     resolved: ours`El condado revisó y resolvió cada diferencia. No hay que hacer nada.`,
     matches: ours`La última inspección coincide con el registro del condado.`,
   },
+  resolvedByWaiver: ours`El condado revisó cada diferencia. Dispensó una parte de la inspección.`,
   state: {
     'owner-must-act': ours`El dueño debe actuar`,
     'inspector-must-measure': ours`Un inspector debe volver`,

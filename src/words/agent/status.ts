@@ -17,22 +17,31 @@ export type ItemTold = {
   readonly due: PlainDate | null
 }
 
+/** What the county waived, as anybody may read it. */
+export type WaivedTold = { readonly about: OurText; readonly says: OurText; readonly why: OurText }
+
 export type StatusTold = {
   readonly word: StatusWord
   /** The word as people read it. */
   readonly title: OurText
   readonly sentence: OurText
   readonly items: readonly ItemTold[]
+  readonly waived: readonly WaivedTold[]
 }
 
 /** A parcel's status in words, for everybody who may ask for it. */
-export function statusWords({ word, items }: ParcelStatus, language: Language): StatusTold {
+export function statusWords({ word, items, waived }: ParcelStatus, language: Language): StatusTold {
   const voice = VOICES[language]
   return {
     word,
     title: voice.word[word],
-    sentence: voice.sentence[word],
+    sentence: word === 'resolved' && waived.length > 0 ? voice.resolvedByWaiver : voice.sentence[word],
     items: items.map((item) => itemWords(item, language)),
+    waived: waived.map((item) => ({
+      about: voice.part(item.part),
+      says: voice.says[item.kind](item),
+      why: voice.decided[item.waiver],
+    })),
   }
 }
 

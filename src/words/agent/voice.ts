@@ -12,6 +12,8 @@ import type { OurText } from '../../records/whose.ts'
 export type AgentVoice = {
   readonly word: { readonly [W in StatusWord]: OurText }
   readonly sentence: { readonly [W in StatusWord]: OurText }
+  /** The sentence of `resolved` where the county did without a part of the inspection. */
+  readonly resolvedByWaiver: OurText
   readonly state: { readonly [S in ItemState]: OurText }
   /** The name of a part at the head of a line. */
   readonly part: (part: OpenPart) => OurText

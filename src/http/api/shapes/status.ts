@@ -17,12 +17,22 @@ const item = z
   })
   .meta({ id: 'OpenItem', description: 'One thing that is open, whose turn it is, and what is required' })
 
+const waived = z
+  .object({
+    kind: z.enum(DISCREPANCY_KINDS),
+    about: z.string().meta({ description: 'The part, by a name of ours' }),
+    says: z.string(),
+    why: z.string().meta({ description: 'Why the county waived it, from a fixed list' }),
+  })
+  .meta({ id: 'WaivedItem', description: 'One thing that was not inspected and that the county waived' })
+
 export const status = z
   .object({
     word: z.enum(STATUS_WORDS),
     title: z.string().meta({ description: 'The word as people read it' }),
     sentence: z.string(),
     items: z.array(item).meta({ description: 'What is open; those who must act come first' }),
+    waived: z.array(waived).meta({ description: 'What was not inspected, where the county waived it' }),
     asOf: day,
   })
   .meta({
@@ -44,13 +54,14 @@ export const status = z
             due: null,
           },
         ],
+        waived: [],
         asOf: '2026-11-25',
       },
     ],
   })
 
 export function presentStatus(dated: DatedStatus, language: Language = 'en'): z.output<typeof status> {
-  const { word, title, sentence, items } = statusWords(dated, language)
+  const { word, title, sentence, items, waived } = statusWords(dated, language)
   return {
     word,
     title,
@@ -63,6 +74,7 @@ export function presentStatus(dated: DatedStatus, language: Language = 'en'): z.
       required,
       due,
     })),
+    waived: waived.map((it, at) => ({ kind: dated.waived[at]!.kind, ...it })),
     asOf: dated.asOf,
   }
 }

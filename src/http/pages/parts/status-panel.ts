@@ -8,12 +8,19 @@ const COPY: {
   readonly [L in Language]: {
     readonly status: string
     readonly open: string
+    readonly waived: string
     readonly asOf: string
     readonly by: string
   }
 } = {
-  en: { status: 'Status', open: 'What is open', asOf: 'As of', by: 'By' },
-  es: { status: 'Estado', open: 'Qué está pendiente', asOf: 'Al día', by: 'Antes del' },
+  en: { status: 'Status', open: 'What is open', waived: 'What was not inspected', asOf: 'As of', by: 'By' },
+  es: {
+    status: 'Estado',
+    open: 'Qué está pendiente',
+    waived: 'Qué no se inspeccionó',
+    asOf: 'Al día',
+    by: 'Antes del',
+  },
 }
 
 /** A status in words and the day it speaks of, as the API tells it too. */
@@ -21,7 +28,7 @@ export type StatusShown = StatusTold & { readonly asOf: string }
 
 /** The word, the sentence, what is open and whose turn it is, as of when. */
 export function statusPanel(status: StatusShown, language: Language = 'en'): Html {
-  const { word, title, sentence, items } = status
+  const { word, title, sentence, items, waived } = status
   const copy = COPY[language]
   return html`
     <section class="status ${word}" aria-label="${copy.status}">
@@ -45,6 +52,23 @@ export function statusPanel(status: StatusShown, language: Language = 'en'): Htm
                 `,
             )}
           </ol>
+        `
+      }
+      ${
+        waived.length > 0 &&
+        html`
+          <h2>${copy.waived}</h2>
+          <ul class="outstanding">
+            ${waived.map(
+              ({ about, says, why }) =>
+                html`
+                  <li>
+                    <p><b>${about}.</b> ${says}</p>
+                    <p class="next">${why}</p>
+                  </li>
+                `,
+            )}
+          </ul>
         `
       }
       <p class="soft">${copy.asOf} ${day(status.asOf, language)}.</p>
