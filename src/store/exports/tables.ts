@@ -31,10 +31,12 @@ const DISCREPANCY_POSITION = `(
     and (c ->> 'key' = d.body #>> '{outcome,subject,key}' or c ->> 'label' = d.body #>> '{outcome,subject,label}')
   limit 1)`
 
+const quoted = (sentence: string): string => `'${sentence.replaceAll("'", "''")}'`
+
 /** The status sentence for each word, as people read it. */
-const SENTENCES = STATUS_WORDS.map(
-  (word) => `when '${word}' then '${VOICES.en.sentence[word].replaceAll("'", "''")}'`,
-).join(' ')
+const SENTENCE = `case
+  when s.word = 'resolved' and s.body -> 'waived' <> '[]' then ${quoted(VOICES.en.resolvedByWaiver)}
+  ${STATUS_WORDS.map((word) => `when s.word = '${word}' then ${quoted(VOICES.en.sentence[word])}`).join('\n  ')} end`
 
 const PARCELS: ExportTable = {
   id: 'p.id',
@@ -47,7 +49,7 @@ const PARCELS: ExportTable = {
       'array(select a.number from parcel_alias a where a.county = p.county and a.parcel = p.id order by a.number)',
     ),
     plain('status', 's.word'),
-    text('says', `case s.word ${SENTENCES} end`),
+    text('says', SENTENCE),
     plain('statusDerivedAt', instant('s.derived_at')),
     plain('statusGoodUntil', 's.good_until'),
     plain('id', 'p.id'),

@@ -35,7 +35,7 @@ export function statusWords({ word, items, waived }: ParcelStatus, language: Lan
   return {
     word,
     title: voice.word[word],
-    sentence: word === 'resolved' && waived.length > 0 ? voice.resolvedByWaiver : voice.sentence[word],
+    sentence: statusSentence({ word, waived }, language),
     items: items.map((item) => itemWords(item, language)),
     waived: waived.map((item) => ({
       about: voice.part(item.part),
@@ -44,6 +44,12 @@ export function statusWords({ word, items, waived }: ParcelStatus, language: Lan
     })),
   }
 }
+
+/** A status in one sentence, the same wherever it is told. */
+export const statusSentence = ({ word, waived }: Omit<ParcelStatus, 'items'>, language: Language): OurText =>
+  word === 'resolved' && waived.length > 0
+    ? VOICES[language].resolvedByWaiver
+    : VOICES[language].sentence[word]
 
 export function itemWords(item: OpenItem, language: Language): ItemTold {
   const voice = VOICES[language]

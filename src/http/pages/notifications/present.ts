@@ -1,9 +1,9 @@
-import type { StatusWord } from '../../../reconcile/status.ts'
+import type { ParcelStatus, StatusWord } from '../../../reconcile/status.ts'
 import type { NotificationKept } from '../../../store/deliveries.ts'
 
 export type ChangeLine = {
   readonly parcel: string
-  readonly now: StatusWord
+  readonly now: Omit<ParcelStatus, 'items'>
   /** Null where there was no status before. */
   readonly before: StatusWord | null
   readonly at: Date
@@ -14,9 +14,9 @@ export function presentChange({ parcelNumber, body, madeAt }: NotificationKept):
   const { data } = JSON.parse(body) as {
     readonly data: {
       readonly before: StatusWord | null
-      readonly status: { readonly word: StatusWord }
+      readonly status: Omit<ParcelStatus, 'items'>
     }
   }
   const { before, status } = data
-  return { parcel: parcelNumber, now: status.word, before, at: madeAt }
+  return { parcel: parcelNumber, now: status, before, at: madeAt }
 }

@@ -1,5 +1,5 @@
 import type { Subscription } from '../../../store/subscriptions.ts'
-import { VOICES } from '../../../words/agent/status.ts'
+import { statusSentence, VOICES } from '../../../words/agent/status.ts'
 import { type CopyIn, inLanguage } from '../../../words/copy.ts'
 import type { Language } from '../../../words/language.ts'
 import { formButton } from '../account/form-button.ts'
@@ -122,11 +122,11 @@ export function changesView(county: string, changes: readonly ChangeLine[], lang
         ({ parcel, now, before, at }) => html`
           <li>
             <a href="${parcelPath(county, parcel)}"><span class="number">${parcel}</span></a>${' '}
-            <b>${VOICES[language].word[now]}</b>, ${dayAt(at, language)}.${' '}
+            <b>${VOICES[language].word[now.word]}</b>, ${dayAt(at, language)}.${' '}
             <span class="soft">
               ${before === null ? copy.first : copy.before(VOICES[language].word[before])}
             </span>
-            <p>${VOICES[language].sentence[now]}</p>
+            <p>${statusSentence(now, language)}</p>
           </li>
         `,
       )}

@@ -1,4 +1,4 @@
-import { VOICES } from '../../../words/agent/status.ts'
+import { statusSentence, VOICES } from '../../../words/agent/status.ts'
 import { type Html, html } from '../html.ts'
 import { briefPath, differenceAnchor } from '../layout/addresses.ts'
 import { lettersPart } from '../letter/view.ts'
@@ -55,7 +55,7 @@ export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
     <div class="abreast">
       <section class="status ${status.word}" aria-label="Status">
         <p class="word">${VOICES.en.word[status.word]}</p>
-        <p>${VOICES.en.sentence[status.word]}</p>
+        <p>${statusSentence(status, 'en')}</p>
         <p class="soft">As of ${day(status.asOf)}.</p>
         <p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p>
       </section>
