@@ -87,7 +87,7 @@ export const EN: AgentVoice = {
         : item.detail.occasion === 'today'
           ? ours`${The(item.part)} is closer to the well than a new one could be today. ${NOW}`
           : item.detail.source === 'from-memory'
-            ? ours`${The(item.part)} is closer to the well than a rule is thought to allow.`
+            ? ours`${The(item.part)} may be too close to the well. The county has not verified that rule.`
             : ours`${The(item.part)} is closer to the well than the rule allows.`,
     'lender-distance-short': ({ part }) => ours`${The(part)} is closer to the well than some lenders allow.`,
     'bedrooms-above-design': () => ours`The house has more bedrooms than its septic system was designed for.`,
