@@ -5,7 +5,7 @@ import { type Found, matches } from './found.ts'
 const FRACTION = String.raw`\d+\s*/\s*\d+`
 const AMOUNT = String.raw`(?:\d{1,3}(?:,\d{3})+|\d+(?:\.\d+)?)(?:[\s-]+${FRACTION}|[¼½¾⅛⅜⅝⅞])?|${FRACTION}|[¼½¾]`
 const FOOT_MARK =
-  String.raw`(?:['’‘′´` +
+  `(?:['’‘′´` +
   '`' +
   String.raw`]|\s?(?:feet|foot|ft|lf|l\.f|lin\.?\s*ft|lineal\s*f(?:ee)?t|linear\s*f(?:ee)?t)\b\.?)`
 const INCH_MARK = String.raw`(?:["”“″]|['’‘′´]{2}|\s?(?:inches|inch|ins?)\b\.?)`
