@@ -1,6 +1,7 @@
 import { MEASURE_NAMES, SYSTEM_FIELDS } from '../catalog/catalog.ts'
 import { printGal } from '../measure/print/gallons.ts'
 import type { AsBuilt, AsBuiltComponent, Claim, Origin } from '../records/as-built.ts'
+import type { Segments } from '../records/segments.ts'
 import { fieldNoun } from '../words/fields.ts'
 
 /** How far a line of the record can be relied on. */
@@ -37,7 +38,7 @@ function line(component: string | null, what: string, claim: Claim<unknown>): re
           what,
           says: inWords(claim.value),
           sureness: claim.origin.source.kind === 'correction' ? 'corrected' : 'confirmed',
-          origins: [claim.origin],
+          origins: [claim.origin, ...(claim.also ?? [])],
         },
       ]
     case 'unreadable':
@@ -59,6 +60,7 @@ function line(component: string | null, what: string, claim: Claim<unknown>): re
 
 /** As the paper has it where it was written down, else the plain value. */
 export function inWords(value: unknown): string {
+  if (Array.isArray(value)) return value.map(inWords).join('; ')
   if (typeof value !== 'object' || value === null) return String(value).replaceAll('-', ' ')
   if ('asWritten' in value) return String(value.asWritten)
   if ('gal' in value) return printGal(Number(value.gal))
@@ -72,6 +74,11 @@ export function inWords(value: unknown): string {
     const where =
       sideWords ?? (side === 'away' ? 'away from the house' : side === 'toward' ? 'on the house side' : null)
     return `A ${inWords(a)}, B ${inWords(b)}${where ? `, ${where}` : ', side not said'}`
+  }
+  if ('from' in value && 'to' in value) {
+    const { from, to, material, pipeDiameter } = value as Segments[number]
+    const what = [material, pipeDiameter].filter((it) => it !== null).map(inWords)
+    return [`${inWords(from)} to ${inWords(to)}`, ...what].join(', ')
   }
   return JSON.stringify(value)
 }

@@ -32,12 +32,22 @@ export const CATALOG = {
 } as const
 export type Place = keyof typeof CATALOG
 
-/** A field by its path within its place: `tie.a`. */
+/** A field by its path within its place: `tie.a`; of one of several rows `segments.0.from`, of each `segments.from`. */
 export function fieldAt(place: Place, path: string): Field | undefined {
-  const [name = '', part] = path.split('.')
+  const { name, part, row } = pathOf(path)
   const field = own(CATALOG[place], name)
   if (part === undefined) return field
-  return field?.value === 'group' ? own(field.parts, part) : undefined
+  if (field?.value === 'rows') return own(field.parts, part)
+  return field?.value === 'group' && row === undefined ? own(field.parts, part) : undefined
+}
+
+/** `segments.0.from`: the field, which of its rows, and which part of it. */
+export function pathOf(path: string): { readonly name: string; readonly row?: number; readonly part?: string } {
+  const [name = '', second, third] = path.split('.')
+  if (second === undefined) return { name }
+  return /^\d+$/.test(second)
+    ? { name, row: Number(second), ...(third === undefined ? {} : { part: third }) }
+    : { name, part: second }
 }
 
 const own = (fields: Fields, name: string): Field | undefined =>

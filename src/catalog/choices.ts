@@ -21,6 +21,33 @@ export const MATERIALS = [
 ] as const
 export type Material = (typeof MATERIALS)[number]
 
+/** Where the distances along a line are measured from. `far-end`: where the line ends, at the tank, the box or the field. */
+export const LINE_STARTS = [
+  'house-wall',
+  'cleanout',
+  'tank',
+  'pump-chamber',
+  'distribution-box',
+  'far-end',
+] as const
+export type LineStart = (typeof LINE_STARTS)[number]
+
+/** What a camera sees wrong in a line. */
+export const LINE_DEFECTS = [
+  'crack',
+  'break',
+  'collapse',
+  'deformation',
+  'offset-joint',
+  'open-joint',
+  'root-intrusion',
+  'sag',
+  'corrosion',
+  'blockage',
+  'leak',
+] as const
+export type LineDefect = (typeof LINE_DEFECTS)[number]
+
 export const VESSEL_SHAPES = [
   'rectangular',
   'vertical-cylinder',

@@ -21,6 +21,7 @@ import {
   WITH_OUTLET,
 } from './kinds.ts'
 import { FIX } from './places.ts'
+import { DEFECTS } from './stretches.ts'
 import { CAMERA, DEPTH, GROUND, INSIDE, INVERT } from './ways.ts'
 
 const INSIDE_A_TANK = [{ kinds: VESSELS }] as const
@@ -217,6 +218,7 @@ export const FOUND = {
     section: 'state',
     on: [{ kinds: COMPONENT_KINDS }],
   },
+  defects: DEFECTS,
   lidSecured: {
     value: 'flag',
     by: 'inspection',

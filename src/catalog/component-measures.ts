@@ -2,6 +2,7 @@ import { MATERIALS, RUNS, VESSEL_SHAPES } from './choices.ts'
 import type { Fields } from './field.ts'
 import { BAFFLES, COMPONENT_KINDS, FIELDS_OF_SOIL, LINES, OPENINGS, PITS, VESSELS } from './kinds.ts'
 import { TIE } from './places.ts'
+import { MEASURED_FROM, SEGMENTS } from './stretches.ts'
 import { COVER, DEPTH, GROUND, INSIDE, INVERT, PIT, RULE } from './ways.ts'
 
 /**
@@ -98,6 +99,8 @@ export const MEASURES = {
       { kinds: ['distribution-box'], plausible: [0.5, 8] },
     ],
   },
+  measuredFrom: MEASURED_FROM,
+  segments: SEGMENTS,
   width: {
     value: 'length',
     unit: 'ft',

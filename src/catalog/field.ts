@@ -78,6 +78,8 @@ type Value =
   | { readonly value: 'choices'; readonly choices: readonly string[]; readonly default: readonly string[] }
   /** Several facts that are nothing by themselves: a tie, a fix, the reference corners. */
   | { readonly value: 'group'; readonly parts: Fields }
+  /** A group as often as it is there, in the order in which it is written: the stretches of a line. */
+  | { readonly value: 'rows'; readonly most: number; readonly parts: Fields }
 
 export type Fields = { readonly [name: string]: Field }
 export type FieldOf<V extends Field['value']> = Extract<Field, { readonly value: V }>

@@ -28,7 +28,9 @@ export type ValueOf<F, L, V, T = string> = F extends { value: 'length' | 'level'
                     ? readonly C[]
                     : F extends { value: 'group'; parts: infer P }
                       ? RecordOf<P, L, V, T>
-                      : never
+                      : F extends { value: 'rows'; parts: infer P }
+                        ? readonly RecordOf<P, L, V, T>[]
+                        : never
 
 /** A record of fields: null where a field may be left out and was. */
 export type RecordOf<Fs, L, V, T = string> = {

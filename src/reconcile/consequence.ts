@@ -1,5 +1,6 @@
 import { type ComponentKind, isAbsorption, isLine } from '../catalog/kinds.ts'
 import type { Act } from './acts.ts'
+import { FAILING_DEFECTS } from './failing.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
 import type { Outcome, Remeasurement } from './outcome.ts'
 import type { Reason } from './reason.ts'
@@ -199,6 +200,10 @@ function poor(reason: Reason): Consequence {
       return consequence('action', 'keep-off')
     case 'metal-age':
       return consequence('review', 'decide-on-metal-tank')
+    case 'defect':
+      return FAILING_DEFECTS.includes(reason.seen)
+        ? consequence('action', 'repair-or-replace')
+        : consequence('review', 'decide-on-repair')
     case 'condition':
       switch (reason.seen) {
         case 'leaking':

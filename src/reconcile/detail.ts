@@ -1,4 +1,4 @@
-import type { Condition } from '../catalog/choices.ts'
+import type { Condition, LineDefect, LineStart } from '../catalog/choices.ts'
 import type { ComponentKind } from '../catalog/kinds.ts'
 import type { Part } from '../records/part.ts'
 import type { OurText } from '../records/whose.ts'
@@ -11,7 +11,8 @@ import { isDecided } from './consequence.ts'
 import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
 import type { Outcome } from './outcome.ts'
-import type { Sign } from './reason.ts'
+import type { Reason, Sign } from './reason.ts'
+import type { Span } from './reason-of-line.ts'
 
 /** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */
 export type OpenPart = {
@@ -47,6 +48,10 @@ export type Detail = {
   readonly readAgain: boolean
   /** Of a measurement that can't tell: what it was held against. */
   readonly against: 'record' | 'code' | null
+  /** What a camera saw wrong in a line. */
+  readonly defect: LineDefect | null
+  /** Of a line, the piece that it is about, in feet from where it is measured; null for the whole of it. */
+  readonly stretch: (Span & { readonly start: LineStart | null }) | null
   /** What a part is too near to. */
   readonly nearTo: 'well' | 'building' | null
 }
@@ -85,6 +90,8 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   device: reason.is === 'equipment' ? reason.device : null,
   step: reason.is === 'protocol' ? reason.step : null,
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
+  defect: reason.is === 'defect' ? reason.seen : null,
+  stretch: stretchOf(reason),
   nearTo: reason.is === 'setback' ? reason.to : null,
   source: 'source' in reason ? reason.source : null,
   against:
@@ -94,3 +101,11 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
         ? 'record'
         : null,
 })
+
+function stretchOf(reason: Reason): Detail['stretch'] {
+  if (reason.is === 'defect') return { from: reason.at, to: reason.to, start: reason.start }
+  const [first, ...more] = reason.is === 'stretches' ? reason.changed : []
+  return reason.is !== 'stretches' || first === undefined
+    ? null
+    : { from: first.from, to: (more.at(-1) ?? first).to, start: reason.start }
+}

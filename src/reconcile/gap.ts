@@ -1,6 +1,6 @@
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
-import type { NotReachedReason } from '../catalog/choices.ts'
+import type { LineStart, NotReachedReason } from '../catalog/choices.ts'
 import type { Issue } from '../measure/issue.ts'
 import type { Part } from '../records/part.ts'
 import type { PaperText } from '../records/whose.ts'
@@ -25,6 +25,13 @@ export type Gap =
       readonly claims: readonly { readonly value: Shown; readonly permit: string }[]
     }
   | { readonly gap: 'not-measured'; readonly things: readonly Thing[]; readonly part: Part }
+  /** Record and inspection measure along a line from different ends, so that their stretches can't be laid side by side. */
+  | {
+      readonly gap: 'other-start'
+      readonly part: Part
+      readonly recorded: LineStart
+      readonly found: LineStart
+    }
   | { readonly gap: 'no-dimensions'; readonly part: Part; readonly where: 'inspection' | 'record' }
   | { readonly gap: 'impossible'; readonly part: Part; readonly issues: readonly Issue[] }
   | { readonly gap: 'not-looked-for'; readonly part: Part }

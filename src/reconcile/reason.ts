@@ -10,6 +10,7 @@ import type { AgainstLeast, Occasion } from './asked-of-code.ts'
 import type { Aside, Gap, RuleGap } from './gap.ts'
 import type { Quantity } from './quantity.ts'
 import type { ReasonOfBuilding } from './reason-of-building.ts'
+import type { ReasonOfLine } from './reason-of-line.ts'
 import type { ReasonOfUse } from './reason-of-use.ts'
 import type { SetbackReason } from './setback-reason.ts'
 
@@ -159,6 +160,7 @@ export type Reason =
       readonly material: { readonly recorded: Material; readonly found: Material } | null
       readonly size: { readonly recorded: Quantity; readonly found: Quantity } | null
     }
+  | ReasonOfLine
   | {
       readonly is: 'replaced-under-permit'
       readonly former: Part

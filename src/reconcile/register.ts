@@ -17,7 +17,9 @@ import { flowTest } from './checks/flow-test.ts'
 import { inspectionCompleteness } from './checks/inspection-completeness.ts'
 import { level } from './checks/level.ts'
 import { lid } from './checks/lid.ts'
+import { lineDefects } from './checks/line-defects.ts'
 import { lineMaterial } from './checks/line-material.ts'
+import { lineStretches } from './checks/line-stretches.ts'
 import { loads } from './checks/loads.ts'
 import { material } from './checks/material.ts'
 import { metalTankAge } from './checks/metal-tank-age.ts'
@@ -54,6 +56,7 @@ export const CHECKS: readonly Check[] = [
   requiredFilter,
   componentOnRecord,
   lineMaterial,
+  lineStretches,
   material,
   typeOfComponent,
   position,
@@ -71,6 +74,7 @@ export const CHECKS: readonly Check[] = [
   solids,
   pumpingInterval,
   condition,
+  lineDefects,
   lid,
   top,
   metalTankAge,

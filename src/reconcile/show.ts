@@ -1,10 +1,11 @@
 import type { MeasureName, SystemField } from '../catalog/catalog.ts'
+import type { LineStart } from '../catalog/choices.ts'
 import { MEASURES } from '../catalog/component-measures.ts'
 import type { Field } from '../catalog/field.ts'
 import { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
 import type { StatedLength } from '../measure/parse/length.ts'
 import type { StatedVolume } from '../measure/parse/volume.ts'
-import type { Tie } from '../records/component.ts'
+import type { Measures, Tie } from '../records/component.ts'
 import type { FoundLength } from '../records/quantity.ts'
 import { exactly } from './quantity.ts'
 import type { Shown } from './thing.ts'
@@ -16,6 +17,18 @@ export const showCount = (count: number): Shown => ({ count })
 export const showTie = ({ a, b, side }: Tie<StatedLength> | Tie<FoundLength>): Shown => ({
   ties: [a.ft, b.ft],
   side,
+})
+
+type Segments = NonNullable<Measures<StatedLength>['segments']>
+
+export const showStretches = (segments: Segments, from: LineStart | null): Shown => ({
+  from,
+  stretches: segments.map((it) => ({
+    from: it.from.ft,
+    to: it.to.ft,
+    material: it.material,
+    sizeFt: it.pipeDiameter?.ft ?? null,
+  })),
 })
 
 /** A measure of a component as an answer shows it, by what kind of value the catalog says it is. */
@@ -31,6 +44,8 @@ export function showMeasure(name: MeasureName, value: unknown): Shown {
       return showChoice(value as string)
     case 'length':
       return showLength(value as StatedLength)
+    case 'rows':
+      return showStretches(value as Segments, null)
   }
 }
 

@@ -1,6 +1,6 @@
 import type { PartialDate } from '../base/partial-date.ts'
 import type { MeasureName, SystemField } from '../catalog/catalog.ts'
-import type { Side } from '../catalog/choices.ts'
+import type { LineStart, Material, Side } from '../catalog/choices.ts'
 import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
 import type { Quantity } from './quantity.ts'
@@ -16,6 +16,7 @@ export type Thing =
   | 'presence'
   | 'kind'
   | 'condition'
+  | 'defect'
   | 'cover'
   | 'top'
   | 'level'
@@ -60,7 +61,16 @@ export type Shown =
   | { readonly count: number }
   | { readonly day: PartialDate }
   | { readonly ties: readonly [aFt: number, bFt: number]; readonly side: Side | null }
+  | { readonly stretches: readonly ShownStretch[]; readonly from: LineStart | null }
   /** At most, or more than, so much: how a limit is stated. */
   | { readonly limit: 'at-most' | 'more-than' | 'at-least'; readonly than: Quantity }
   /** A reading taken as usual because nobody measured it: this much, ± half a width. */
   | { readonly usual: Quantity; readonly halfWidth: Quantity; readonly of: 'precast' | 'shell' | 'masonry' }
+
+/** A stretch of a line, from a station to a station in feet, to its end where nobody says how long it is. */
+export type ShownStretch = {
+  readonly from: number
+  readonly to: number | null
+  readonly material: Material | null
+  readonly sizeFt: number | null
+}

@@ -25,7 +25,13 @@ export type Origin = { readonly permit: PermitRef; readonly pointer: string; rea
 
 /** What the file says of one thing: one value, none, one that can't be read, or several that can't all be true. */
 export type Claim<T> =
-  | { readonly state: 'stated'; readonly value: T; readonly origin: Origin }
+  | {
+      readonly state: 'stated'
+      readonly value: T
+      readonly origin: Origin
+      /** The other papers of a list that several wrote: the stretches of a line. */
+      readonly also?: readonly Origin[]
+    }
   | { readonly state: 'silent' }
   | { readonly state: 'unreadable'; readonly note: PaperText; readonly origin: Origin }
   | {

@@ -1,7 +1,7 @@
 import { isBy } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import { SYSTEM_FIELDS } from '../catalog/catalog.ts'
-import { isAbsorption } from '../catalog/kinds.ts'
+import { isAbsorption, isLine } from '../catalog/kinds.ts'
 import { PERMIT_FIELDS } from '../catalog/permit-fields.ts'
 import type {
   AsBuilt,
@@ -17,6 +17,7 @@ import { type Folded, foldedInOrder } from './in-order.ts'
 import { partOnRecord, SYSTEM } from './part.ts'
 import type { FiledPermit, StatedComponent } from './permit.ts'
 import { claimsOf, newComponent, refOf, systemClaim } from './permit-claims.ts'
+import { laidOver } from './segments.ts'
 
 type Draft = { components: AsBuiltComponent[]; contradictions: Contradiction[] }
 
@@ -99,6 +100,7 @@ function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponen
       install(draft, permit, stated, index)
       break
     case 'replace':
+      if (isInPart(stated)) return foldComponent(draft, permit, { ...stated, action: 'alter' }, index)
       replace(draft, permit, stated, index)
       break
     case 'alter':
@@ -120,6 +122,10 @@ function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponen
     }
   }
 }
+
+/** Who replaces a line from one station to another, and says nothing of the rest of it, leaves the rest in the ground. */
+const isInPart = ({ kind, segments, material, length }: StatedComponent): boolean =>
+  isLine(kind) && (segments ?? null) !== null && material === null && length === null
 
 /**
  * A repair that installs a field, and says nothing of the one that is there, may have put it beside the old one or in its
@@ -237,12 +243,16 @@ function overlay(
   what: 'altered' | 'mentioned' | 'installed',
 ): AsBuiltComponent {
   const said = claimsOf(permit, stated, index)
-  const measures = Object.fromEntries(
+  const merged = Object.fromEntries(
     Object.entries(target.measures).map(([name, claim]) => [
       name,
       merge<unknown>(claim, said.measures[name as keyof typeof said.measures]),
     ]),
   ) as AsBuiltComponent['measures']
+  const measures =
+    what === 'altered'
+      ? { ...merged, segments: laidOver(target.measures.segments, said.measures.segments) }
+      : merged
   return {
     ...target,
     measures,

@@ -37,10 +37,10 @@ const originAt = (permit: FiledPermit, pointer: string): Origin => ({
 })
 
 /** What a permit says at a pointer: the value, that it can't be read, or nothing. */
-export function claimAt<T>(permit: FiledPermit, pointer: string, value: T | null): Claim<T> {
+export function claimAt<T>(permit: FiledPermit, pointer: string, value: T | null | undefined): Claim<T> {
   const lost = permit.record.unreadable.find((entry) => entry.pointer === pointer)
   if (lost) return { state: 'unreadable', note: lost.note, origin: originAt(permit, pointer) }
-  return value === null ? SILENT : statedClaim(value, originAt(permit, pointer))
+  return value === null || value === undefined ? SILENT : statedClaim(value, originAt(permit, pointer))
 }
 
 export const systemClaim = <Name extends SystemField>(permit: FiledPermit, name: Name): AsBuilt[Name] =>

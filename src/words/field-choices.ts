@@ -10,6 +10,10 @@ import {
   type Ground,
   LEFT_OUT_REASONS,
   type LeftOutReason,
+  LINE_DEFECTS,
+  LINE_STARTS,
+  type LineDefect,
+  type LineStart,
   MATERIALS,
   NOT_REACHED_REASONS,
   type NotReachedReason,
@@ -52,6 +56,29 @@ export const SHAPE_WORDS = headed(SHAPE_NOUNS)
 export const MATERIAL_WORDS = { ...headed(MATERIAL_NOUNS), other: 'Other' }
 
 export const CONDITION_NAMES = headed(CONDITION_WORDS)
+
+export const DEFECT_WORDS: { readonly [D in LineDefect]: string } = {
+  crack: 'Crack',
+  break: 'Broken pipe',
+  collapse: 'Collapsed pipe',
+  deformation: 'Pressed out of round',
+  'offset-joint': 'Offset joint',
+  'open-joint': 'Open joint',
+  'root-intrusion': 'Roots',
+  sag: 'Sag that holds water',
+  corrosion: 'Corrosion',
+  blockage: 'Blockage',
+  leak: 'Leak',
+}
+
+export const START_WORDS: { readonly [S in LineStart]: string } = {
+  'house-wall': 'House wall',
+  cleanout: 'Cleanout',
+  tank: 'Tank',
+  'pump-chamber': 'Pump chamber',
+  'distribution-box': 'Distribution box',
+  'far-end': 'Its far end',
+}
 
 export const OUTCOME_WORDS: { readonly [O in SearchOutcome]: string } = {
   found: 'Found',
@@ -194,6 +221,8 @@ const TABLES = new Map<readonly unknown[], { readonly [choice: string]: string }
   [VESSEL_SHAPES, SHAPE_WORDS],
   [MATERIALS, MATERIAL_WORDS],
   [CONDITIONS, CONDITION_NAMES],
+  [LINE_STARTS, START_WORDS],
+  [LINE_DEFECTS, DEFECT_WORDS],
   [SEARCH_OUTCOMES, OUTCOME_WORDS],
   [SEARCH_METHODS, SEARCH_WORDS],
   [NOT_REACHED_REASONS, NOT_REACHED_WORDS],

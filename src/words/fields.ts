@@ -1,4 +1,4 @@
-import { type CATALOG, fieldAt, type Place } from '../catalog/catalog.ts'
+import { type CATALOG, fieldAt, type Place, pathOf } from '../catalog/catalog.ts'
 import { useOn } from '../catalog/field.ts'
 import type { ComponentKind } from '../catalog/kinds.ts'
 import { KIND_WORDS } from './field-choices.ts'
@@ -17,7 +17,7 @@ type VariantsOf<F> = F extends { on: readonly (infer U)[] }
     : never
   : never
 type WordsOf<F> = FieldWords &
-  (F extends { value: 'group'; parts: infer P } ? { readonly parts: TableOf<P> } : unknown) &
+  (F extends { value: 'group' | 'rows'; parts: infer P } ? { readonly parts: TableOf<P> } : unknown) &
   ([VariantsOf<F>] extends [never] ? unknown : { readonly on: { readonly [W in VariantsOf<F>]: FieldWords } })
 type TableOf<Fs> = { readonly [N in keyof Fs]: WordsOf<Fs[N]> }
 type Words = { readonly [P in Place]: TableOf<(typeof CATALOG)[P]> }
@@ -109,6 +109,21 @@ export const FIELD_WORDS: Words = {
       label: 'Length',
       on: { inside: { label: 'Inside length' }, each: { label: 'Length', help: 'of each one' } },
     },
+    measuredFrom: {
+      label: 'Distances measured from',
+      ask: 'Where are distances along the line measured from?',
+    },
+    segments: {
+      label: 'Stretches',
+      ask: 'If it is of more than one material or size',
+      help: 'from one distance to another along the line',
+      parts: {
+        from: { label: 'From' },
+        to: { label: 'To' },
+        material: { label: 'Material of this stretch' },
+        pipeDiameter: { label: 'Pipe diameter of this stretch' },
+      },
+    },
     width: {
       label: 'Width',
       on: { inside: { label: 'Inside width' }, each: { label: 'Width', help: 'of each one' } },
@@ -170,6 +185,12 @@ export const FIELD_WORDS: Words = {
     serviceContract: { label: 'Service contract' },
     alarmWorks: { label: 'Alarm', ask: 'Does the alarm work?' },
     condition: { label: 'Condition' },
+    defects: {
+      label: 'Defects along the line',
+      ask: 'Defects, and where the camera saw them',
+      help: 'at one distance, or from it to another',
+      parts: { at: { label: 'At' }, to: { label: 'To, if it goes on' }, seen: { label: 'What you saw' } },
+    },
     conditionWords: { label: 'What you saw' },
     lidSecured: { label: 'Cover secured', ask: 'Is the cover secured (locked, bolted or child-resistant)?' },
     coverMissing: { label: 'Open', ask: 'Is it open, or is its cover broken or missing?' },
@@ -195,7 +216,7 @@ type Entry = FieldWords & {
 
 /** The words of a field by its place: `component`, `tie.a`; for a kind of component where that has words of its own. */
 export function fieldWords(place: Place, path: string, kind?: ComponentKind): FieldWords {
-  const [name = '', part] = path.split('.')
+  const { name, part } = pathOf(path)
   const entry = (FIELD_WORDS[place] as { readonly [name: string]: Entry })[name] ?? { label: path }
   if (part !== undefined) return entry.parts?.[part] ?? entry
   const field = kind === undefined ? undefined : fieldAt(place, name)

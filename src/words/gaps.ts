@@ -5,7 +5,7 @@ import type { Contradiction } from '../records/as-built.ts'
 import type { Part } from '../records/part.ts'
 import type { ParameterName } from '../rules/parameters.ts'
 import { printDate } from './date.ts'
-import { NOT_REACHED_WORDS } from './nouns.ts'
+import { NOT_REACHED_WORDS, START_NOUNS } from './nouns.ts'
 import { isOrAre, the, wasOrWere } from './part.ts'
 import { figure } from './quantity.ts'
 import { RULE_NOUNS } from './rules.ts'
@@ -28,6 +28,8 @@ export function gapWords(it: Gap): string {
       return it.part.kind === 'system'
         ? `the inspection does not give ${listed(it.things.map((thing) => thingOf(thing, it.part)))}`
         : `the inspection does not give the ${listed(it.things.map((thing) => THING_NOUNS[thing]))} of ${the(it.part)}`
+    case 'other-start':
+      return `the record measures along ${the(it.part)} from ${START_NOUNS[it.recorded]}, the inspection from ${START_NOUNS[it.found]}`
     case 'no-dimensions':
       return it.where === 'inspection'
         ? `the inspection has no dimensions of ${the(it.part)}`

@@ -1,6 +1,8 @@
 import type {
   Condition,
   LeftOutReason,
+  LineDefect,
+  LineStart,
   Material,
   NotReachedReason,
   SearchMethod,
@@ -112,6 +114,31 @@ export const CONDITION_WORDS: { readonly [C in Condition]: string } = {
   blocked: 'blocked',
 }
 
+/** What a camera saw wrong, with its article where it has one. */
+export const DEFECT_NOUNS: { readonly [D in LineDefect]: string } = {
+  crack: 'a crack',
+  break: 'a break',
+  collapse: 'a collapse',
+  deformation: 'pipe pressed out of round',
+  'offset-joint': 'an offset joint',
+  'open-joint': 'an open joint',
+  'root-intrusion': 'roots',
+  sag: 'a sag that holds water',
+  corrosion: 'corrosion',
+  blockage: 'a blockage',
+  leak: 'a leak',
+}
+
+/** Where the distances along a line start. */
+export const START_NOUNS: { readonly [S in LineStart]: string } = {
+  'house-wall': 'the house wall',
+  cleanout: 'the cleanout',
+  tank: 'the tank',
+  'pump-chamber': 'the pump chamber',
+  'distribution-box': 'the distribution box',
+  'far-end': 'its far end',
+}
+
 export const SEARCH_NOUNS: { readonly [M in SearchMethod]: string } = {
   excavation: 'digging',
   probe: 'probing',
@@ -141,6 +168,10 @@ const CHOICES: Readonly<Record<string, string>> = {
   ...MATERIAL_NOUNS,
   ...SHAPE_NOUNS,
   ...CONDITION_WORDS,
+  ...DEFECT_NOUNS,
+  'house-wall': 'house wall',
+  cleanout: 'cleanout',
+  'far-end': 'far end',
   found: 'found',
   'not-found': 'searched for and not found',
   backup: 'sewage backed up into the house',

@@ -26,6 +26,8 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'component-presence': 'Is what the record shows in the ground?',
   'component-on-record': 'Is what was found on record?',
   'line-material': 'Is the line the one on record?',
+  'line-stretches': 'Is each stretch of the line the one on record?',
+  'line-defects': 'Is the line whole where the camera saw it?',
   material: 'Is it made of what the record says?',
   'type-of-component': 'Is it the type the record says?',
   position: 'Is it where the ties put it?',

@@ -16,6 +16,7 @@ import {
   requires,
 } from './reasons-of-building.ts'
 import { protocolWords } from './reasons-of-inspecting.ts'
+import { defectWords, stretchesWords } from './reasons-of-line.ts'
 import { burdenWords, flowTestWords, loadWords } from './reasons-of-load.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
@@ -85,6 +86,10 @@ export function reasonWords({ subject, reason }: Told): string {
       return `${name}: the record has ${MATERIAL_NOUNS[reason.recorded]}, the inspection found ${MATERIAL_NOUNS[reason.found]}`
     case 'other-pipe':
       return `${name}: ${pipeChanges(reason)}; no approved permit shows the change`
+    case 'stretches':
+      return stretchesWords(name, reason)
+    case 'defect':
+      return defectWords(name, reason)
     case 'replaced-under-permit':
       return `${the(reason.former)} of ${MATERIAL_NOUNS[reason.from]} was replaced by ${MATERIAL_NOUNS[reason.to]} under permit ${reason.permit}${reason.approvedOn ? `, approved ${printDate(reason.approvedOn)}` : ''}; the inspection found it so`
     case 'same-type':

@@ -6,9 +6,10 @@ import type { ExhibitSource } from '../reconcile/outcome.ts'
 import type { Shown, Thing } from '../reconcile/thing.ts'
 import { printDate } from './date.ts'
 import { fieldNoun } from './fields.ts'
-import { choiceWords, SEARCH_NOUNS } from './nouns.ts'
+import { choiceWords, SEARCH_NOUNS, START_NOUNS } from './nouns.ts'
 import { figure } from './quantity.ts'
-import { counted } from './sentence.ts'
+import { counted, listed } from './sentence.ts'
+import { stretchWords } from './stretches.ts'
 
 type OwnThing = Exclude<Thing, MeasureName | SystemField>
 
@@ -43,6 +44,7 @@ const OWN: { readonly [T in OwnThing]: string } = {
   presence: 'presence',
   kind: 'type',
   condition: 'condition',
+  defect: 'defect along the line',
   cover: 'cover',
   top: 'top',
   level: 'liquid level',
@@ -95,6 +97,10 @@ export function shown(it: Shown): string {
     const side =
       it.side === null ? 'side not stated' : it.side === 'away' ? 'away from the house' : 'on the house side'
     return `A ${printLength(it.ties[0])}, B ${printLength(it.ties[1])}, ${side}`
+  }
+  if ('stretches' in it) {
+    const start = it.from === null ? '' : `, from ${START_NOUNS[it.from]}`
+    return `${listed(it.stretches.map(stretchWords))}${start}`
   }
   if ('limit' in it) return `${LIMITS[it.limit]} ${figure(it.than)}`
   if ('usual' in it)

@@ -15,7 +15,7 @@ import { choiceWords } from '../../src/words/field-choices.ts'
 const leaves = (fields: Fields, at: string): readonly (readonly [string, Field])[] =>
   Object.entries(fields).flatMap(([name, field]) => [
     [`${at}.${name}`, field] as const,
-    ...(field.value === 'group' ? leaves(field.parts, `${at}.${name}`) : []),
+    ...('parts' in field ? leaves(field.parts, `${at}.${name}`) : []),
   ])
 const all = Object.entries(CATALOG).flatMap(([place, fields]) => leaves(fields, place))
 

@@ -47,7 +47,7 @@ const rows = (fields: Fields, at: string): readonly string[] =>
       kinds(field),
       aliases.join(', '),
     ]
-    return [`| ${cells.join(' | ')} |`, ...(field.value === 'group' ? rows(field.parts, path) : [])]
+    return [`| ${cells.join(' | ')} |`, ...('parts' in field ? rows(field.parts, path) : [])]
   })
 
 function written(field: Field): string {
@@ -73,6 +73,8 @@ function written(field: Field): string {
       return 'yes or no'
     case 'group':
       return 'several values'
+    case 'rows':
+      return `list of at most ${field.most}`
     case 'partial-date':
       return 'date, or its month or year'
     case 'date':

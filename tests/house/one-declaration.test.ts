@@ -17,12 +17,17 @@ import { filed } from '../records/permits.ts'
 /** One declaration is enough: every field is where it is declared to be, and nothing else had to be told of it. */
 
 const inGroups = (name: string, field: Field): readonly string[] =>
-  field.value === 'group' ? Object.keys(field.parts).map((part) => `${name}.${part}`) : [name]
+  field.value === 'group'
+    ? Object.keys(field.parts).map((part) => `${name}.${part}`)
+    : field.value === 'rows'
+      ? Object.keys(field.parts).map((part) => `${name}.0.${part}`)
+      : [name]
 
 /** A value that the field takes: its example, the first choice, a tie. */
 function anyOf(field: Field): unknown {
   if (field.example !== undefined) return field.example
   if (field.value === 'choice') return field.choices[0]
+  if (field.value === 'rows') return [{ from: '0 ft', to: '31 ft' }]
   return { a: '12 ft', b: '9 ft' }
 }
 
@@ -48,7 +53,7 @@ describe.each(MEASURE_NAMES)('%s, a measure', (name: MeasureName) => {
   })
 
   test('is typed at an inspection', () => {
-    const found = { label: 'tank', kind: 'tank', outcome: 'found', [name]: value }
+    const found = { label: 'tank', kind: 'tank', outcome: 'found', measuredFrom: 'tank', [name]: value }
     const entry = {
       inspectedOn: '2026-10-12',
       reference: { a: 'rear left', b: 'rear right' },
@@ -62,7 +67,7 @@ describe.each(MEASURE_NAMES)('%s, a measure', (name: MeasureName) => {
     for (const part of inGroups(name, field)) {
       expect(isTarget('permits', `components.tank.${part}`)).toBe(true)
       expect(isTarget('findings', `components.tank.${part}`)).toBe(true)
-      expect(partFields(0).map((asked) => asked.name)).toContain(`/components/0/${part.replace('.', '/')}`)
+      expect(partFields(0).map((asked) => asked.name)).toContain(`/components/0/${part.replaceAll('.', '/')}`)
     }
     expect(Object.keys(permitRecord.shape.components.element.shape)).toContain(name)
     expect(Object.keys(findingsRecord.shape.components.element.shape)).toContain(name)

@@ -99,7 +99,7 @@ export const FREE_TEXT: readonly string[] = Object.entries({
 
 function freeIn(fields: Fields, at: string): readonly string[] {
   return Object.entries(fields).flatMap(([name, field]) => {
-    if (field.value === 'group') return freeIn(field.parts, `${at}.${name}`)
+    if ('parts' in field) return freeIn(field.parts, `${at}.${name}`)
     return ['line', 'prose', 'lines'].includes(field.value) ? [`${at}.${name}`] : []
   })
 }

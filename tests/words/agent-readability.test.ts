@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { CONDITIONS, LEFT_OUT_REASONS, NOT_REACHED_REASONS } from '../../src/catalog/choices.ts'
+import { CONDITIONS, LEFT_OUT_REASONS, LINE_DEFECTS, LINE_STARTS, NOT_REACHED_REASONS } from '../../src/catalog/choices.ts'
 import { COMPONENT_KINDS } from '../../src/catalog/kinds.ts'
 import { ACTS } from '../../src/reconcile/acts.ts'
 import { OCCASIONS } from '../../src/reconcile/asked-of-code.ts'
@@ -39,6 +39,12 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   readAgain: [false, true],
   against: [null, 'record', 'code'],
   nearTo: [null, 'well', 'building'],
+  defect: [null, ...LINE_DEFECTS],
+  stretch: [
+    null,
+    { from: 31, to: null, start: null },
+    ...LINE_STARTS.map((start) => ({ from: 31, to: 60, start })),
+  ],
 }
 const FIELDS = Object.keys(VALUES) as readonly (keyof Detail)[]
 const NOTHING = Object.fromEntries(FIELDS.map((field) => [field, VALUES[field][0]])) as unknown as Detail

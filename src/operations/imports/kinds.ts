@@ -1,4 +1,4 @@
-import { CATALOG, fieldAt } from '../../catalog/catalog.ts'
+import { CATALOG, fieldAt, pathOf } from '../../catalog/catalog.ts'
 import type { Field, Fields } from '../../catalog/field.ts'
 import { COMPONENT_KINDS } from '../../catalog/kinds.ts'
 import type { ImportKind } from '../../store/imports.ts'
@@ -43,7 +43,7 @@ const ADDRESS: Target = {
 /** What the entry's own fields fill: a group by its parts is not headed by anything of its own. */
 const entryTargets = (place: 'permit' | 'inspection'): readonly Target[] =>
   Object.entries(CATALOG[place] as Fields).flatMap(([to, field]) =>
-    field.value === 'group'
+    'parts' in field
       ? []
       : [{ to, says: describedField(`${place}.${to}`), headings: field.aliases ?? [] }],
   )
@@ -107,9 +107,9 @@ export const NEEDED: { readonly [K in ImportKind]: readonly (readonly string[])[
   findings: [['parcel', 'address'], ['firm'], ['inspectedOn']],
 }
 
-const COMPONENT = /^components\.([A-Za-z0-9][A-Za-z0-9 #-]{0,59})\.([A-Za-z]+(?:\.[A-Za-z]+)?)$/
+const COMPONENT = /^components\.([A-Za-z0-9][A-Za-z0-9 #-]{0,59})\.([A-Za-z]+(?:\.\d)?(?:\.[A-Za-z]+)?)$/
 
-/** `components.tank 1.capacity`: which component of the row, and which of its fields. Null for a target of another form. */
+/** `components.tank 1.capacity`, `components.line.segments.0.from`: which component of the row, and which of its fields. Null for a target of another form. */
 export function componentTarget(to: string): { readonly tag: string; readonly field: string } | null {
   const match = COMPONENT.exec(to)
   return match ? { tag: match[1]!, field: match[2]! } : null
@@ -127,7 +127,7 @@ export function fieldOfTarget(kind: ImportKind, to: string): Field | undefined {
   const component = componentTarget(to)
   const place = PLACES[kind]
   const field = component ? componentField(component.field) : fieldAt(place, to)
-  if (!field || field.value === 'group' || (field.by !== place && field.by !== 'both')) return undefined
+  if (!field || 'parts' in field || (field.by !== place && field.by !== 'both')) return undefined
   return component && NAMED_BY_TAG.has(component.field) ? undefined : field
 }
 
@@ -137,6 +137,8 @@ const NAMED_BY_TAG: ReadonlySet<string> = new Set(['tag', 'label'])
 function componentField(path: string): Field | undefined {
   const [name = '', side] = path.split('.')
   const field = fieldAt('component', name)
+  // A column fills one row: which of them its heading says.
+  if (field?.value === 'rows' && pathOf(path).row === undefined) return undefined
   if (field?.value !== 'level') return fieldAt('component', path)
   return side === 'above' || side === 'below' ? field : undefined
 }

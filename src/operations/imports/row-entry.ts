@@ -90,7 +90,9 @@ function placeOf(to: string): Place {
 function put(into: Record<string, unknown>, [key, ...rest]: readonly string[], value: unknown): void {
   if (rest.length === 0) into[key!] = value
   else {
-    const inner = isObject(into[key!]) ? (into[key!] as Record<string, unknown>) : {}
+    const known = into[key!]
+    const fresh = /^\d$/.test(rest[0]!) ? [] : {}
+    const inner = (isObject(known) || Array.isArray(known) ? known : fresh) as Record<string, unknown>
     into[key!] = inner
     put(inner, rest, value)
   }

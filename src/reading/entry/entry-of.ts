@@ -35,7 +35,9 @@ export type EntryValue<F, L> = F extends { value: 'length' }
             ? ValueOf<F, L, never>[number][]
             : F extends { value: 'group'; parts: infer P }
               ? EntryOf<P, L>
-              : ValueOf<F, L, never>
+              : F extends { value: 'rows'; parts: infer P }
+                ? EntryOf<P, L>[]
+                : ValueOf<F, L, never>
 
 type NeededIn<Fs> = { [N in keyof Fs]: Fs[N] extends { needed: true } ? N : never }[keyof Fs]
 

@@ -69,6 +69,12 @@ function valueSchema(field: Field, lengths: Lengths, at: `${Place}.${string}`): 
       return z.array(z.literal([...field.choices])).max(field.choices.length)
     case 'group':
       return z.strictObject(shapeOf(field.parts, lengths, at))
+    case 'rows':
+      // No row is as good as nothing said.
+      return z
+        .array(z.strictObject(shapeOf(field.parts, lengths, at)))
+        .max(field.most)
+        .transform((rows) => (rows.length === 0 ? null : rows))
   }
 }
 

@@ -5,6 +5,7 @@ import type { FindingsRecord, FoundComponent } from '../../records/findings.ts'
 import { acrossComponents, withSides } from './components.ts'
 import type { EntryOf, FoundLengthTyped } from './entry-of.ts'
 import { shapeOf } from './field-schema.ts'
+import { faultsAlong } from './stretches.ts'
 import { askAboutPart } from './unusual-parts.ts'
 
 /** Findings as an inspector types them. */
@@ -14,8 +15,8 @@ export type FindingsEntry = EntryOf<typeof INSPECTION_FIELDS, FoundLengthTyped> 
 
 /** What can only be seen by comparing fields of one component. Single fields may be at fault, so nothing is taken for granted. */
 function acrossFields(found: Partial<FoundComponent> | undefined, context: z.core.$RefinementCtx): void {
-  const fault = (field: string, message: string) =>
-    context.addIssue({ code: 'custom', path: [field], message })
+  const fault = (field: string, message: string, ...deeper: readonly PropertyKey[]) =>
+    context.addIssue({ code: 'custom', path: [field, ...deeper], message })
   if (found?.outcome === 'not-found' && (found.searchedBy ?? []).length === 0) {
     fault('searchedBy', 'say how it was searched for; without a search it is "not-looked-for"')
   }
@@ -23,6 +24,7 @@ function acrossFields(found: Partial<FoundComponent> | undefined, context: z.cor
     fault('notReachedBecause', 'say why it was not reached')
   }
   askAboutPart(found, FOUND_FIELDS, fault)
+  faultsAlong(found, fault, 'inspection')
 }
 
 /** One component of the findings; its record lacks the sides that only the reference's wall tells. */

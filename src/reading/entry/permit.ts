@@ -7,6 +7,7 @@ import { acrossComponents, withSides } from './components.ts'
 import type { EntryOf, LengthTyped } from './entry-of.ts'
 import { shapeOf } from './field-schema.ts'
 import { line } from './fields.ts'
+import { faultsAlong } from './stretches.ts'
 import { askAboutPart } from './unusual-parts.ts'
 
 /** A permit as a person types it. */
@@ -35,12 +36,13 @@ function acrossFields(entry: Partial<PermitRecord>, context: z.core.$RefinementC
 const statedEntry = z
   .strictObject(shapeOf(STATED_FIELDS, 'stated', 'component'))
   .superRefine(
-    (part: unknown, context) =>
-      askAboutPart(
-        part as { readonly [name: string]: unknown } | undefined,
-        STATED_FIELDS,
-        (field, message) => context.addIssue({ code: 'custom', path: [field], message }),
-      ),
+    (it: unknown, context) => {
+      const part = it as { readonly [name: string]: unknown } | undefined
+      const fault = (field: string, message: string, ...deeper: readonly PropertyKey[]) =>
+        context.addIssue({ code: 'custom', path: [field, ...deeper], message })
+      askAboutPart(part, STATED_FIELDS, fault)
+      faultsAlong(part, fault, 'permit')
+    },
     { when: () => true },
   )
 

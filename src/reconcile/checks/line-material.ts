@@ -5,17 +5,19 @@ import { aboutPairing, firm, type SeenPairing, seen, wasSeen } from '../about.ts
 import { check } from '../check.ts'
 import { claimFact, known, lacking } from '../fact.ts'
 import { showChoice } from '../show.ts'
+import { isTold } from './line-stretches.ts'
 import { sizeDiffers } from './pipe.ts'
 
 /**
  * Pipe of another material or size than the record's means that the line was replaced. Where a later approved permit
- * put the new line in, it is history; where none did, it is a replacement with no permit on file.
+ * put the new line in, it is history; where none did, it is a replacement with no permit on file. A line told in stretches
+ * has a question of its own.
  */
 export const lineMaterial = check({
   id: 'line-material',
   raises: ['line-replaced', 'line-replaced-without-permit'],
   subjects: ({ pairings }): readonly SeenPairing[] =>
-    pairings.filter(wasSeen).filter(({ built }) => isLine(built.kind)),
+    pairings.filter(wasSeen).filter((it) => isLine(it.built.kind) && !isTold(it)),
   about: aboutPairing,
   facts: {
     recorded: ({ built }) => claimFact(built.measures.material, 'material', partOnRecord(built), showChoice),

@@ -4,7 +4,7 @@ import type { FoundComponent } from '../../records/findings.ts'
 import { exactly, type Quantity } from '../quantity.ts'
 
 /** Pipe comes in sizes an inch or more apart; less than half an inch is the same size read twice (common practice). */
-const SAME_SIZE_FT = 0.5001 / 12
+export const SAME_SIZE_FT = 0.5001 / 12
 
 /** A difference in pipe size; null where there is none or one side does not say. */
 export function sizeDiffers(

@@ -1,4 +1,4 @@
-import type { Condition } from '../../catalog/choices.ts'
+import type { Condition, LineDefect, LineStart } from '../../catalog/choices.ts'
 import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { Device } from '../../reconcile/devices.ts'
@@ -66,6 +66,37 @@ export const CONDITIONS: { readonly [C in Condition]: OurText } = {
   collapsed: ours`collapsed`,
   blocked: ours`blocked`,
 }
+
+export const DEFECTS: { readonly [D in LineDefect]: OurText } = {
+  crack: ours`a crack`,
+  break: ours`a break`,
+  collapse: ours`a collapse`,
+  deformation: ours`a squeezed pipe`,
+  'offset-joint': ours`a joint out of line`,
+  'open-joint': ours`an open joint`,
+  'root-intrusion': ours`roots`,
+  sag: ours`a sag that holds water`,
+  corrosion: ours`rust`,
+  blockage: ours`a blockage`,
+  leak: ours`a leak`,
+}
+
+const STARTS: { readonly [S in LineStart]: OurText } = {
+  'house-wall': ours`the house wall`,
+  cleanout: ours`the cleanout`,
+  tank: ours`the tank`,
+  'pump-chamber': ours`the pump chamber`,
+  'distribution-box': ours`the distribution box`,
+  'far-end': ours`its far end`,
+}
+
+/** Where along a line: `from 31 to 60 feet from the house wall`. */
+export function along({ from, to, start }: NonNullable<OpenItem['detail']['stretch']>): OurText {
+  const since = start === null ? ours`along the line` : ours`from ${STARTS[start]}`
+  const [a, b] = [whole(from), to === null ? null : whole(to)]
+  return b === null ? ours`${a} feet ${since}` : ours`${a} to ${b} feet ${since}`
+}
+const whole = (ft: number): number => Math.round(ft)
 
 export const required = ({ detail: { source } }: OpenItem): OurText =>
   source === 'from-memory' ? ours`may have required` : ours`required`

@@ -3,9 +3,11 @@ import type { OpenPart } from '../../reconcile/detail.ts'
 import { ours, oursCapital } from '../ours.ts'
 import {
   a,
+  along,
   BUILT,
   BURDENS,
   CONDITIONS,
+  DEFECTS,
   EXISTING,
   FAILED,
   leftOut,
@@ -18,6 +20,7 @@ import {
 } from './en-parts.ts'
 import type { AgentVoice } from './voice.ts'
 
+const HERE = { from: 0, to: null, start: null } as const
 const NOW = ours`The owner does not have to do anything about this now.`
 
 export const EN: AgentVoice = {
@@ -75,8 +78,10 @@ export const EN: AgentVoice = {
     'component-not-on-record': ({ part }) =>
       ours`The inspector found ${a(part)}. The county has no record of it.`,
     'line-replaced': ({ part }) => ours`${The(part)} was replaced under a permit.`,
-    'line-replaced-without-permit': ({ part }) =>
-      ours`${The(part)} was replaced. The county has no permit for that work.`,
+    'line-replaced-without-permit': ({ part, detail: { stretch } }) =>
+      stretch === null
+        ? ours`${The(part)} was replaced. The county has no permit for that work.`
+        : ours`Part of ${the(part)} was replaced. It lies ${along(stretch)}. The county has no permit for that work.`,
     'material-differs': ({ part }) =>
       ours`${The(part)} is made of something else than the county’s record says.`,
     'type-differs': ({ part }) => ours`${The(part)} is not the type that the county’s record shows.`,
@@ -102,7 +107,9 @@ export const EN: AgentVoice = {
         ? ours`The liquid level in ${the(part)} is low. It may leak, or the house may have been empty.`
         : ours`The liquid level in ${the(part)} is too low. It leaks.`,
     'solids-high': ({ part }) => ours`${The(part)} is due to be pumped.`,
-    'condition-poor': ({ part, detail: { condition } }) => {
+    'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
+      if (defect !== null)
+        return ours`A camera saw ${DEFECTS[defect]} in ${the(part)}. It is ${along(stretch ?? HERE)}.`
       switch (condition) {
         case 'cover':
           return isCovered(part)

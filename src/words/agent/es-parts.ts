@@ -1,4 +1,4 @@
-import type { Condition } from '../../catalog/choices.ts'
+import type { Condition, LineDefect, LineStart } from '../../catalog/choices.ts'
 import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { Device } from '../../reconcile/devices.ts'
@@ -69,6 +69,35 @@ export const CONDITIONS: { readonly [C in Condition]: readonly [OurText, OurText
   broken: [ours`roto`, ours`rota`],
   collapsed: [ours`derrumbado`, ours`derrumbada`],
   blocked: [ours`tapado`, ours`tapada`],
+}
+
+export const DEFECTS: { readonly [D in LineDefect]: OurText } = {
+  crack: ours`una grieta`,
+  break: ours`una rotura`,
+  collapse: ours`un derrumbe`,
+  deformation: ours`un tubo aplastado`,
+  'offset-joint': ours`una junta fuera de línea`,
+  'open-joint': ours`una junta abierta`,
+  'root-intrusion': ours`raíces`,
+  sag: ours`un tramo hundido con agua`,
+  corrosion: ours`óxido`,
+  blockage: ours`algo que tapa el paso`,
+  leak: ours`una fuga`,
+}
+
+const STARTS: { readonly [S in LineStart]: OurText } = {
+  'house-wall': ours`la pared de la casa`,
+  cleanout: ours`el registro de limpieza`,
+  tank: ours`el tanque`,
+  'pump-chamber': ours`la cámara de bombeo`,
+  'distribution-box': ours`la caja de distribución`,
+  'far-end': ours`su otro extremo`,
+}
+
+export function along({ from, to, start }: NonNullable<OpenItem['detail']['stretch']>): OurText {
+  const since = start === null ? ours`a lo largo de la tubería` : ours`desde ${STARTS[start]}`
+  const [a, b] = [Math.round(from), to === null ? null : Math.round(to)]
+  return b === null ? ours`a ${a} pies ${since}` : ours`de ${a} a ${b} pies ${since}`
 }
 
 export const required = ({ detail: { source } }: OpenItem): OurText =>

@@ -3,8 +3,10 @@ import {
   a,
   BUILT,
   BURDENS,
+  along,
   by,
   CONDITIONS,
+  DEFECTS,
   EXISTING,
   FAILED,
   leftOut,
@@ -17,6 +19,7 @@ import {
 } from './es-parts.ts'
 import type { AgentVoice } from './voice.ts'
 
+const HERE = { from: 0, to: null, start: null } as const
 const NOW = ours`El dueño no tiene que hacer nada por ahora.`
 
 export const ES: AgentVoice = {
@@ -75,8 +78,10 @@ export const ES: AgentVoice = {
     'component-not-on-record': ({ part }) =>
       ours`El inspector encontró ${a(part)}. El condado no ${by(part, ours`lo`, ours`la`)} tiene en su registro.`,
     'line-replaced': ({ part }) => ours`${The(part)} se cambió con permiso.`,
-    'line-replaced-without-permit': ({ part }) =>
-      ours`${The(part)} se cambió. El condado no tiene permiso de esa obra.`,
+    'line-replaced-without-permit': ({ part, detail: { stretch } }) =>
+      stretch === null
+        ? ours`${The(part)} se cambió. El condado no tiene permiso de esa obra.`
+        : ours`Se cambió parte ${ofThe(part)}. Está ${along(stretch)}. El condado no tiene permiso de esa obra.`,
     'material-differs': ({ part }) => ours`${The(part)} es de otro material que el del registro.`,
     'type-differs': ({ part }) => ours`${The(part)} no es del tipo que muestra el registro.`,
     'position-differs': ({ part }) => ours`${The(part)} no está donde dice el registro.`,
@@ -103,7 +108,9 @@ export const ES: AgentVoice = {
         ? ours`El nivel del líquido ${ofThe(part)} es bajo. Puede haber fugas, o la casa estuvo vacía.`
         : ours`El nivel del líquido ${ofThe(part)} es muy bajo. Tiene fugas.`,
     'solids-high': ({ part }) => ours`Ya toca vaciar ${the(part)}.`,
-    'condition-poor': ({ part, detail: { condition } }) => {
+    'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
+      if (defect !== null)
+        return ours`Una cámara vio ${DEFECTS[defect]} en ${the(part)}. Está ${along(stretch ?? HERE)}.`
       switch (condition) {
         case 'cover':
           return ours`La tapa ${ofThe(part)} no está asegurada. Mantenga lejos a los niños.`

@@ -15,13 +15,21 @@ import { origin, permitRef, presentPermitRef, presentSource } from './source.ts'
 /** What the file says of one thing. A thing it says nothing of has no claim in the answer. */
 const claimOf = <T extends z.ZodType>(value: T) =>
   z.discriminatedUnion('state', [
-    z.object({ state: z.literal('stated'), value, origin }),
+    z.object({
+      state: z.literal('stated'),
+      value,
+      origin,
+      also: z
+        .array(origin)
+        .optional()
+        .meta({ description: 'The other permits of a list that several wrote: the stretches of a line' }),
+    }),
     z.object({ state: z.literal('unreadable'), note: z.string(), origin }),
     z.object({ state: z.literal('contradictory'), claims: z.array(z.object({ value, origin })) }),
   ])
 
 type Presented<P> =
-  | { state: 'stated'; value: P; origin: PresentedOrigin }
+  | { state: 'stated'; value: P; origin: PresentedOrigin; also?: PresentedOrigin[] | undefined }
   | { state: 'unreadable'; note: string; origin: PresentedOrigin }
   | { state: 'contradictory'; claims: { value: P; origin: PresentedOrigin }[] }
 type PresentedOrigin = z.output<typeof origin>
@@ -38,7 +46,12 @@ function presentClaim(field: Field, claim: Claim<unknown>): Presented<unknown> |
     case 'silent':
       return undefined
     case 'stated':
-      return { state: 'stated', value: present(claim.value), origin: presentOrigin(claim.origin) }
+      return {
+        state: 'stated',
+        value: present(claim.value),
+        origin: presentOrigin(claim.origin),
+        ...(claim.also ? { also: claim.also.map(presentOrigin) } : {}),
+      }
     case 'unreadable':
       return { state: 'unreadable', note: claim.note, origin: presentOrigin(claim.origin) }
     case 'contradictory':

@@ -73,6 +73,8 @@ export function answerSchema(field: Field, lengths: Lengths, at: string): z.ZodT
       return z.array(z.literal([...field.choices]))
     case 'group':
       return groupSchema(field.parts, lengths, at)
+    case 'rows':
+      return z.array(groupSchema(field.parts, lengths, at.replace(/s$/, '')))
   }
 }
 
@@ -105,7 +107,7 @@ export const presentFields = <Fs extends Fields, L extends Lengths>(
   ) as Answer<Fs, L>
 
 export function presentValue(field: Field, lengths: Lengths, value: unknown): unknown {
-  if (value === null) return null
+  if (value === null || value === undefined) return null
   switch (field.value) {
     case 'length':
     case 'level':
@@ -114,6 +116,10 @@ export function presentValue(field: Field, lengths: Lengths, value: unknown): un
       return presentVolume(value as StatedVolume)
     case 'group':
       return presentFields(field.parts, lengths, value as { readonly [part: string]: unknown })
+    case 'rows':
+      return (value as readonly { readonly [part: string]: unknown }[]).map((row) =>
+        presentFields(field.parts, lengths, row),
+      )
     default:
       return value
   }

@@ -4,7 +4,7 @@ import { type Field, type Fields, waysOf } from '../../../catalog/field.ts'
 import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
 import type { ComponentKind } from '../../../catalog/kinds.ts'
 import { entryOfText } from '../../../reading/entry/typed-text.ts'
-import { filled, type InspectionForm, kindOf, type PartForm, type Typed } from './typed.ts'
+import { filled, type InspectionForm, kindOf, type PartForm, rowsIn, type Typed } from './typed.ts'
 
 /** What is sent of a form: an entry of `reading/entry/findings.ts`, unread. */
 export const entryOf = ({ start, parts, notes }: InspectionForm): object => ({
@@ -73,6 +73,12 @@ function valueIn(field: Field, name: string, said: Typed, kind?: ComponentKind):
     }
     case 'group':
       return isBegun(field.parts, name, said) ? entryIn(field.parts, said, kind, `${name}.`) : undefined
+    case 'rows': {
+      const rows = rowsIn(said, name)
+      return rows.length === 0
+        ? undefined
+        : rows.map((row) => entryIn(field.parts, said, kind, `${name}.${row}.`))
+    }
     default:
       return text === undefined ? undefined : entryOfText(field, text)
   }

@@ -87,6 +87,10 @@ function boxesOf(field: Field, name: string, value: unknown): readonly (readonly
       return (value as readonly string[]).map((choice) => [`${name}.${choice}`, 'on'])
     case 'group':
       return Object.entries(typedOf(field.parts, value as Values, `${name}.`))
+    case 'rows':
+      return (value as readonly Values[]).flatMap((row, at) =>
+        Object.entries(typedOf(field.parts, row, `${name}.${at}.`)),
+      )
     case 'whole':
     case 'number':
       return [[name, String(numberTyped(field, value as number))]]

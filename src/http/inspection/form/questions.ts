@@ -2,7 +2,7 @@ import { fieldAt } from '../../../catalog/catalog.ts'
 import type { ComponentKind } from '../../../catalog/kinds.ts'
 import { choiceWords, METHOD_WORDS } from '../../../words/field-choices.ts'
 import { fieldWords } from '../../../words/fields.ts'
-import { filled, type Typed } from './typed.ts'
+import { filled, rowsIn, type Typed } from './typed.ts'
 
 /** Fields that are asked as one thing: a length with how it was taken, both ties, a place with its radius. */
 export const questionOf = (field: string): string => {
@@ -45,17 +45,23 @@ export function answerWords(question: string, typed: Typed | undefined): string 
       return withWay(side === 'at' ? 'at the invert' : `${text ?? '?'} ${side ?? ''} the invert`, way)
     }
     case 'group':
-      return Object.keys(field.parts)
-        .filter((part) => typed[`${question}.${part}`] !== undefined)
-        .map(
-          (part) =>
-            `${fieldWords('component', `${question}.${part}`).label} ${answerIn(typed, `${question}.${part}`)}`,
-        )
-        .join(', ')
+      return answerParts(typed, question, Object.keys(field.parts))
+    case 'rows': {
+      const rows = rowsIn(typed, question).map((row) =>
+        answerParts(typed, `${question}.${row}`, Object.keys(field.parts)),
+      )
+      return rows.join('; ')
+    }
     default:
       return way ? withWay(text, way) : (text ?? null)
   }
 }
+
+const answerParts = (typed: Typed, at: string, parts: readonly string[]): string =>
+  parts
+    .filter((part) => typed[`${at}.${part}`] !== undefined)
+    .map((part) => `${fieldWords('component', `${at}.${part}`).label} ${answerIn(typed, `${at}.${part}`)}`)
+    .join(', ')
 
 const answerIn = (typed: Typed, name: string): string =>
   answerWords(name, Object.fromEntries(Object.entries(typed).filter(([key]) => key.startsWith(name)))) ?? '?'

@@ -1,3 +1,4 @@
+import { fieldAt } from '../../../catalog/catalog.ts'
 import { faultsAcross } from '../../../reading/entry/components.ts'
 import { findingsOf, foundEntry, inspectionEntry, OWN_NAMES } from '../../../reading/entry/findings.ts'
 import type { EntryIssue } from '../../../reading/entry/issues.ts'
@@ -6,7 +7,7 @@ import type { FindingsRecord, FoundComponent } from '../../../records/findings.t
 import type { FormFault } from '../../../words/form-faults.ts'
 import { componentEntryOf, inspectionEntryOf, isAnswered } from './entry.ts'
 import { formOf } from './from-record.ts'
-import { filled, type InspectionForm, type PartForm, type Typed } from './typed.ts'
+import { filled, type InspectionForm, type PartForm, rowsIn, type Typed } from './typed.ts'
 
 /** What is wrong in the fields of each step. `start` and `review` are steps too. */
 export type Faults = { readonly [step: string]: { readonly [field: string]: FormFault } }
@@ -87,7 +88,7 @@ function readPart(part: PartForm): Reading<FoundComponent> {
   const read = readEntry(foundEntry, componentEntryOf(part))
   const faults = [
     ...unfinished(part),
-    ...(read.ok ? [] : read.error.map((issue) => placed(issue, 'nothing'))),
+    ...(read.ok ? [] : read.error.map((issue) => placed(issue, 'nothing', part.typed))),
   ]
   return { value: read.ok && faults.length === 0 ? (read.value as FoundComponent) : null, faults }
 }
@@ -111,8 +112,14 @@ function unfinished({ typed }: PartForm): readonly Fault[] {
 }
 
 /** `tie/b/length` was typed in `tie.b`, `levelAboveOutlet/below` in itself. */
-function placed({ pointer, message, kind }: EntryIssue, nothing: 'nothing' | 'no-day'): Fault {
-  const [first = '', second] = pointer.slice(1).split('/')
+function placed({ pointer, message, kind }: EntryIssue, nothing: 'nothing' | 'no-day', typed: Typed = {}): Fault {
+  const [first = '', second, third] = pointer.slice(1).split('/')
+  const rows = fieldAt('component', first)
+  if (second !== undefined && rows?.value === 'rows') {
+    const at = rowsIn(typed, first)[Number(second)] ?? second
+    const row = `${first}.${at}.${third ?? Object.keys(rows.parts)[0]}`
+    return kind === 'nothing' ? { field: row, fault: { why: nothing } } : fault(row, message)
+  }
   const isGroup = second !== undefined && ['tie', 'fix', 'reference'].includes(first)
   const field = isGroup ? `${first}.${second}` : first
   const isDay = nothing === 'no-day' && first !== 'inspectedOn'

@@ -48,3 +48,11 @@ export const withoutPart = (form: InspectionForm, id: string): InspectionForm =>
   ...form,
   parts: form.parts.filter((part) => part.id !== id),
 })
+
+/** Which rows of a list something was typed in; how a length was taken says nothing by itself. */
+export const rowsIn = (typed: Typed, name: string): readonly number[] => {
+  const rows = Object.keys(filled(typed)).flatMap((field) =>
+    field.startsWith(`${name}.`) && !/\.(?:how|by)$/.test(field) ? [Number(field.split('.')[1])] : [],
+  )
+  return [...new Set(rows)].sort((a, b) => a - b)
+}

@@ -4,6 +4,7 @@ import { type FormFault, formFaultWords } from '../../../words/form-faults.ts'
 import { flag, type Html, html } from '../../pages/html.ts'
 import type { Choice, FormField } from '../form/fields.ts'
 import type { Typed } from '../form/typed.ts'
+import { rowsView } from './rows.ts'
 
 /** What a field is shown with: what was typed, what is wrong with it, what the record says of the same thing. */
 export type Shown = {
@@ -48,6 +49,8 @@ export function fieldView(asked: FormField, shown: Shown): Html {
       </fieldset>
     `
   switch (field.value) {
+    case 'rows':
+      return rowsView(asked, field, shown)
     case 'length':
       return html`
         <div class="ask len for-${name}">
@@ -142,7 +145,7 @@ export const textInput = (name: string, mode: 'text' | 'numeric' | 'decimal', sh
     >
   `
 
-const lengthInput = (name: string, shown: Shown): Html =>
+export const lengthInput = (name: string, shown: Shown): Html =>
   html`
     <input
       class="length"

@@ -1,5 +1,5 @@
 import { type Place, STATED_FIELDS } from '../../../catalog/catalog.ts'
-import type { Field, Fields } from '../../../catalog/field.ts'
+import { type Field, type Fields, useOn } from '../../../catalog/field.ts'
 import { COMPONENT_KINDS, type ComponentKind } from '../../../catalog/kinds.ts'
 import { PERMIT_FIELDS as FIELDS_OF_PERMIT } from '../../../catalog/permit-fields.ts'
 import { fieldWords } from '../../../words/fields.ts'
@@ -37,17 +37,29 @@ const INPUTS: { readonly [V in Field['value']]: Asked['input'] } = {
   choice: 'choice',
   choices: 'list',
   group: 'line',
+  rows: 'line',
 }
 
-/** The boxes of a form for fields of the catalog; a group has one for each of its parts. */
+/** A paper that tells more stretches of a line than these is entered by a program. */
+const ROWS = 4
+
+/** The boxes of a form for fields of the catalog; a group has one for each of its parts, a list of rows for each row. */
 function asked(fields: Fields, place: Place, at: string, kind?: ComponentKind): readonly Asked[] {
   const boxes = (name: string, field: Field): readonly Asked[] => {
     if (field.value === 'group')
       return Object.entries(field.parts).flatMap(([part, of]) => boxes(`${name}.${part}`, of))
+    if (field.value === 'rows') {
+      if (kind !== undefined && useOn(field, kind) === undefined) return []
+      return Array.from({ length: ROWS }, (_, row) =>
+        Object.entries(field.parts).flatMap(([part, of]) =>
+          boxes(`${name}.${row}.${part}`, of).map((box) => ({ ...box, label: `${box.label} (${row + 1})` })),
+        ),
+      ).flat()
+    }
     const { label, help } = fieldWords(place, name, kind)
     return [
       {
-        name: `${at}/${name.replace('.', '/')}`,
+        name: `${at}/${name.replaceAll('.', '/')}`,
         label: field.value === 'number' && help ? `${label} (${help})` : label,
         input: INPUTS[field.value],
         ...(field.value === 'choice' ? { choices: field.choices.map(String) } : {}),

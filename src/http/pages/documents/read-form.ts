@@ -28,7 +28,7 @@ export function readForm(
       names.set(pointer, asked.name)
       if (text === '') continue
       if (text.startsWith('?')) {
-        const whole = pointer.replace(/\/tie\/.*$/, '/tie')
+        const whole = pointer.replace(/\/(tie|segments)\/.*$/, '/$1')
         names.set(`/unreadable/${unreadable.length}/note`, asked.name)
         unreadable.push({ pointer: whole, note: text.slice(1).trim() || 'cannot be read' })
       } else put(entry, pointer, asked.field ? entryOfText(asked.field, text, /\s*,\s*/) : text)
@@ -45,7 +45,8 @@ export function readForm(
     if (typed[leftOut(part)] !== undefined || fields.every(({ name }) => !typed[name]?.trim())) continue
     const to = `/components/${kept}`
     put(entry, to, {})
-    take(fields, (name) => name.replace(/^\/components\/\d+/, to))
+    const row = rowsFilled(typed, part)
+    take(fields, (name) => row(name).replace(/^\/components\/\d+/, to))
     if (wasRenamed(typed, proposal, part)) Object.assign(sources, placesOf(proposal, part, to, entry))
     kept += 1
   }
@@ -64,8 +65,8 @@ export function readForm(
 function put(tree: Tree, pointer: string, value: unknown): void {
   const keys = pointer.split('/').slice(1)
   let at: Tree = tree
-  for (const key of keys.slice(0, -1)) {
-    at[key] ??= {}
+  for (const [index, key] of keys.slice(0, -1).entries()) {
+    at[key] ??= /^\d+$/.test(keys[index + 1]!) ? [] : {}
     at = at[key] as Tree
   }
   at[keys.at(-1)!] = value
@@ -101,4 +102,17 @@ function nearest(names: ReadonlyMap<string, string>, pointer: string): string | 
   for (const [at, name] of names) if (at.startsWith(`${pointer}/`)) return name
   const up = pointer.slice(0, pointer.lastIndexOf('/'))
   return up.split('/').length > 2 ? nearest(names, up) : undefined
+}
+
+/** Rows that were left empty between others are none: what stands below them moves up. */
+function rowsFilled(typed: Typed, part: number): (name: string) => string {
+  const at = new RegExp(`^/components/${part}/segments/(\\d+)/`)
+  const filled = Object.entries(typed).flatMap(([name, text]) =>
+    text.trim() === '' ? [] : (at.exec(name)?.[1] ?? []),
+  )
+  const order = [...new Set(filled)].sort((a, b) => Number(a) - Number(b))
+  return (name) =>
+    name.replace(/\/segments\/(\d+)\//, (whole, row: string) =>
+      order.includes(row) ? `/segments/${order.indexOf(row)}/` : whole,
+    )
 }

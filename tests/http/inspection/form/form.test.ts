@@ -83,8 +83,15 @@ function typed(field: Field): fc.Arbitrary<unknown> {
       return fc.subarray([...field.choices])
     case 'group':
       return entryOf(field.parts)
+    case 'rows':
+      return fc
+        .array(entryOf(field.parts), { minLength: 1, maxLength: 3 })
+        .map((rows) => rows.map((row, at) => ({ ...row, ...alongside(at, 'from' in field.parts) })))
   }
 }
+/** Rows lie one after another, none over the next. */
+const alongside = (row: number, isStretch: boolean) =>
+  isStretch ? { from: `${10 * row} ft`, to: `${10 * row + 9} ft` } : { at: `${10 * row} ft`, to: `${10 * row + 9} ft` }
 const entryOf = (fields: Fields) =>
   fc.record(
     Object.fromEntries(
@@ -98,7 +105,7 @@ const { key: _, label: __, kind: ___, outcome: ____, notReachedBecause: _____, .
 const length = lengthUpTo(200)
 const found = fc
   .tuple(entryOf(OF_FOUND), fc.constant({ outcome: 'found' as const }))
-  .map(([it, outcome]) => ({ ...it, ...outcome }))
+  .map(([it, outcome]) => ({ ...it, ...outcome, length: undefined, measuredFrom: 'cleanout' }))
 const notFound = fc.record({
   outcome: fc.constant('not-found' as const),
   searchedBy: fc.subarray([...SEARCH_METHODS], { minLength: 1 }),

@@ -19,6 +19,10 @@ type KeyOf = (outcome: Outcome) => string | null
 const PLAIN: readonly MeasureName[] = MEASURE_NAMES.filter(
   (name) => MEASURES[name].value === 'length' && name !== 'pipeDiameter',
 )
+const MATERIAL = ['material', 'pipeDiameter', 'segments', 'measuredFrom'] as const
+/** What only some lines have shows where either side has it. */
+const isListed = (seen: FoundComponent | null, name: MeasureName): boolean =>
+  (name === 'segments' || name === 'measuredFrom') && (seen?.[name] ?? null) !== null
 const ON_TWO_SIDES: readonly string[] = [
   'component-presence',
   'component-on-record',
@@ -50,7 +54,9 @@ export function componentLines(
     typeLine(built, seen, of('type-of-component'), keyOf),
     ...line(
       'material',
-      built.measures.pipeDiameter.state === 'silent' ? ['material'] : ['material', 'pipeDiameter'],
+      MATERIAL.filter(
+        (name) => name === 'material' || built.measures[name].state !== 'silent' || isListed(seen, name),
+      ),
       material,
     ),
     ...capacityLine(built, seen, of('capacity-against-record'), keyOf),
@@ -126,7 +132,7 @@ export function unrecordedLines(
   keyOf: KeyOf,
 ): readonly Line[] {
   const here = outcomes.find(({ check }) => check === 'component-on-record')
-  const measured = [...PLAIN, 'material', 'pipeDiameter', 'tie'] as readonly MeasureName[]
+  const measured = [...PLAIN, ...MATERIAL, 'tie'] as readonly MeasureName[]
   return [
     twoSided('presence', silent('not on record'), presence(found, true), here, keyOf),
     ...measured.flatMap((name): readonly Line[] => {
