@@ -42,7 +42,11 @@ export function fieldAt(place: Place, path: string): Field | undefined {
 }
 
 /** `segments.0.from`: the field, which of its rows, and which part of it. */
-export function pathOf(path: string): { readonly name: string; readonly row?: number; readonly part?: string } {
+export function pathOf(path: string): {
+  readonly name: string
+  readonly row?: number
+  readonly part?: string
+} {
   const [name = '', second, third] = path.split('.')
   if (second === undefined) return { name }
   return /^\d+$/.test(second)

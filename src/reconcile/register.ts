@@ -16,7 +16,7 @@ import { findingsAge } from './checks/findings-age.ts'
 import { flowTest } from './checks/flow-test.ts'
 import { inspectionCompleteness } from './checks/inspection-completeness.ts'
 import { level } from './checks/level.ts'
-import { lid } from './checks/lid.ts'
+import { leftOpen, lid } from './checks/lid.ts'
 import { lineDefects } from './checks/line-defects.ts'
 import { lineMaterial } from './checks/line-material.ts'
 import { lineStretches } from './checks/line-stretches.ts'
@@ -76,6 +76,7 @@ export const CHECKS: readonly Check[] = [
   condition,
   lineDefects,
   lid,
+  leftOpen,
   top,
   metalTankAge,
   findingsAge,

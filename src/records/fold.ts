@@ -100,8 +100,8 @@ function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponen
       install(draft, permit, stated, index)
       break
     case 'replace':
-      if (isInPart(stated)) return foldComponent(draft, permit, { ...stated, action: 'alter' }, index)
-      replace(draft, permit, stated, index)
+      if (isInPart(stated)) foldComponent(draft, permit, { ...stated, action: 'alter' }, index)
+      else replace(draft, permit, stated, index)
       break
     case 'alter':
       onTarget(draft, permit, stated, 'alter', (target) =>

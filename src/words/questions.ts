@@ -40,6 +40,7 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   solids: 'Do scum and sludge call for pumping?',
   condition: 'Is it sound?',
   lid: 'Is the cover secured (locked, bolted or child-resistant)?',
+  'left-open': 'Was what is out of use closed, so that nobody can fall in?',
   top: 'Does the top hold?',
   'metal-tank-age': 'Is the metal tank within the age the rule allows?',
   'findings-age': 'Does the inspection still describe what is there?',

@@ -11,8 +11,7 @@ export function stretchesWords(
   { start, changed, found, unseen }: ReasonOf<'stretches'>,
 ): string {
   const since = start === null ? '' : ` from ${START_NOUNS[start]}`
-  const gap =
-    unseen.length === 0 ? '' : `; the inspection says nothing of ${listed(unseen.map(spanWords))}`
+  const gap = unseen.length === 0 ? '' : `; the inspection says nothing of ${listed(unseen.map(spanWords))}`
   if (changed.length === 0)
     return `${name} is as recorded, stretch by stretch${since}: ${listed(found.map(stretchWords))}${gap}`
   return `${name}: ${changed.map((it) => changeWords(it, since)).join('; ')}; no approved permit shows the change${gap}`

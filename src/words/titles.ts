@@ -1,6 +1,7 @@
 import type { DiscrepancyKind, Severity } from '../reconcile/kinds.ts'
 import type { Verdict } from '../reconcile/outcome.ts'
 import type { DiscrepancyState } from '../reconcile/projection.ts'
+import type { Reason } from '../reconcile/reason.ts'
 import type { Part } from '../records/part.ts'
 import { KIND_NOUNS } from './nouns.ts'
 import { capital } from './sentence.ts'
@@ -39,16 +40,37 @@ export const KIND_TITLES: { readonly [K in DiscrepancyKind]: string } = {
   'findings-stale': 'Inspection too old',
 }
 
-/** The same of one part, as it reads in English: `Outlet baffle missing`. */
-export function titleOf(kind: DiscrepancyKind, { kind: part }: Pick<Part, 'kind'>): string {
+/** The same of one part, as it reads in English, and of what was seen of it: `Outlet baffle missing`, `Tank left open`. */
+export function titleOf(kind: DiscrepancyKind, { kind: part }: Pick<Part, 'kind'>, reason?: Reason): string {
   const noun = capital(KIND_NOUNS[part])
   switch (kind) {
+    case 'condition-poor':
+      return reason === undefined ? KIND_TITLES[kind] : conditionTitle(noun, reason)
+    case 'line-replaced-without-permit':
+      return reason?.is === 'stretches' ? 'Part of a line replaced without a permit' : KIND_TITLES[kind]
     case 'component-missing':
       return `${noun} missing`
     case 'component-not-on-record':
       return `${noun} not on record`
     default:
       return KIND_TITLES[kind]
+  }
+}
+
+function conditionTitle(noun: string, reason: Reason): string {
+  switch (reason.is) {
+    case 'cover':
+      if (reason.missing)
+        return reason.outOfUse ? `Abandoned ${noun.toLowerCase()} left open` : `${noun} open`
+      return reason.outOfUse ? `Abandoned ${noun.toLowerCase()} not secured` : 'Cover not secured'
+    case 'top':
+      return `Top of ${noun.toLowerCase()} gives way`
+    case 'metal-age':
+      return 'Metal tank past its age limit'
+    case 'defect':
+      return `${noun} damaged`
+    default:
+      return KIND_TITLES['condition-poor']
   }
 }
 

@@ -21,7 +21,7 @@ const rows = readStories().flatMap(({ slug, tells, asOf, parcels }) =>
       .filter(({ severity }) => severity !== 'note')
       .map(
         ({ severity, kind, outcome }) =>
-          `${SEVERITY_WORDS[severity].word}: ${titleOf(kind, outcome.subject)}`,
+          `${SEVERITY_WORDS[severity].word}: ${titleOf(kind, outcome.subject, outcome.reason)}`,
       )
     const before = BEFORE[name]
     return `| ${name} | ${gist(tells)} | ${before ? word[before as keyof typeof word] : '(new)'} | **${word[status.word]}** | ${[...new Set(open)].join('; ')} |`

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { CONDITIONS, LEFT_OUT_REASONS, LINE_DEFECTS, LINE_STARTS, NOT_REACHED_REASONS } from '../../src/catalog/choices.ts'
+import {
+  CONDITIONS,
+  LEFT_OUT_REASONS,
+  LINE_DEFECTS,
+  LINE_STARTS,
+  NOT_REACHED_REASONS,
+} from '../../src/catalog/choices.ts'
 import { COMPONENT_KINDS } from '../../src/catalog/kinds.ts'
 import { ACTS } from '../../src/reconcile/acts.ts'
 import { OCCASIONS } from '../../src/reconcile/asked-of-code.ts'

@@ -144,7 +144,7 @@ function printDifference(
   const { key, kind, severity, outcome } = it
   const decision = decisions.find((made) => made.key === key)
   return {
-    kind: titleOf(kind, outcome.subject),
+    kind: titleOf(kind, outcome.subject, outcome.reason),
     severity,
     severityInWords: `${SEVERITY_WORDS[severity].word}: ${SEVERITY_WORDS[severity].means}`,
     says: discrepancyWords(it, audience),

@@ -43,9 +43,7 @@ const ADDRESS: Target = {
 /** What the entry's own fields fill: a group by its parts is not headed by anything of its own. */
 const entryTargets = (place: 'permit' | 'inspection'): readonly Target[] =>
   Object.entries(CATALOG[place] as Fields).flatMap(([to, field]) =>
-    'parts' in field
-      ? []
-      : [{ to, says: describedField(`${place}.${to}`), headings: field.aliases ?? [] }],
+    'parts' in field ? [] : [{ to, says: describedField(`${place}.${to}`), headings: field.aliases ?? [] }],
   )
 
 const PARCELS: readonly Target[] = [

@@ -33,18 +33,16 @@ function acrossFields(entry: Partial<PermitRecord>, context: z.core.$RefinementC
   acrossComponents(entry ?? {}, ['tag'], context)
 }
 
-const statedEntry = z
-  .strictObject(shapeOf(STATED_FIELDS, 'stated', 'component'))
-  .superRefine(
-    (it: unknown, context) => {
-      const part = it as { readonly [name: string]: unknown } | undefined
-      const fault = (field: string, message: string, ...deeper: readonly PropertyKey[]) =>
-        context.addIssue({ code: 'custom', path: [field, ...deeper], message })
-      askAboutPart(part, STATED_FIELDS, fault)
-      faultsAlong(part, fault, 'permit')
-    },
-    { when: () => true },
-  )
+const statedEntry = z.strictObject(shapeOf(STATED_FIELDS, 'stated', 'component')).superRefine(
+  (it: unknown, context) => {
+    const part = it as { readonly [name: string]: unknown } | undefined
+    const fault = (field: string, message: string, ...deeper: readonly PropertyKey[]) =>
+      context.addIssue({ code: 'custom', path: [field, ...deeper], message })
+    askAboutPart(part, STATED_FIELDS, fault)
+    faultsAlong(part, fault, 'permit')
+  },
+  { when: () => true },
+)
 
 const unreadable = z.strictObject({
   pointer: line(200).regex(/^(\/[^/]+)+$/, 'a JSON Pointer such as /bedrooms'),

@@ -13,7 +13,11 @@ const COUNTER_FT = 3
  * Stretches and defects of a line lie one after another, none over the next, within the length that is stated; and an
  * inspection says from where its distances run. What lies between two stretches may be left out: it is told as unseen.
  */
-export function faultsAlong(part: Part | null | undefined, fault: FaultAt, by: 'permit' | 'inspection'): void {
+export function faultsAlong(
+  part: Part | null | undefined,
+  fault: FaultAt,
+  by: 'permit' | 'inspection',
+): void {
   const [segments, defects] = [rowsOf(part?.segments), rowsOf(part?.defects)]
   if (segments.length + defects.length === 0) return
   if (by === 'inspection' && !part?.measuredFrom)
@@ -65,7 +69,9 @@ function overlapping(rows: readonly Part[], fault: FaultAt): void {
 }
 
 const rowsOf = (value: unknown): readonly Part[] =>
-  Array.isArray(value) ? value.map((row) => (typeof row === 'object' && row !== null ? (row as Part) : {})) : []
+  Array.isArray(value)
+    ? value.map((row) => (typeof row === 'object' && row !== null ? (row as Part) : {}))
+    : []
 
 const stationIn = (value: unknown): Station | null =>
   isMeasured(value) && 'ft' in value ? (value as Station) : null

@@ -23,7 +23,10 @@ export const lineDefects = check({
       const part = aboutSeen(found, given)
       if (given.former.some((old) => old.found === found)) return beside({ aside: 'out-of-service', part })
       const id = given.findings?.id ?? ''
-      return known(row.seen, seen(found, part, id, 'defect', { choice: row.seen }, 'by-camera', row.at.asWritten))
+      return known(
+        row.seen,
+        seen(found, part, id, 'defect', { choice: row.seen }, 'by-camera', row.at.asWritten),
+      )
     },
   },
   rules: {},

@@ -64,7 +64,9 @@ function recordedFact({ built, found }: SeenPairing): Fact<LineTold> {
   const start = statedValue(measures.measuredFrom)
   const segments = claimFact(measures.segments, 'segments', part, (value) => showStretches(value, start))
   if (material.state === 'doubtful' || segments.state === 'doubtful')
-    return material.state === 'doubtful' ? material : (segments as Extract<typeof segments, { state: 'doubtful' }>)
+    return material.state === 'doubtful'
+      ? material
+      : (segments as Extract<typeof segments, { state: 'doubtful' }>)
   if (material.state !== 'known' && segments.state !== 'known')
     return lacking({ gap: 'not-on-record', thing: 'material', part })
   const told: LineTold = {

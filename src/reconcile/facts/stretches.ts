@@ -1,8 +1,8 @@
 import type { Material } from '../../catalog/choices.ts'
+import { SAME_SIZE_FT } from '../checks/pipe.ts'
 import { exactly } from '../quantity.ts'
 import type { ChangedStretch, Span } from '../reason-of-line.ts'
 import type { ShownStretch } from '../thing.ts'
-import { SAME_SIZE_FT } from '../checks/pipe.ts'
 
 /**
  * A camera's counter slips on its reel, and a drawing's stations are scaled: the end of a stretch on one and on the other
@@ -63,11 +63,14 @@ export function changes(
       return [{ from, to: Number.isFinite(to) ? to : null, material, size }]
     }),
   )
-  return all.reduce<readonly ChangedStretch[]>((told, next) => {
+  const told: ChangedStretch[] = []
+  for (const next of all) {
     const last = told.at(-1)
-    const goesOn = last !== undefined && last.to === next.from && isOne(last, next)
-    return goesOn ? [...told.slice(0, -1), { ...last, to: next.to }] : [...told, next]
-  }, [])
+    if (last !== undefined && last.to === next.from && isOne(last, next))
+      told[told.length - 1] = { ...last, to: next.to }
+    else told.push(next)
+  }
+  return told
 }
 
 const end = ({ to }: Span): number => to ?? Number.POSITIVE_INFINITY

@@ -1,9 +1,9 @@
 import { ours, oursCapital } from '../ours.ts'
 import {
   a,
+  along,
   BUILT,
   BURDENS,
-  along,
   by,
   CONDITIONS,
   DEFECTS,

@@ -130,7 +130,7 @@ inBrowser('a reviewer', () => {
     await page.keyboard.press('Enter')
     await page.waitForURL(`${here}/queue?severity=action`)
 
-    await tabTo(/^Poor condition/)
+    await tabTo(/^Cover not secured/)
     const first = await focused()
     await page.keyboard.press('j')
     const second = await focused()

@@ -20,7 +20,14 @@ const REPAIR = permit(
   { number: '09-R-3', kind: 'repair', issuedOn: '2009-05-01', approvedOn: '2009-06-01' },
 )
 const line = (more: object) =>
-  ({ key: '88-1/line', label: 'line', kind: 'effluent-line', outcome: 'found', measuredFrom: 'tank', ...more }) as never
+  ({
+    key: '88-1/line',
+    label: 'line',
+    kind: 'effluent-line',
+    outcome: 'found',
+    measuredFrom: 'tank',
+    ...more,
+  }) as never
 const HALVES = [
   { from: '0 ft', to: '31 ft', material: 'vitrified-clay' },
   { from: '31 ft', to: '60 ft', material: 'pvc' },
@@ -39,7 +46,9 @@ describe('one line of two stretches', () => {
     expect(itemWords(itemOf({ discrepancy: difference!, decided: null }), 'en').says).toBe(
       'Part of the line to the drainfield was replaced. It lies 31 to 60 feet from the tank. The county has no permit for that work.',
     )
-    expect(itemWords(itemOf({ discrepancy: difference!, decided: null }), 'es').says).toMatch(/de 31 a 60 pies desde el tanque/)
+    expect(itemWords(itemOf({ discrepancy: difference!, decided: null }), 'es').says).toMatch(
+      /de 31 a 60 pies desde el tanque/,
+    )
   })
 
   test('whose half a repair permit laid is as recorded, and the rest stays what it was', () => {
@@ -52,7 +61,10 @@ describe('one line of two stretches', () => {
   })
 
   test('is told with what the inspection says nothing of', () => {
-    const answer = asked([CLAY], [line({ length: '60 ft', segments: [{ from: '0 ft', to: '31 ft', material: 'vitrified-clay' }] })])
+    const answer = asked(
+      [CLAY],
+      [line({ length: '60 ft', segments: [{ from: '0 ft', to: '31 ft', material: 'vitrified-clay' }] })],
+    )
     expect(says(answer)[0]).toMatch(/the inspection says nothing of 31 to 60 ft/)
     expect(kindsOf(answer)).toEqual([])
   })
@@ -83,7 +95,9 @@ describe('one line of two stretches', () => {
   test('one material for a line of two does not say which was seen; a third material was laid since', () => {
     const pvc = asked([CLAY, REPAIR], [line({ material: 'pvc' })])
     expect(outcomesOf(pvc, 'line-stretches')[0]?.verdict).toBe('cannot-tell')
-    expect(kindsOf(asked([CLAY, REPAIR], [line({ material: 'cast-iron' })]))).toEqual(['line-replaced-without-permit'])
+    expect(kindsOf(asked([CLAY, REPAIR], [line({ material: 'cast-iron' })]))).toEqual([
+      'line-replaced-without-permit',
+    ])
   })
 
   test('measured from the other end it cannot be laid beside the record, where that is not alike throughout', () => {

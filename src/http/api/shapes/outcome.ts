@@ -222,7 +222,7 @@ const outcomeIn = (it: Outcome, evidence: Evidence): z.output<typeof outcome> =>
 export const presentBody = (it: Discrepancy) => ({
   key: it.key,
   kind: it.kind,
-  title: titleOf(it.kind, it.outcome.subject),
+  title: titleOf(it.kind, it.outcome.subject, it.outcome.reason),
   severity: it.severity,
   sentences: {
     firm: discrepancyWords(it, 'firm'),

@@ -112,7 +112,11 @@ function unfinished({ typed }: PartForm): readonly Fault[] {
 }
 
 /** `tie/b/length` was typed in `tie.b`, `levelAboveOutlet/below` in itself. */
-function placed({ pointer, message, kind }: EntryIssue, nothing: 'nothing' | 'no-day', typed: Typed = {}): Fault {
+function placed(
+  { pointer, message, kind }: EntryIssue,
+  nothing: 'nothing' | 'no-day',
+  typed: Typed = {},
+): Fault {
   const [first = '', second, third] = pointer.slice(1).split('/')
   const rows = fieldAt('component', first)
   if (second !== undefined && rows?.value === 'rows') {

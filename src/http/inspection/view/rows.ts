@@ -1,5 +1,5 @@
 import type { FieldOf } from '../../../catalog/field.ts'
-import { type Html, flag, html } from '../../pages/html.ts'
+import { flag, type Html, html } from '../../pages/html.ts'
 import { type FormField, formField } from '../form/fields.ts'
 import { rowsIn } from '../form/typed.ts'
 import { faultOf, label, lengthInput, type Shown, select } from './field.ts'

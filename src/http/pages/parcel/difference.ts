@@ -56,7 +56,7 @@ export function presentDifference(
     severity: it.severity,
     standing: it.state === 'ground-moved' ? 'moved' : it.state === 'decided' ? 'decided' : 'open',
     about: it.body.outcome.subject.label,
-    title: titleOf(it.kind, it.body.outcome.subject),
+    title: titleOf(it.kind, it.body.outcome.subject, it.body.outcome.reason),
     says: discrepancyWords(it.body, audience),
     next: { who: actorOf(it.body), what: actWords(it.body, it.body.outcome.subject) },
     raisedAt: it.raisedAt,

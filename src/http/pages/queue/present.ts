@@ -57,7 +57,7 @@ const presentRow = (it: InQueue, now: Date): QueueRow => ({
   about: it.body.outcome.subject.label,
   parcel: it.parcelNumber,
   address: it.parcelAddress,
-  title: titleOf(it.kind, it.body.outcome.subject),
+  title: titleOf(it.kind, it.body.outcome.subject, it.body.outcome.reason),
   says: sentence(reasonWords(it.body.outcome)),
   age: ageInWords(daysBetween(dayOf(it.raisedAt), dayOf(now))),
   moved: it.state === 'ground-moved',

@@ -29,7 +29,7 @@ export function reconciliationView(
     shown.add(key)
     return html`
       <div class="difference ${it.severity}">
-        <p class="head">${severityTag(it.severity)} <b>${titleOf(it.kind, it.outcome.subject)}</b></p>
+        <p class="head">${severityTag(it.severity)} <b>${titleOf(it.kind, it.outcome.subject, it.outcome.reason)}</b></p>
         <p>${discrepancyWords(it, audience)}</p>
       </div>
     `

@@ -91,7 +91,9 @@ function typed(field: Field): fc.Arbitrary<unknown> {
 }
 /** Rows lie one after another, none over the next. */
 const alongside = (row: number, isStretch: boolean) =>
-  isStretch ? { from: `${10 * row} ft`, to: `${10 * row + 9} ft` } : { at: `${10 * row} ft`, to: `${10 * row + 9} ft` }
+  isStretch
+    ? { from: `${10 * row} ft`, to: `${10 * row + 9} ft` }
+    : { at: `${10 * row} ft`, to: `${10 * row + 9} ft` }
 const entryOf = (fields: Fields) =>
   fc.record(
     Object.fromEntries(

@@ -32,7 +32,12 @@ export function claimSide(claim: Claim<unknown>, print: Print = inWords): Side {
     case 'silent':
       return silent('not on record')
     case 'stated':
-      return { text: print(claim.value), state: 'said', origins: [claim.origin, ...(claim.also ?? [])], taken: [] }
+      return {
+        text: print(claim.value),
+        state: 'said',
+        origins: [claim.origin, ...(claim.also ?? [])],
+        taken: [],
+      }
     case 'unreadable':
       return {
         text: `cannot be read: ${claim.note}`,
@@ -84,7 +89,11 @@ function printOf(name: MeasureName): Print {
 function howTaken(value: unknown): readonly string[] {
   if (typeof value !== 'object' || value === null) return ['seen by the inspector']
   if (Array.isArray(value))
-    return [...new Set(value.flatMap(({ from, to }) => [from, to].map((it) => METHODS[(it as FoundLength).method].says)))]
+    return [
+      ...new Set(
+        value.flatMap(({ from, to }) => [from, to].map((it) => METHODS[(it as FoundLength).method].says)),
+      ),
+    ]
   if ('method' in value) return [reading(value as FoundLength)]
   if ('a' in value && 'b' in value) {
     const { a, b } = value as { readonly a: FoundLength; readonly b: FoundLength }
