@@ -82,7 +82,9 @@ function toFirm(it: Discrepancy): string {
         ? reason.missing || reason.outOfUse
           ? 'Cover and fence it before you leave, and tell the owner at once.'
           : 'Secure it before you leave.'
-        : 'Keep people off it, and never go into it.'
+        : reason.is === 'defect'
+          ? 'Keep the recording, and mark the place on the ground.'
+          : 'Keep people off it, and never go into it.'
     case 'record-absent':
       return 'Measure and tie in all you find. Your findings will be the only record.'
     case 'record-unclear':

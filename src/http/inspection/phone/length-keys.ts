@@ -44,7 +44,8 @@ export function offerLengthKeys(root: HTMLElement): void {
 
   /** Under the field that has the focus by now, or nowhere. */
   function place(): void {
-    if (field && document.activeElement === field) field.closest('.pair')?.after(bar)
+    if (field && document.activeElement === field)
+      (field.closest('.row') ?? field.closest('.pair'))?.after(bar)
     else bar.remove()
   }
 }
