@@ -4,7 +4,6 @@ import { type FormFault, formFaultWords } from '../../../words/form-faults.ts'
 import { flag, type Html, html } from '../../pages/html.ts'
 import type { Choice, FormField } from '../form/fields.ts'
 import type { Typed } from '../form/typed.ts'
-import { rowsView } from './rows.ts'
 
 /** What a field is shown with: what was typed, what is wrong with it, what the record says of the same thing. */
 export type Shown = {
@@ -49,8 +48,6 @@ export function fieldView(asked: FormField, shown: Shown): Html {
       </fieldset>
     `
   switch (field.value) {
-    case 'rows':
-      return rowsView(asked, field, shown)
     case 'length':
       return html`
         <div class="ask len for-${name}">

@@ -14,6 +14,7 @@ import { stepForm, stepHead } from './frame.ts'
 import { liveView } from './live-view.ts'
 import { photoForm, photosView } from './photos-view.ts'
 import { placeView } from './place.ts'
+import { askedView } from './rows.ts'
 import type { InspectionShown } from './shown.ts'
 
 /** One component: the cautions, the record, whether it was found, and then only what that calls for. */
@@ -127,7 +128,7 @@ const groupView = ({ title, fields }: Group, shown: Shown, first: Html | null): 
   html`
     <fieldset class="group">
       <legend><h2>${title}</h2></legend>
-      ${fields.map((field) => fieldView(field, shown))}
+      ${fields.map((field) => askedView(field, shown))}
       ${first}
     </fieldset>
   `

@@ -2,13 +2,17 @@ import type { FieldOf } from '../../../catalog/field.ts'
 import { flag, type Html, html } from '../../pages/html.ts'
 import { type FormField, formField } from '../form/fields.ts'
 import { rowsIn } from '../form/typed.ts'
-import { faultOf, label, lengthInput, type Shown, select } from './field.ts'
+import { faultOf, fieldView, label, lengthInput, type Shown, select } from './field.ts'
+
+/** A field as the form asks for it, once or row by row. */
+export const askedView = (asked: FormField, shown: Shown): Html =>
+  asked.field.value === 'rows' ? rowsView(asked, asked.field, shown) : fieldView(asked, shown)
 
 /**
  * A list of rows, folded until it is wanted. The next empty row shows once the one before it has something in it, by the
  * sheet alone: with or without scripts, with or without signal.
  */
-export function rowsView({ name, label: says, hint }: FormField, field: FieldOf<'rows'>, shown: Shown): Html {
+function rowsView({ name, label: says, hint }: FormField, field: FieldOf<'rows'>, shown: Shown): Html {
   const filled = rowsIn(shown.typed, name)
   const onRecord = shown.onRecord?.[name]
   const isOpen = filled.length > 0 || onRecord !== undefined
