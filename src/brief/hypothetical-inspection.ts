@@ -1,11 +1,13 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import { blankOf } from '../catalog/blank.ts'
 import { FOUND_FIELDS } from '../catalog/catalog.ts'
+import type { DistanceName } from '../catalog/distances.ts'
 import { INSPECTION_FIELDS } from '../catalog/inspection-fields.ts'
 import { isAbsorption, isLine } from '../catalog/kinds.ts'
 import { plausibleDimensions } from '../geometry/volume/plausible-dimensions.ts'
 import type { Method } from '../measure/methods.ts'
 import type { StatedLength } from '../measure/parse/length.ts'
+import { ALWAYS_THERE, KEPT_FROM, KEPT_FROM_NAMES } from '../reconcile/kept-from.ts'
 import type { AsBuilt, AsBuiltComponent } from '../records/as-built.ts'
 import { statedValue } from '../records/claim.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
@@ -72,6 +74,7 @@ function asFound(built: AsBuiltComponent): FoundComponent {
       b: taken(tie.b.ft, 'ground-tape'),
       side: tie.side ?? 'away',
     },
+    ...distancesOf(built),
     condition: 'sound',
     levelAboveOutlet: tank ? taken(0, 'liquid-level-rule') : null,
     scumThickness: tank ? taken(0.25, 'sounding-rod') : null,
@@ -97,3 +100,19 @@ function usualInside({
     ? { length: first.lengthFt.from, width: first.widthFt.to, depth: first.liquidDepthFt.from }
     : null
 }
+
+/**
+ * What the record gives is taped again. A property line is always there to be taped to; of what a lot may not have, nothing
+ * is supposed.
+ */
+const distancesOf = ({ kind, measures }: AsBuiltComponent): Pick<FoundComponent, DistanceName> =>
+  Object.fromEntries(
+    KEPT_FROM_NAMES.map((from) => {
+      const { field } = KEPT_FROM[from]
+      const usual = ALWAYS_THERE.includes(from) && (kind === 'tank' || isAbsorption(kind)) ? FAR : null
+      return [field, like(statedValue(measures[field]), usual, 'ground-tape')]
+    }),
+  ) as Pick<FoundComponent, DistanceName>
+
+/** Farther than any table requires of a property line, ft. */
+const FAR = 30

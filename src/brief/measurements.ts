@@ -7,6 +7,7 @@ import { reconcile } from '../reconcile/reconcile.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
 import type { FoundLength } from '../records/quantity.ts'
 import { fieldNoun, fieldWords } from '../words/fields.ts'
+import { isKeptFrom } from '../words/kept-from.ts'
 import { questionWords } from '../words/questions.ts'
 
 /** One measurement, and the questions that stay open without it, most first. */
@@ -59,7 +60,9 @@ export function rankMeasurements(
       const lost = answered.filter((outcome) => !left.has(questionOf(outcome)))
       return {
         ...candidate,
-        settles: [...new Set(lost.map(({ check }) => questionWords(check)))],
+        settles: [
+          ...new Set(lost.map(({ check, facet }) => questionWords(check, isKeptFrom(facet) ? facet : null))),
+        ],
         weight: lost.length,
       }
     })

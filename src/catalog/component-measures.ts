@@ -1,4 +1,5 @@
 import { MATERIALS, RUNS, VESSEL_SHAPES } from './choices.ts'
+import { DISTANCES } from './distances.ts'
 import type { Fields } from './field.ts'
 import { BAFFLES, COMPONENT_KINDS, FIELDS_OF_SOIL, LINES, OPENINGS, PITS, VESSELS } from './kinds.ts'
 import { TIE } from './places.ts'
@@ -257,5 +258,6 @@ export const MEASURES = {
       },
     ],
   },
+  ...DISTANCES,
   tie: TIE,
 } as const satisfies Fields

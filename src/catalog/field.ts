@@ -27,8 +27,8 @@ type Common = {
   readonly asBuilt?: 'measure' | 'design' | 'site'
 }
 
-/** In the order of the form: what it is, its inside, what stands in it, what state it is in. */
-export const SECTIONS = ['what', 'size', 'contents', 'state'] as const
+/** In the order of the form: what it is, its inside, what stands in it, what state it is in, what it keeps away from. */
+export const SECTIONS = ['what', 'size', 'contents', 'state', 'distances'] as const
 export type Section = (typeof SECTIONS)[number]
 
 export type Use = {

@@ -93,13 +93,16 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
     case 'type-differs':
       return consequence('review', 'find-replacement-or-correct')
     case 'position-differs':
-      return consequence(PLACE_MATTERS(subject.kind) ? 'review' : 'note', 'correct-ties')
+      return consequence(
+        PLACE_MATTERS(subject.kind) ? 'review' : 'note',
+        reason.is === 'distance-record' ? 'correct-distance' : 'correct-ties',
+      )
     case 'setback-short':
       return isToday(reason)
         ? consequence('note', 'nothing-until-change')
-        : reason.is === 'setback' && reason.to === 'building'
-          ? consequence('review', 'decide-whether-it-may-stay')
-          : consequence('action', 'test-water')
+        : isNearWell(reason)
+          ? consequence('action', 'test-water')
+          : consequence('review', 'decide-whether-it-may-stay')
     case 'lender-distance-short':
       return consequence('note', 'lender-decides')
     case 'level-high':
@@ -150,6 +153,9 @@ export const isDecided = (reason: Reason): boolean => {
   const on = doubt.gap === 'put-in-twice' ? (doubt.on ?? []) : []
   return on.length > 0 && on.every(({ borneOut }) => borneOut !== undefined)
 }
+
+/** Too near to the house's own well: it is drunk from. */
+export const isNearWell = (reason: Reason): boolean => reason.is === 'setback' && reason.to === 'well'
 
 const isToday = (reason: Reason): boolean => 'occasion' in reason && reason.occasion === 'today'
 

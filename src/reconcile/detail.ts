@@ -10,6 +10,7 @@ import type { FieldBurden, Load } from './burdens.ts'
 import { isDecided } from './consequence.ts'
 import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
+import type { KeptFrom } from './kept-from.ts'
 import type { Outcome } from './outcome.ts'
 import type { Reason, Sign } from './reason.ts'
 import type { Span } from './reason-of-line.ts'
@@ -53,7 +54,7 @@ export type Detail = {
   /** Of a line, the piece that it is about, in feet from where it is measured; null for the whole of it. */
   readonly stretch: (Span & { readonly start: LineStart | null }) | null
   /** What a part is too near to. */
-  readonly nearTo: 'well' | 'building' | null
+  readonly nearTo: KeptFrom | null
 }
 
 export const detailOf = ({ reason, check }: Outcome): Detail => ({
@@ -92,7 +93,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
   defect: reason.is === 'defect' ? reason.seen : null,
   stretch: stretchOf(reason),
-  nearTo: reason.is === 'setback' ? reason.to : null,
+  nearTo: reason.is === 'setback' || reason.is === 'distance-record' ? reason.to : null,
   source: 'source' in reason ? reason.source : null,
   against:
     check === 'capacity-against-code' || check === 'capacity-by-flow'

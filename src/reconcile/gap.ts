@@ -6,6 +6,7 @@ import type { Part } from '../records/part.ts'
 import type { PaperText } from '../records/whose.ts'
 import type { NotStated } from '../rules/apply/not-stated.ts'
 import type { ParameterName } from '../rules/parameters.ts'
+import type { KeptFrom } from './kept-from.ts'
 import type { Shown, Thing } from './thing.ts'
 
 /** Why one fact that a question needs is not known. */
@@ -52,6 +53,8 @@ export type Gap =
   | { readonly gap: 'no-inspection' }
   | { readonly gap: 'no-baseline' }
   | { readonly gap: 'no-ties'; readonly part: Part }
+  /** Nobody stated or taped how far it is, and nothing places both. */
+  | { readonly gap: 'no-distance'; readonly part: Part; readonly from: KeptFrom }
   | { readonly gap: 'ties-do-not-meet'; readonly part: Part; readonly where: 'record' | 'inspection' }
 
 /** Why a question does not arise. */

@@ -12,7 +12,7 @@ import type { Quantity } from './quantity.ts'
 import type { ReasonOfBuilding } from './reason-of-building.ts'
 import type { ReasonOfLine } from './reason-of-line.ts'
 import type { ReasonOfUse } from './reason-of-use.ts'
-import type { SetbackReason } from './setback-reason.ts'
+import type { DistanceRecordReason, SetbackReason } from './setback-reason.ts'
 
 /** Signs of a system that fails, in the order of how bad they are. */
 export const SIGNS = [
@@ -187,6 +187,7 @@ export type Reason =
       readonly mirrored: boolean
     }
   | SetbackReason
+  | DistanceRecordReason
   // State.
   | {
       readonly is: 'level'
@@ -278,6 +279,8 @@ export type Basis =
   | 'edge-of-tellable'
   | 'within-ties'
   | 'place-not-known'
+  | 'as-stated'
+  | 'within-uncertainty-of-both'
   | 'reading-missing'
   /** Measurement alone would put it that far off once in so many times. */
   | { readonly onceIn: number }

@@ -15,6 +15,7 @@ import { fieldBurdens } from './checks/field-burdens.ts'
 import { findingsAge } from './checks/findings-age.ts'
 import { flowTest } from './checks/flow-test.ts'
 import { inspectionCompleteness } from './checks/inspection-completeness.ts'
+import { keptDistances, keptDistancesToday, lenderDistances } from './checks/kept-distances.ts'
 import { level } from './checks/level.ts'
 import { leftOpen, lid } from './checks/lid.ts'
 import { lineDefects } from './checks/line-defects.ts'
@@ -32,6 +33,7 @@ import { requiredFilter } from './checks/required-filter.ts'
 import { serviceContract } from './checks/service-contract.ts'
 import { buildingSetback, lenderSetback, setback, setbackToday, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
+import { statedDistance } from './checks/stated-distance.ts'
 import { tankConstruction } from './checks/tank-construction.ts'
 import { top } from './checks/top.ts'
 import { typeOfComponent } from './checks/type-of-component.ts'
@@ -60,11 +62,15 @@ export const CHECKS: readonly Check[] = [
   material,
   typeOfComponent,
   position,
+  statedDistance,
   setback,
   setbackToday,
   buildingSetback,
   wellSince,
+  keptDistances,
+  keptDistancesToday,
   lenderSetback,
+  lenderDistances,
   failureSigns,
   level,
   flowTest,

@@ -39,6 +39,8 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return 'find the permit, or require one for the work done'
     case 'correct-ties':
       return 'correct the ties on record, or ask whether there are two of them'
+    case 'correct-distance':
+      return 'correct the distance on record, or ask what was moved since'
     case 'search-old-numbers':
       return 'search the file under old numbers, then decide what the findings may stand for'
     case 'find-approval':

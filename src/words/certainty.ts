@@ -26,6 +26,8 @@ const BASES: { readonly [B in Extract<Basis, string>]: string } = {
   'edge-of-tellable': 'at the edge of what the ties can tell',
   'within-ties': 'within the error of the ties',
   'place-not-known': 'the distance is not known well enough',
+  'within-uncertainty-of-both': 'no farther apart than the record and the tape are uncertain',
+  'as-stated': 'as the permit states it: nobody has measured it',
   'reading-missing': 'a reading is missing',
 }
 

@@ -1,3 +1,4 @@
+import { isNearWell } from '../reconcile/consequence.ts'
 import type { Discrepancy } from '../reconcile/reconcile.ts'
 import { remeasureWords, settleWhy } from './acts.ts'
 import { reasonWords } from './reasons.ts'
@@ -64,9 +65,13 @@ function toFirm(it: Discrepancy): string {
     case 'type-differs':
       return 'A photo of it will help.'
     case 'position-differs':
-      return 'Check which corners the ties run from before you leave.'
+      return reason.is === 'distance-record'
+        ? 'Check from which edge you taped, and to what, before you leave.'
+        : 'Check which corners the ties run from before you leave.'
     case 'setback-short':
-      return 'Tell the owner to have the water tested.'
+      return isNearWell(reason)
+        ? 'Tell the owner to have the water tested.'
+        : 'Say in the report how you measured it. A reviewer will decide.'
     case 'lender-distance-short':
       return 'Say so in the report: a lender may ask.'
     case 'level-high':
@@ -157,9 +162,13 @@ function toReviewer(it: Discrepancy): string {
     case 'type-differs':
       return 'Either the record is wrong or something else was built.'
     case 'position-differs':
-      return 'The record’s ties are wrong, or this is not the part they meant.'
+      return reason.is === 'distance-record'
+        ? 'The distance on record is wrong, or one of the two was moved.'
+        : 'The record’s ties are wrong, or this is not the part they meant.'
     case 'setback-short':
-      return 'Look for a variance, and have the well tested.'
+      return isNearWell(reason)
+        ? 'Look for a variance, and have the well tested.'
+        : 'Look for a variance, and decide whether it may stay.'
     case 'lender-distance-short':
       return 'The code is another question: this is a lender’s own distance.'
     case 'level-high':

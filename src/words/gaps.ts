@@ -5,6 +5,7 @@ import type { Contradiction } from '../records/as-built.ts'
 import type { Part } from '../records/part.ts'
 import type { ParameterName } from '../rules/parameters.ts'
 import { printDate } from './date.ts'
+import { KEPT_FROM_NOUNS } from './kept-from.ts'
 import { NOT_REACHED_WORDS, START_NOUNS } from './nouns.ts'
 import { isOrAre, the, wasOrWere } from './part.ts'
 import { figure } from './quantity.ts'
@@ -58,6 +59,8 @@ export function gapWords(it: Gap): string {
       return 'neither the record nor the inspection gives the distance between corners A and B'
     case 'no-ties':
       return `the inspection has no ties to ${the(it.part)}`
+    case 'no-distance':
+      return `neither the record nor the inspection says how far ${the(it.part)} ${isOrAre(it.part)} from ${KEPT_FROM_NOUNS[it.from]}`
     case 'ties-do-not-meet':
       return it.where === 'record'
         ? `the ties on record to ${the(it.part)} do not meet`

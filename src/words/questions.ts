@@ -1,4 +1,5 @@
 import { OCCASIONS, type Occasion } from '../reconcile/asked-of-code.ts'
+import { isKeptFrom, KEPT_FROM_NOUNS } from './kept-from.ts'
 
 /** The question that a check asks. A test holds that every check has one. */
 export const QUESTIONS: Readonly<Record<string, string>> = {
@@ -34,6 +35,10 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'setback-today': 'Would it be far enough from the well by today’s rule?',
   'building-setback': 'Is it far enough from the house?',
   setback: 'Is it far enough from the well?',
+  'kept-distances': 'Is it far enough from what it has to keep away from?',
+  'kept-distances-today': 'Would it be far enough from what it has to keep away from by today’s rule?',
+  'lender-distances': 'Is it far enough from the rest for a lender’s program?',
+  'stated-distance': 'Is it as far away as the record says?',
   'lender-setback': 'Is it far enough from the well for a lender’s program?',
   'well-since': 'Does a well drilled since keep its distance?',
   level: 'Is the liquid where it should be?',
@@ -51,9 +56,18 @@ const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
   today: 'today',
 }
 
+/** The same, of one thing that a part keeps away from. */
+const FROM: { readonly [check: string]: (thing: string) => string } = {
+  'kept-distances': (thing) => `Is it far enough from ${thing}?`,
+  'kept-distances-today': (thing) => `Would it be far enough from ${thing} by today’s rule?`,
+  'lender-distances': (thing) => `Is it far enough from ${thing} for a lender’s program?`,
+  'stated-distance': (thing) => `Is it as far from ${thing} as the record says?`,
+}
+
 /** With the day it is asked for, where the same is asked of two. */
 export function questionWords(check: string, facet: string | null = null): string {
-  const question = QUESTIONS[check] ?? check
+  const question =
+    (isKeptFrom(facet) ? FROM[check]?.(KEPT_FROM_NOUNS[facet]) : null) ?? QUESTIONS[check] ?? check
   const occasion = OCCASIONS.find((it) => it === facet)
   return occasion ? `${question} (${OCCASION_WORDS[occasion]})` : question
 }

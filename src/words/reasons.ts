@@ -20,7 +20,7 @@ import { defectWords, stretchesWords } from './reasons-of-line.ts'
 import { burdenWords, flowTestWords, loadWords } from './reasons-of-load.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
-import { setbackWords } from './setback.ts'
+import { distanceRecordWords, setbackWords } from './setback.ts'
 import { THING_NOUNS } from './things.ts'
 
 type Told = Pick<Outcome, 'subject' | 'reason'>
@@ -105,6 +105,8 @@ export function reasonWords({ subject, reason }: Told): string {
       return `${name} ${wasOrWere(subject)} found ${figure(reason.distance)} from where the record’s ties put ${itOrThem(subject)}${reason.elsewhere ? '' : ', no farther than measurement explains'}${reason.mirrored ? '; the record gives no side, so both places where its ties meet were compared' : ''}`
     case 'setback':
       return setbackWords(name, isOrAre(subject), reason)
+    case 'distance-record':
+      return distanceRecordWords(name, reason)
     case 'level':
       return `the liquid in ${name} is ${levelWords(reason.height, reason.against)}${reason.comes === 'near' ? `: too close to the tolerance of ${figure(reason.tolerance)} to call` : ''}${(reason.around ?? []).map((it) => `; ${AROUND[it]}`).join('')}`
     case 'solids':

@@ -23,6 +23,8 @@ export function silenceWords({ reason, table, given, among }: NotStated): string
       return `${table} gives area per bedroom and no application rate`
     case 'no-such-soil':
       return `${table} has no soil “${given}”; it has ${among.join(', ')}`
+    case 'which-row':
+      return `${table} goes by what it is, which is not known: ${given}`
     case 'no-such-pair':
       return `${table} has no row for ${given}${among.length === 0 ? '' : `, only for ${among.join(', ')}`}`
   }

@@ -13,6 +13,7 @@ import { BURDENS_OF_FIELD, LOADS } from '../../src/reconcile/burdens.ts'
 import { CONSTRUCTIONS } from '../../src/reconcile/construction.ts'
 import type { Detail, OpenPart } from '../../src/reconcile/detail.ts'
 import { DEVICES } from '../../src/reconcile/devices.ts'
+import { KEPT_FROM_NAMES } from '../../src/reconcile/kept-from.ts'
 import { DISCREPANCY_KINDS } from '../../src/reconcile/kinds.ts'
 import { SIGNS } from '../../src/reconcile/reason.ts'
 import type { OpenItem } from '../../src/reconcile/status.ts'
@@ -44,7 +45,7 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   step: [null, ...STEPS],
   readAgain: [false, true],
   against: [null, 'record', 'code'],
-  nearTo: [null, 'well', 'building'],
+  nearTo: [null, ...KEPT_FROM_NAMES],
   defect: [null, ...LINE_DEFECTS],
   stretch: [
     null,

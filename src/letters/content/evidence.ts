@@ -4,6 +4,7 @@ import type { Source } from '../../records/source.ts'
 import { citeInWords } from '../../rules/citation.ts'
 import { remeasureWords, settleWhy } from '../../words/acts.ts'
 import { certaintyWords } from '../../words/certainty.ts'
+import { isKeptFrom } from '../../words/kept-from.ts'
 import { questionWords } from '../../words/questions.ts'
 import { reasonWords } from '../../words/reasons.ts'
 import { RULE_NOUNS, VERIFIED_WORDS } from '../../words/rules.ts'
@@ -42,10 +43,10 @@ export const aboutOutcome = ({ subject, facet }: Pick<Outcome, 'subject' | 'face
   TELLING.includes(facet) ? `${subject.label}, ${facet}` : subject.label
 
 export function printEvidence(outcome: Outcome): EvidencePrinted {
-  const { check, verdict, certainty, exhibits, steps, citations, wouldSettle } = outcome
+  const { check, facet, verdict, certainty, exhibits, steps, citations, wouldSettle } = outcome
   return {
     about: aboutOutcome(outcome),
-    question: questionWords(check),
+    question: questionWords(check, isKeptFrom(facet) ? facet : null),
     verdict: VERDICT_WORDS[verdict].word,
     because: sentence(reasonWords(outcome)),
     certainty: certaintyWords(certainty),

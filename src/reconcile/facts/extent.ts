@@ -1,4 +1,4 @@
-import { type ComponentKind, isAbsorption } from '../../catalog/kinds.ts'
+import { type ComponentKind, isAbsorption, isLine } from '../../catalog/kinds.ts'
 import type { Extent } from '../../geometry/setback/extent.ts'
 import type { AsBuiltComponent } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
@@ -13,8 +13,9 @@ export type Extended = {
 
 /** Precast walls, ft: 2½ to 4 in (common practice). They stand outside the inside dimensions. */
 const USUAL_WALL = 3.25 / 12
-/** Outside of a usual 1,000 to 1,500 gal tank whose size nobody says, ft (common practice). */
+/** Outside of a usual 1,000 to 1,500 gal tank and of a distribution box whose size nobody says, ft (common practice). */
 const USUAL_TANK = { length: 10, width: 6 }
+const USUAL_BOX = { length: 2, width: 2 }
 /** Between trenches and beds that lie side by side, ft, and between pits, in diameters: at the most (common practice). */
 const BETWEEN_ROWS = 10
 const BETWEEN_PITS = 3
@@ -32,7 +33,9 @@ export function extentOf({ kind, built, found }: Extended): Extent {
   const bearing = runs === null ? null : runs === 'along-wall' ? 0 : Math.PI / 2
   const [length, width, diameter] = [ft('length'), ft('width'), ft('diameter')]
   if (kind === 'well') return { kind: 'point' }
-  if (kind === 'seepage-pit' || kind === 'cesspool')
+  // A line bends, and one tie says nothing of the rest of it.
+  if (isLine(kind)) return { kind: 'unknown' }
+  if (kind === 'seepage-pit' || kind === 'cesspool' || kind === 'laundry-system')
     return diameter === null
       ? { kind: 'unknown' }
       : { kind: 'disc', radius: diameter / 2, beside: (count - 1) * (1 + BETWEEN_PITS) * diameter }
@@ -43,9 +46,8 @@ export function extentOf({ kind, built, found }: Extended): Extent {
   const walls = 2 * (ft('wallThickness') ?? USUAL_WALL)
   if (length === null && diameter !== null) return { kind: 'disc', radius: (diameter + walls) / 2, beside: 0 }
   const across = width ?? diameter
+  const usual = kind === 'distribution-box' ? USUAL_BOX : USUAL_TANK
   const [long, wide] =
-    length === null || across === null
-      ? [USUAL_TANK.length, USUAL_TANK.width]
-      : [length + walls, across + walls]
+    length === null || across === null ? [usual.length, usual.width] : [length + walls, across + walls]
   return { kind: 'bar', length: long, width: wide, bearing, beside: 0 }
 }

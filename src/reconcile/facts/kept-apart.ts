@@ -1,3 +1,4 @@
+import { KEPT_APART } from '../../catalog/distances.ts'
 import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { Body } from '../../geometry/setback/setback.ts'
 import type { Step } from '../../measure/step.ts'
@@ -32,6 +33,17 @@ export const keptFound = ({ unrecorded }: Case): readonly Kept[] =>
   unrecorded
     .filter(({ outcome }) => outcome === 'found')
     .map((found) => ({ kind: found.kind, built: null, found }))
+
+const isPart = ({ kind }: Kept): boolean => (KEPT_APART as readonly string[]).includes(kind)
+const isWell = ({ kind }: Kept): boolean => kind === 'well'
+export const partsOnRecord = (given: Case): readonly Kept[] => keptOnRecord(given).filter(isPart)
+export const partsThere = (given: Case): readonly Kept[] => [
+  ...partsOnRecord(given),
+  ...keptFound(given).filter(isPart),
+]
+export const wellsOnRecord = (given: Case): readonly Kept[] => keptOnRecord(given).filter(isWell)
+export const wellsFound = (given: Case): readonly Kept[] => keptFound(given).filter(isWell)
+export const wellsThere = (given: Case): readonly Kept[] => [...wellsOnRecord(given), ...wellsFound(given)]
 
 /** The wall that ties run from, where its length is known. */
 export const houseWall = (given: Case): readonly Kept[] =>

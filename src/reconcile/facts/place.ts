@@ -29,7 +29,7 @@ type Placing = Pick<Case, 'findings'> & Partial<Pick<Case, 'book' | 'county'>>
 type Presets = { readonly [M in Method]: MethodPreset }
 
 /** How a length on record is off: by the rule that held when the part went in, else as record drawings are. */
-function onRecord(built: AsBuiltComponent, { book, county }: Placing): Presets {
+export function recordPresets(built: AsBuiltComponent, { book, county }: Placing): Presets {
   const { approvedOn, issuedOn } = built.events[0].permit
   const day = approvedOn ?? issuedOn
   const rule =
@@ -46,7 +46,7 @@ export function recordedPlace(built: AsBuiltComponent, given: Placing): Fact<Pla
   const part = partOnRecord(built)
   const tie = claimFact(built.measures.tie, 'tie', part, showTie)
   if (tie.state !== 'known') return tie
-  const presets = onRecord(built, given)
+  const presets = recordPresets(built, given)
   const baseline = baselineOf(built.reference, given.findings, presets)
   if (!baseline) return lacking({ gap: 'no-baseline' })
   const taped = (ft: number, name: string, halfStepFt: number) =>

@@ -12,6 +12,7 @@ export type NotStated = {
     | 'no-rate'
     | 'no-such-soil'
     | 'no-such-pair'
+    | 'which-row'
   /** The rule's own name for its table. */
   readonly table: string
   /** What it was asked with and says nothing of: so many bedrooms, gpd or min/in, a soil, a pair of things. */

@@ -2,6 +2,7 @@ import type { Condition, LineDefect, LineStart } from '../../catalog/choices.ts'
 import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { Device } from '../../reconcile/devices.ts'
+import type { KeptFrom } from '../../reconcile/kept-from.ts'
 import type { Sign } from '../../reconcile/reason.ts'
 import type { OpenItem } from '../../reconcile/status.ts'
 import type { OurText } from '../../records/whose.ts'
@@ -142,6 +143,26 @@ export const BURDENS: { readonly [B in NonNullable<OpenItem['detail']['burden']>
   'clear-water': ours`Rain or ground water from a drain or sump runs into the system.`,
   'water-use': ours`The house uses more water than the system was designed for.`,
 }
+
+/** What parts keep away from. */
+export const KEPT_FROM: { readonly [K in KeptFrom]: OurText } = {
+  well: ours`the well`,
+  'public-well': ours`the public well`,
+  spring: ours`the spring`,
+  building: ours`the house`,
+  'property-line': ours`the property line`,
+  'surface-water': ours`open water`,
+  stream: ours`a stream or ditch`,
+  wetland: ours`a wetland`,
+  'water-line': ours`the water line`,
+  'suction-line': ours`the well’s pump line`,
+  pool: ours`the swimming pool`,
+  drain: ours`a drain`,
+  cut: ours`a bank`,
+  'other-system': ours`a neighbor’s drainfield`,
+}
+
+export const near = ({ detail: { nearTo } }: OpenItem): OurText => KEPT_FROM[nearTo ?? 'well']
 
 /** What is tested by itself, where it does not work. */
 export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {

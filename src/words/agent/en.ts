@@ -10,9 +10,11 @@ import {
   DEFECTS,
   EXISTING,
   FAILED,
+  KEPT_FROM,
   leftOut,
   NOUNS,
   name,
+  near,
   required,
   SIGNS,
   The,
@@ -85,16 +87,18 @@ export const EN: AgentVoice = {
     'material-differs': ({ part }) =>
       ours`${The(part)} is made of something else than the county’s record says.`,
     'type-differs': ({ part }) => ours`${The(part)} is not the type that the county’s record shows.`,
-    'position-differs': ({ part }) => ours`${The(part)} is not where the county’s record puts it.`,
+    'position-differs': ({ part, detail: { nearTo } }) =>
+      nearTo === null
+        ? ours`${The(part)} is not where the county’s record puts it.`
+        : ours`${The(part)} is not as far from ${KEPT_FROM[nearTo]} as the county’s record says.`,
     'setback-short': (item) =>
-      item.detail.nearTo === 'building'
-        ? ours`${The(item.part)} is closer to the house than the rule allows.`
-        : item.detail.occasion === 'today'
-          ? ours`${The(item.part)} is closer to the well than a new one could be today. ${NOW}`
-          : item.detail.source === 'from-memory'
-            ? ours`${The(item.part)} may be too close to the well. The county has not verified that rule.`
-            : ours`${The(item.part)} is closer to the well than the rule allows.`,
-    'lender-distance-short': ({ part }) => ours`${The(part)} is closer to the well than some lenders allow.`,
+      item.detail.occasion === 'today'
+        ? ours`${The(item.part)} is closer to ${near(item)} than a new one could be today. ${NOW}`
+        : item.detail.source === 'from-memory'
+          ? ours`${The(item.part)} may be too close to ${near(item)}. The county has not verified that rule.`
+          : ours`${The(item.part)} is closer to ${near(item)} than the rule allows.`,
+    'lender-distance-short': (item) =>
+      ours`${The(item.part)} is closer to ${near(item)} than some lenders allow.`,
     'bedrooms-above-design': () => ours`The house has more bedrooms than its septic system was designed for.`,
     'absorption-below-code': (item) =>
       item.detail.occasion === 'today'
@@ -166,6 +170,7 @@ export const EN: AgentVoice = {
     'find-paper-or-require-permit': () => ours`The county will look for its permit, or require one.`,
     'find-permit-or-require-one': () => ours`The county will look for the permit, or require one.`,
     'correct-ties': () => ours`The county will check its record.`,
+    'correct-distance': () => ours`The county will check its record.`,
     'search-old-numbers': () => ours`The county will search its older files.`,
     'find-approval': () => ours`The county will look for the approval, or ask for an inspection.`,
     'settle-the-papers': () => ours`The county will check its permits and correct the record.`,

@@ -2,6 +2,7 @@ import type { Condition, LineDefect, LineStart } from '../../catalog/choices.ts'
 import type { ComponentKind } from '../../catalog/kinds.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { Device } from '../../reconcile/devices.ts'
+import type { KeptFrom } from '../../reconcile/kept-from.ts'
 import type { Sign } from '../../reconcile/reason.ts'
 import type { OpenItem } from '../../reconcile/status.ts'
 import type { OurText } from '../../records/whose.ts'
@@ -143,6 +144,44 @@ export const BURDENS: { readonly [B in NonNullable<OpenItem['detail']['burden']>
   'clear-water': ours`El agua de lluvia o del suelo entra al sistema por un tubo o una bomba.`,
   'water-use': ours`La casa usa más agua de la que el sistema puede recibir.`,
 }
+
+/** De qué se guarda distancia: `cerca del pozo`. */
+const CLOSE: { readonly [K in KeptFrom]: OurText } = {
+  well: ours`del pozo de agua`,
+  'public-well': ours`del pozo público`,
+  spring: ours`del manantial`,
+  building: ours`de la casa`,
+  'property-line': ours`del límite del terreno`,
+  'surface-water': ours`de un lago o río`,
+  stream: ours`de un arroyo o una zanja`,
+  wetland: ours`de un humedal`,
+  'water-line': ours`de la tubería de agua`,
+  'suction-line': ours`de la tubería de la bomba`,
+  pool: ours`de la alberca`,
+  drain: ours`de un dren en el suelo`,
+  cut: ours`de un corte del terreno`,
+  'other-system': ours`del sistema de un vecino`,
+}
+
+/** A qué se mide: `la distancia a la casa`. */
+export const AWAY: { readonly [K in KeptFrom]: OurText } = {
+  well: ours`al pozo de agua`,
+  'public-well': ours`al pozo público`,
+  spring: ours`al manantial`,
+  building: ours`a la casa`,
+  'property-line': ours`al límite del terreno`,
+  'surface-water': ours`a un lago o río`,
+  stream: ours`a un arroyo o una zanja`,
+  wetland: ours`a un humedal`,
+  'water-line': ours`a la tubería de agua`,
+  'suction-line': ours`a la tubería de la bomba`,
+  pool: ours`a la alberca`,
+  drain: ours`a un dren en el suelo`,
+  cut: ours`a un corte del terreno`,
+  'other-system': ours`al sistema de un vecino`,
+}
+
+export const near = ({ detail: { nearTo } }: OpenItem): OurText => CLOSE[nearTo ?? 'well']
 
 export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
   pump: (part) => ours`La bomba o el soplador ${ofThe(part)} no funciona.`,

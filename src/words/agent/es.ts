@@ -1,5 +1,6 @@
 import { ours, oursCapital } from '../ours.ts'
 import {
+  AWAY,
   a,
   along,
   BUILT,
@@ -11,6 +12,7 @@ import {
   FAILED,
   leftOut,
   name,
+  near,
   ofThe,
   required,
   SIGNS,
@@ -84,17 +86,18 @@ export const ES: AgentVoice = {
         : ours`Se cambió parte ${ofThe(part)}. Está ${along(stretch)}. El condado no tiene permiso de esa obra.`,
     'material-differs': ({ part }) => ours`${The(part)} es de otro material que el del registro.`,
     'type-differs': ({ part }) => ours`${The(part)} no es del tipo que muestra el registro.`,
-    'position-differs': ({ part }) => ours`${The(part)} no está donde dice el registro.`,
+    'position-differs': ({ part, detail: { nearTo } }) =>
+      nearTo === null
+        ? ours`${The(part)} no está donde dice el registro.`
+        : ours`El registro da otra distancia ${ofThe(part)} ${AWAY[nearTo]}.`,
     'setback-short': (item) =>
-      item.detail.nearTo === 'building'
-        ? ours`${The(item.part)} queda más cerca de la casa de lo que permite la norma.`
-        : item.detail.occasion === 'today'
-          ? ours`${The(item.part)} queda más cerca del pozo de lo que hoy se permite. ${NOW}`
-          : item.detail.source === 'from-memory'
-            ? ours`${The(item.part)} queda más cerca del pozo de lo que tal vez permite la norma.`
-            : ours`${The(item.part)} queda más cerca del pozo de lo que permite la norma.`,
-    'lender-distance-short': ({ part }) =>
-      ours`${The(part)} queda más cerca del pozo de lo que permiten algunos prestamistas.`,
+      item.detail.occasion === 'today'
+        ? ours`${The(item.part)} queda cerca ${near(item)}. Hoy no se permite uno nuevo así. ${NOW}`
+        : item.detail.source === 'from-memory'
+          ? ours`${The(item.part)} tal vez queda muy cerca ${near(item)}. El condado no ha verificado esa norma.`
+          : ours`${The(item.part)} queda muy cerca ${near(item)}. La norma no lo permite.`,
+    'lender-distance-short': (item) =>
+      ours`${The(item.part)} queda cerca ${near(item)}. Algunos prestamistas no lo permiten.`,
     'bedrooms-above-design': () =>
       ours`La casa tiene más dormitorios de los previstos para su sistema séptico.`,
     'absorption-below-code': (item) =>
@@ -165,6 +168,7 @@ export const ES: AgentVoice = {
     'find-paper-or-require-permit': () => ours`El condado buscará el permiso o exigirá uno.`,
     'find-permit-or-require-one': () => ours`El condado buscará el permiso o exigirá uno.`,
     'correct-ties': () => ours`El condado va a revisar su registro.`,
+    'correct-distance': () => ours`El condado va a revisar su registro.`,
     'search-old-numbers': () => ours`El condado buscará en sus archivos viejos.`,
     'correct-to-measured': () => ours`El condado va a poner al día lo que tiene en su registro.`,
     'find-approval': () => ours`El condado buscará si se aprobó o pedirá una inspección.`,

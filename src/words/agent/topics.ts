@@ -73,6 +73,18 @@ const EN: Topics = {
   'setback-today': topic(ours`Far enough from the well today`, ours`distance from the well today`),
   'building-setback': topic(ours`Far enough from the house`, ours`distance from the house`),
   setback: topic(ours`Far enough from the well`, ours`distance from the well`),
+  'kept-distances': topic(ours`Far enough from the rest`, ours`distances to other things`),
+  'kept-distances | property-line': topic(
+    ours`Far enough from the property line`,
+    ours`distance from the property line`,
+  ),
+  'kept-distances-today': topic(ours`Far enough from the rest today`, ours`distances to other things today`),
+  'kept-distances-today | property-line': topic(
+    ours`Far enough from the property line today`,
+    ours`distance from the property line today`,
+  ),
+  'lender-distances': topic(ours`Far enough from the rest for lenders`, ours`other distances for lenders`),
+  'stated-distance': topic(ours`As far away as the record says`, ours`distances against the record`),
   'lender-setback': topic(
     ours`Far enough from the well for lenders`,
     ours`distance from the well for lenders`,
@@ -154,6 +166,21 @@ const ES: Topics = {
   'setback-today': topic(ours`Bastante lejos del pozo de agua hoy`, ours`la distancia al pozo de agua hoy`),
   'building-setback': topic(ours`Bastante lejos de la casa`, ours`la distancia a la casa`),
   setback: topic(ours`Bastante lejos del pozo de agua`, ours`la distancia al pozo de agua`),
+  'kept-distances': topic(ours`Bastante lejos de lo demás`, ours`las distancias a otras cosas`),
+  'kept-distances | property-line': topic(
+    ours`Bastante lejos del límite del terreno`,
+    ours`la distancia al límite del terreno`,
+  ),
+  'kept-distances-today': topic(ours`Bastante lejos de lo demás hoy`, ours`las distancias a otras cosas hoy`),
+  'kept-distances-today | property-line': topic(
+    ours`Bastante lejos del límite del terreno hoy`,
+    ours`la distancia al límite del terreno hoy`,
+  ),
+  'lender-distances': topic(
+    ours`Bastante lejos de lo demás para prestamistas`,
+    ours`otras distancias para prestamistas`,
+  ),
+  'stated-distance': topic(ours`Tan lejos como dice el registro`, ours`las distancias contra el registro`),
   'lender-setback': topic(
     ours`Bastante lejos del pozo de agua para prestamistas`,
     ours`la distancia al pozo de agua para prestamistas`,

@@ -10,6 +10,7 @@ import { adviceWords } from '../../../words/advice.ts'
 import { itemWords } from '../../../words/agent/status.ts'
 import { basisWords } from '../../../words/certainty.ts'
 import { discrepancyWords } from '../../../words/follow-up.ts'
+import { isKeptFrom } from '../../../words/kept-from.ts'
 import { questionWords } from '../../../words/questions.ts'
 import { reasonWords } from '../../../words/reasons.ts'
 import { citationWords } from '../../../words/rules.ts'
@@ -199,7 +200,7 @@ export function presentOutcome(it: Outcome): z.output<typeof outcomeShape> {
 
 const outcomeIn = (it: Outcome, evidence: Evidence): z.output<typeof outcome> => ({
   check: it.check,
-  question: questionWords(it.check),
+  question: questionWords(it.check, isKeptFrom(it.facet) ? it.facet : null),
   subject: presentPart(it.subject),
   facet: it.facet,
   verdict: it.verdict,

@@ -48,19 +48,26 @@ function choicesOf(field: Field, kind: ComponentKind | undefined): readonly Choi
   }))
 }
 
-export type Group = { readonly title: string; readonly fields: readonly FormField[] }
+export type Group = {
+  readonly title: string
+  readonly fields: readonly FormField[]
+  /** Shown folded until something in it is typed, at fault or on record: most lots need few of its fields. */
+  readonly folded?: true
+}
 
 const TITLES: { readonly [S in Section]: string } = {
   what: 'What it is',
   size: 'Size',
   contents: 'Level and solids, before pumping',
   state: 'Condition',
+  distances: 'Distances, from its nearest edge',
 }
 
 /** What is asked of a component that was found, by its kind, in the order of the catalog. */
 export function groupsFor(kind: ComponentKind): readonly Group[] {
   return SECTIONS.map((section) => ({
     title: section === 'size' && isVessel(kind) ? 'Inside, to the outlet' : TITLES[section],
+    ...(section === 'distances' ? { folded: true as const } : {}),
     fields: FOUND_NAMES.filter((name) => {
       const field: Field = FOUND_FIELDS[name]
       return field.section === section && useOn(field, kind) !== undefined

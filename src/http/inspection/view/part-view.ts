@@ -3,7 +3,7 @@ import { NOT_REACHED_REASONS, SEARCH_METHODS, SEARCH_OUTCOMES } from '../../../c
 import { COMPONENT_KINDS, type ComponentKind, isVessel } from '../../../catalog/kinds.ts'
 import { NOT_REACHED_WORDS, OUTCOME_WORDS, SEARCH_WORDS } from '../../../words/field-choices.ts'
 import { fieldNoun } from '../../../words/fields.ts'
-import { type Html, html } from '../../pages/html.ts'
+import { flag, type Html, html } from '../../pages/html.ts'
 import { headed } from '../../pages/words/plain.ts'
 import { formField, type Group, groupsFor, isInGroups, isOpened } from '../form/fields.ts'
 import { filled, kindOf } from '../form/typed.ts'
@@ -124,14 +124,23 @@ const outcome = (fields: Shown): Html =>
     </fieldset>
   `
 
-const groupView = ({ title, fields }: Group, shown: Shown, first: Html | null): Html =>
-  html`
-    <fieldset class="group">
-      <legend><h2>${title}</h2></legend>
-      ${fields.map((field) => askedView(field, shown))}
-      ${first}
-    </fieldset>
-  `
+function groupView({ title, fields, folded }: Group, shown: Shown, first: Html | null): Html {
+  const inside = html`${fields.map((field) => askedView(field, shown))}${first}`
+  const isBegun = fields.some(({ name }) => shown.typed[name] || shown.faults[name] || shown.onRecord?.[name])
+  return folded
+    ? html`
+      <details class="group folded" ${flag('open', isBegun)}>
+        <summary>${title}</summary>
+        ${inside}
+      </details>
+    `
+    : html`
+      <fieldset class="group">
+        <legend><h2>${title}</h2></legend>
+        ${inside}
+      </fieldset>
+    `
+}
 
 /** What the record calls a bed may prove to be trenches. */
 const kindField = (onRecord: string, fields: Shown): Html =>

@@ -1,6 +1,7 @@
 import { MEASURE_NAMES, type MeasureName } from '../../../../catalog/catalog.ts'
 import { MEASURES } from '../../../../catalog/component-measures.ts'
 import { type ComponentKind, isVessel } from '../../../../catalog/kinds.ts'
+import { KEPT_FROM } from '../../../../reconcile/kept-from.ts'
 import type { Outcome } from '../../../../reconcile/outcome.ts'
 import type { Pairing } from '../../../../reconcile/pairing.ts'
 import type { AsBuiltComponent } from '../../../../records/as-built.ts'
@@ -31,6 +32,7 @@ const ON_TWO_SIDES: readonly string[] = [
   'line-material',
   'capacity-against-record',
   'position',
+  'stated-distance',
 ]
 
 /** The lines of one component: what record and inspection both speak of, then what only one of them or a rule can say. */
@@ -49,6 +51,11 @@ export function componentLines(
     return [twoSided(what, record, inspection, outcome, keyOf)]
   }
   const material = of('line-material', 'material')
+  const distance = (name: MeasureName) =>
+    outcomes.find(
+      ({ check, reason }) =>
+        check === 'stated-distance' && reason.is === 'distance-record' && KEPT_FROM[reason.to].field === name,
+    )
   return [
     twoSided('presence', said('on record'), presence(seen, inspected), of('component-presence'), keyOf),
     typeLine(built, seen, of('type-of-component'), keyOf),
@@ -60,7 +67,7 @@ export function componentLines(
       material,
     ),
     ...capacityLine(built, seen, of('capacity-against-record'), keyOf),
-    ...PLAIN.flatMap((name) => line(fieldNoun('component', name), [name])),
+    ...PLAIN.flatMap((name) => line(fieldNoun('component', name), [name], distance(name))),
     ...line('ties', ['tie'], of('position')),
     ...oneSidedAll(
       outcomes.filter(({ check }) => !ON_TWO_SIDES.includes(check)),

@@ -1,6 +1,7 @@
 import type { Step } from '../../../../measure/step.ts'
 import type { Exhibit, Outcome, RuleCited, Settle, Verdict } from '../../../../reconcile/outcome.ts'
 import { certaintyWords } from '../../../../words/certainty.ts'
+import { isKeptFrom } from '../../../../words/kept-from.ts'
 import { questionWords } from '../../../../words/questions.ts'
 import { reasonWords } from '../../../../words/reasons.ts'
 import { sentence } from '../../../../words/sentence.ts'
@@ -33,7 +34,7 @@ export type Line = {
 }
 
 export const proofOf = (outcome: Outcome): Proof => ({
-  question: questionWords(outcome.check),
+  question: questionWords(outcome.check, isKeptFrom(outcome.facet) ? outcome.facet : null),
   certainty: certaintyWords(outcome.certainty),
   exhibits: outcome.exhibits,
   steps: outcome.steps,
