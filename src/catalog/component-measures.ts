@@ -237,6 +237,19 @@ export const MEASURES = {
     aliases: ['capacity', 'volume', 'gal', 'size'],
     on: [{ kinds: VESSELS }],
   },
+  /** As the paper states it, of all alike together: of what surface, its own table says. */
+  area: {
+    value: 'number',
+    unit: 'sq ft',
+    possible: [0, 100_000],
+    open: 'least',
+    plausible: [50, 10_000],
+    by: 'permit',
+    asBuilt: 'measure',
+    example: 600,
+    aliases: ['absorption area', 'area', 'sq ft', 'square feet', 'field area', 'drainfield area'],
+    on: [{ kinds: ['seepage-pit', ...FIELDS_OF_SOIL] }],
+  },
   /** Finished grade to the top of the component. */
   depthToTop: {
     value: 'length',

@@ -62,7 +62,7 @@ type Value =
   | ({ readonly value: 'whole' } & Limits)
   | ({
       readonly value: 'number'
-      readonly unit: 'gpd' | 'min/in' | 'degrees' | 'ft'
+      readonly unit: 'gpd' | 'min/in' | 'sq ft' | 'degrees' | 'ft'
       /** An end of `possible` that is itself not possible. */
       readonly open?: 'least' | 'most'
     } & Limits)

@@ -61,6 +61,7 @@ export type ComponentDraft = {
   insideHeight?: string
   wallThickness?: string
   effectiveDepth?: string
+  area?: number
   depthToTop?: string
   pipeDiameter?: string
   capacity?: string

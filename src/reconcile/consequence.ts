@@ -50,6 +50,8 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
       return consequence('review', 'correct-permit-or-accept')
     case 'capacity-above-record':
       return consequence('review', 'find-replacement-or-correct')
+    case 'absorption-differs':
+      return consequence('review', 'find-replacement-or-correct')
     case 'capacity-below-code':
     case 'absorption-below-code':
       return isToday(reason)

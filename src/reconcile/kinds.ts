@@ -18,6 +18,7 @@ export const DISCREPANCY_KINDS = [
   'load-above-design',
   'field-burdened',
   'absorption-below-code',
+  'absorption-differs',
   'level-high',
   'level-low',
   'solids-high',

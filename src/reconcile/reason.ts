@@ -2,6 +2,7 @@ import type { NonEmpty } from '../base/non-empty.ts'
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { Condition, LeftOutReason, Material, SearchMethod } from '../catalog/choices.ts'
+import type { CountedSurface } from '../geometry/absorption/absorption-shape.ts'
 import type { Part } from '../records/part.ts'
 import type { FirmText, PaperText } from '../records/whose.ts'
 import type { Verified } from '../rules/citation.ts'
@@ -127,6 +128,16 @@ export type Reason =
       readonly soil?: PaperText | null
       readonly source: Verified
       readonly comes: AgainstLeast
+    }
+  | {
+      readonly is: 'absorption-record'
+      readonly computed: Quantity
+      readonly recorded: Quantity
+      readonly tolerance: Quantity
+      /** Whose dimensions. */
+      readonly by: 'inspection' | 'record'
+      readonly surface: CountedSurface
+      readonly comes: 'agrees' | 'smaller' | 'larger' | 'too-rough'
     }
   | ReasonOfBuilding
   | { readonly is: 'bedrooms'; readonly designed: number; readonly counted: number }

@@ -33,6 +33,7 @@ import { requiredFilter } from './checks/required-filter.ts'
 import { serviceContract } from './checks/service-contract.ts'
 import { buildingSetback, lenderSetback, setback, setbackToday, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
+import { statedArea } from './checks/stated-area.ts'
 import { statedDistance } from './checks/stated-distance.ts'
 import { tankConstruction } from './checks/tank-construction.ts'
 import { top } from './checks/top.ts'
@@ -46,6 +47,7 @@ export const CHECKS: readonly Check[] = [
   capacityAgainstRecord,
   capacityAgainstCode,
   capacityByFlow,
+  statedArea,
   absorptionAgainstCode,
   absorptionBySoil,
   tankConstruction,

@@ -38,6 +38,8 @@ export function showMeasure(name: MeasureName, value: unknown): Shown {
       return showVolume(value as StatedVolume)
     case 'group':
       return showTie(value as Tie<StatedLength>)
+    case 'number':
+      return exactly(value as number, 'sq ft')
     case 'whole':
       return showCount(value as number)
     case 'choice':

@@ -143,6 +143,7 @@ export const FIELD_WORDS: Words = {
       },
     },
     capacity: { label: 'Capacity', ask: 'Capacity marked on it', help: 'only if it is stamped or labeled' },
+    area: { label: 'Absorption area', help: 'square feet, of all alike together, as stated' },
     depthToTop: { label: 'Depth to the top', help: 'from finished grade down' },
     toWell: { label: 'Distance to the well', help: 'the nearest one' },
     toPublicWell: { label: 'Distance to a public well' },

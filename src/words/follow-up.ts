@@ -31,6 +31,8 @@ function toFirm(it: Discrepancy): string {
       return isToday(it)
         ? 'The owner does not have to do anything about this now. Tell them before they add bedrooms.'
         : 'The absorption area was short of the code on the day it was permitted.'
+    case 'absorption-differs':
+      return 'Check how many there are and how long each is. Keep the readings.'
     case 'measurement-unclear': {
       const remedy = wouldSettle
         ? remeasureWords(wouldSettle.measurement)
@@ -127,6 +129,10 @@ function toReviewer(it: Discrepancy): string {
       return isToday(it)
         ? 'It counts when the use changes or the absorption area is replaced.'
         : 'Check whether it was permitted so or built short.'
+    case 'absorption-differs':
+      return reason.is === 'absorption-record' && reason.by === 'record'
+        ? 'The permit contradicts itself: its dimensions do not come to its area.'
+        : 'The record is wrong, or the drainfield was changed without a permit.'
     case 'measurement-unclear':
       return isToday(it)
         ? 'It counts when the use changes or the tank is replaced.'

@@ -12,6 +12,7 @@ export const QUESTIONS: Readonly<Record<string, string>> = {
   'service-contract': 'Is there a service contract for the treatment unit?',
   'capacity-against-record': 'Does the tank hold what the record says?',
   'capacity-against-code': 'Is the tank as large as the code requires?',
+  'stated-area': 'Is the absorption area the one that the record states?',
   'absorption-against-code': 'Is the absorption area as large as the code requires?',
   'absorption-by-soil': 'Is the absorption area as large as the code requires for its soil?',
   'tank-construction': 'Is the tank built as the code requires?',

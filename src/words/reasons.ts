@@ -64,6 +64,8 @@ export function reasonWords({ subject, reason }: Told): string {
       return acceptedWords(name, reason)
     case 'pumping-interval':
       return pumpingIntervalWords(reason)
+    case 'absorption-record':
+      return absorptionRecord(name, reason)
     case 'bedrooms':
       return `designed for ${counted(reason.designed, 'bedroom')}; the inspection counted ${reason.counted}`
     case 'found':
@@ -151,6 +153,19 @@ export function reasonWords({ subject, reason }: Told): string {
         : `the inspection of ${printDate(reason.inspectedOn)} ${reason.over ? 'counted' : 'counts'} for a transfer until ${printDate(reason.until)}${sourceNote(reason.source)}`
   }
 }
+
+const SURFACES: { readonly [S in ReasonOf<'absorption-record'>['surface']]: string } = {
+  bottom: 'by its bottom',
+  sidewall: 'by its sidewall',
+  'bottom-and-sidewall': 'by its bottom and sidewall',
+  'bottom-and-one-foot-of-sidewall': 'by its bottom and a foot of sidewall',
+}
+
+const absorptionRecord = (
+  name: string,
+  { computed, recorded, tolerance, by, surface, comes }: ReasonOf<'absorption-record'>,
+): string =>
+  `the dimensions of ${name} ${by === 'inspection' ? 'as found' : 'on record'} come to ${figure(computed)} ${SURFACES[surface]}; the record states ${figure(recorded)} (±${figure(tolerance)} for what is dug)${comes === 'too-rough' ? ': these dimensions are too rough to tell' : ''}`
 
 const AROUND = {
   'heavy-rain': 'it had rained heavily in the days before',

@@ -26,6 +26,7 @@ export const KIND_TITLES: { readonly [K in DiscrepancyKind]: string } = {
   'load-above-design': 'More load than designed for',
   'field-burdened': 'Load over the drainfield',
   'absorption-below-code': 'Absorption area below code',
+  'absorption-differs': 'Absorption area differs',
   'level-high': 'Liquid level high',
   'level-low': 'Liquid level low',
   'solids-high': 'Pumping due',

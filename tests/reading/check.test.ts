@@ -68,6 +68,8 @@ describe('values that cannot all be true', () => {
         ({ doubts }) => doubts,
       ),
     ).toEqual([])
+    const right = await read('Trenches: 2 @ 127 ft x 3 ft', 'Absorption area: 762 sq ft')
+    expect(right.entry.components).toMatchObject([{ kind: 'trench', area: 762 }])
     const wrong = await read('Trenches: 2 @ 127 ft x 3 ft', 'Absorption area: 1762 sq ft')
     expect(field(wrong, '/components/0/length').doubts[0]?.kind).toBe('arithmetic')
   })

@@ -63,7 +63,7 @@ export function assembledPermit(pages: readonly number[], readings: PageReadings
   const extra = new Map(
     components.flatMap(({ statements }, index) =>
       statements
-        .filter(({ ask }) => ask === 'area' || ask === 'rate')
+        .filter(({ ask }) => ask === 'rate')
         .map(({ ask, value }) => [`/components/${index}/${ask}`, Number(value)] as const),
     ),
   )

@@ -8,7 +8,7 @@ import { relationsFor } from './relations.ts'
 const BROKEN = 0.6
 const MOST_READINGS = 4
 
-/** `extra`: amounts that the paper states and the record has no place for, such as a stated absorption area. */
+/** `extra`: amounts that the paper states and the record has no place for, such as a loading rate. */
 export type ExtraAmounts = ReadonlyMap<string, number>
 
 /** Doubts for values that can't all be true together, each with the readings, one figure away, that would pass. */

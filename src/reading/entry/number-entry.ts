@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { ok, type Result } from '../../base/result.ts'
 import type { FieldOf } from '../../catalog/field.ts'
+import { parseArea } from '../../measure/parse/area.ts'
 import { parseCount } from '../../measure/parse/count.ts'
 import { parseFlow } from '../../measure/parse/flow.ts'
 import { type ParseIssue, refuse, withReadings } from '../../measure/parse/issue.ts'
@@ -38,6 +39,8 @@ function asNumber(field: NumberField, text: string): Result<number, ParseIssue> 
   switch (field.unit) {
     case 'gpd':
       return mapped(parseFlow(text, { bare: 'gpd' }), ({ gpd }) => gpd)
+    case 'sq ft':
+      return mapped(parseArea(text, { bare: 'sq ft' }), ({ sqFt }) => sqFt)
     case 'min/in':
       return mapped(parsePercRate(text, { bare: 'min/in' }), ({ minPerIn }) => minPerIn)
     default:

@@ -1,9 +1,9 @@
-import { type AbsorptionKind, isAbsorption } from '../../catalog/kinds.ts'
+import { isAbsorption } from '../../catalog/kinds.ts'
 import { absorptionArea } from '../../geometry/absorption/absorption-area.ts'
-import { type AbsorptionShape, surfaceThatCounts } from '../../geometry/absorption/absorption-shape.ts'
+import { surfaceThatCounts } from '../../geometry/absorption/absorption-shape.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
-import { plus, type Uncertain } from '../../measure/uncertain.ts'
+import { exact, plus, type Uncertain } from '../../measure/uncertain.ts'
 import { statedValue } from '../../records/claim.ts'
 import { partOnRecord } from '../../records/part.ts'
 import type { CountedArea } from '../../rules/values/perc-table.ts'
@@ -11,8 +11,8 @@ import type { Case } from '../case.ts'
 import { claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
-import { showLength } from '../show.ts'
-import { asDesigned, asStated, reading } from './found-length.ts'
+import { exactly } from '../quantity.ts'
+import { absorbingShape, isAnother } from './absorbing-shape.ts'
 
 export type AbsorbingArea = {
   readonly sqFt: Uncertain
@@ -22,16 +22,6 @@ export type AbsorbingArea = {
   readonly pit: boolean
   /** The shallowest gravel below a pipe, inches; null where a trench's is not known, or there is no trench. */
   readonly gravelIn: number | null
-}
-
-type Dimension = 'length' | 'width' | 'diameter' | 'effectiveDepth'
-const NEEDS: { readonly [K in AbsorptionKind]: readonly Dimension[] } = {
-  'seepage-pit': ['diameter', 'effectiveDepth'],
-  trench: ['length', 'width'],
-  bed: ['length', 'width'],
-  chambers: ['length', 'width'],
-  mound: ['length', 'width'],
-  'drip-field': ['length', 'width'],
 }
 
 /**
@@ -70,75 +60,42 @@ export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingA
   return known(areas.length > 1 ? { ...total, steps: [...total.steps, sum] } : total, ...exhibits)
 }
 
-function areaOf({ built, found }: Pairing, { findings }: Case, counts: CountedArea): Fact<AbsorbingArea> {
-  const seen = found?.outcome === 'found' ? found : null
-  const part = partOnRecord(built)
-  // What lies there is what absorbs: a bed found where the record has trenches is a bed, and the only one.
-  const another = seen !== null && seen.kind !== built.kind && isAbsorption(seen.kind)
-  const kind = (another ? seen.kind : built.kind) as AbsorptionKind
-  const exhibits: Exhibit[] = []
-  const lengths = new Map<Dimension, Uncertain>()
-  for (const dimension of NEEDS[kind]) {
-    const taken = seen?.[dimension]
-    if (taken) {
-      const read = reading(taken, dimension, {
-        part,
-        of: built.label,
-        findings: findings?.id ?? '',
-        alone: () => false,
-      })
-      lengths.set(dimension, read.length)
-      exhibits.push(...read.exhibits)
-      continue
-    }
-    if (another) return lacking({ gap: 'not-measured', things: [dimension], part })
-    const stated = claimFact(built.measures[dimension], dimension, part, showLength)
-    if (stated.state !== 'known') return stated
-    lengths.set(
-      dimension,
-      dimension === 'length'
-        ? asStated(stated.value.ft, stated.value.halfStepFt, `stated: length of ${built.label}`)
-        : asDesigned(stated.value, `stated: ${dimension} of ${built.label}`),
-    )
-    exhibits.push(...stated.exhibits)
-  }
-  const count = seen?.count ?? (another ? null : statedValue(built.measures.count)) ?? 1
-  const shape = shaped(kind, count, (dimension) => lengths.get(dimension)!)
+function areaOf(pairing: Pairing, given: Case, counts: CountedArea): Fact<AbsorbingArea> {
+  const fact = absorbingShape(pairing, given)
+  if (fact.state !== 'known') return asThePaperSays(pairing, fact)
+  const { kind, shape, gravelIn } = fact.value
   const area = absorptionArea(shape, surfaceThatCounts(shape.kind, counts))
-  if (!area.ok) {
-    return lacking({ gap: 'impossible', part, issues: area.error })
-  }
+  if (!area.ok) return lacking({ gap: 'impossible', part: partOnRecord(pairing.built), issues: area.error })
   const { value: sqFt, steps } = area.value
-  const gravelFt = seen?.effectiveDepth?.ft ?? statedValue(built.measures.effectiveDepth)?.ft ?? null
-  const gravelIn = kind === 'trench' && gravelFt !== null ? gravelFt * 12 : null
-  return known({ sqFt, steps, bed: kind === 'bed', pit: kind === 'seepage-pit', gravelIn }, ...exhibits)
+  return known({ sqFt, steps, bed: kind === 'bed', pit: kind === 'seepage-pit', gravelIn }, ...fact.exhibits)
 }
 
-function shaped(
-  kind: AbsorptionKind,
-  count: number,
-  of: (dimension: Dimension) => Uncertain,
-): AbsorptionShape {
-  switch (kind) {
-    case 'seepage-pit':
-      return { kind: 'pits', diameter: of('diameter'), effectiveDepth: of('effectiveDepth'), count }
-    case 'trench':
-      return {
-        kind: 'trenches',
-        width: of('width'),
-        lengths: Array.from({ length: count }, () => of('length')),
-      }
-    case 'chambers':
-      return {
-        kind: 'chambers',
-        width: of('width'),
-        lengths: Array.from({ length: count }, () => of('length')),
-        credit: 1,
-      }
-    case 'mound':
-      return { kind: 'mound', basalLength: of('length'), basalWidth: of('width') }
-    case 'bed':
-    case 'drip-field':
-      return { kind: 'bed', length: of('length'), width: of('width') }
+/**
+ * The area that the permit states, where dimensions lack: the figure of a design, of the surface that its own table counted.
+ * Of a part that was found to be of another kind it says nothing.
+ */
+function asThePaperSays(pairing: Pairing, otherwise: Fact<never>): Fact<AbsorbingArea> {
+  const { built } = pairing
+  if (isAnother(pairing) || built.measures.area.state === 'silent') return otherwise
+  const stated = claimFact(built.measures.area, 'area', partOnRecord(built), (value) =>
+    exactly(value, 'sq ft'),
+  )
+  if (stated.state !== 'known') return stated
+  const step: Step = {
+    says: `As the permit states it, of ${built.label}`,
+    formula: 'A = stated',
+    numbers: `${printSignificant(stated.value, 6)} sq ft`,
+    result: `${printSignificant(stated.value, 6)} sq ft`,
   }
+  const gravelFt = statedValue(built.measures.effectiveDepth)?.ft ?? null
+  return known(
+    {
+      sqFt: exact(stated.value),
+      steps: [step],
+      bed: built.kind === 'bed',
+      pit: built.kind === 'seepage-pit',
+      gravelIn: built.kind === 'trench' && gravelFt !== null ? gravelFt * 12 : null,
+    },
+    ...stated.exhibits,
+  )
 }

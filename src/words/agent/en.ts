@@ -104,6 +104,7 @@ export const EN: AgentVoice = {
       item.detail.occasion === 'today'
         ? ours`The drainfield is smaller than a new one would have to be today. ${NOW}`
         : ours`The drainfield is smaller than the code ${required(item)} when it was permitted.`,
+    'absorption-differs': () => ours`The drainfield is not the size that the county’s record says.`,
     'level-high': ({ part }) =>
       ours`The liquid level in ${the(part)} is too high. Wastewater is not draining as it should.`,
     'level-low': ({ part, detail }) =>

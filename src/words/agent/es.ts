@@ -104,6 +104,7 @@ export const ES: AgentVoice = {
       item.detail.occasion === 'today'
         ? ours`El campo de drenaje es menor de lo que hoy se exige a uno nuevo. ${NOW}`
         : ours`El campo de drenaje es menor de lo que ${required(item)} la norma cuando se autorizó.`,
+    'absorption-differs': () => ours`El campo de drenaje no mide lo que dice el registro.`,
     'level-high': ({ part }) =>
       ours`El nivel del líquido ${ofThe(part)} es muy alto. El agua no sale como debe.`,
     'level-low': ({ part, detail }) =>

@@ -49,6 +49,10 @@ const EN: Topics = {
     ours`Drainfield meets the code for its soil`,
     ours`drainfield size against the soil`,
   ),
+  'stated-area': topic(
+    ours`Drainfield as large as the record says`,
+    ours`drainfield size against the record`,
+  ),
   'tank-construction': topic(ours`Tank built as the code requires`, ours`how the tank is built`),
   compartments: topic(ours`Compartments as the code requires`, ours`the number of compartments`),
   'accepted-type': topic(ours`Type accepted by the code`, ours`whether its type is accepted`),
@@ -142,6 +146,7 @@ const ES: Topics = {
     ours`El campo de drenaje cumple la norma de su suelo`,
     ours`el campo de drenaje según el suelo`,
   ),
+  'stated-area': topic(ours`Campo de drenaje como dice el registro`, ours`el tamaño contra el registro`),
   'tank-construction': topic(ours`Tanque hecho como exige la norma`, ours`cómo está hecho el tanque`),
   compartments: topic(ours`Compartimientos según la norma`, ours`el número de compartimientos`),
   'accepted-type': topic(ours`Tipo aceptado por la norma`, ours`si se acepta su tipo`),

@@ -68,7 +68,7 @@ export const recordSide = ({ measures }: AsBuiltComponent, names: readonly Measu
 export function foundSide(found: FoundComponent | null, names: readonly MeasureName[]): Side {
   if (found === null) return silent('')
   return together(
-    names.map((name) => measureSide(name, found[name])),
+    names.map((name) => measureSide(name, (found as Partial<Record<MeasureName, unknown>>)[name])),
     found.outcome === 'found' ? 'not measured' : '',
   )
 }
