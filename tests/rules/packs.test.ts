@@ -125,7 +125,7 @@ test('Ohio 2007: one or two compartments to three bedrooms, two from four', () =
   expect(requiredCompartments(rule, { bedrooms: null, gal: null })).toEqual({ minimum: 1, unsure: true })
 })
 
-test('Ohio’s table of 2007 has ended, and what it was can still be told; the one before it is from memory', () => {
+test('Ohio’s table of 2007 has ended, and what it was can still be told; the one before it is second-hand', () => {
   const answer = inForce(SHIPPED, 'ohio', 'tank.minimum-capacity', day('2020-01-01'))
   expect(answer).toMatchObject({
     state: 'ended',
@@ -133,7 +133,7 @@ test('Ohio’s table of 2007 has ended, and what it was can still be told; the o
     last: { value: { by: 'bedrooms' } },
     resumes: null,
   })
-  expect(value('ohio', 'tank.minimum-capacity', '2007-07-29').verified).toBe('from-memory')
+  expect(value('ohio', 'tank.minimum-capacity', '2007-07-29').verified).toBe('second-hand')
   expect(value('ohio', 'tank.minimum-capacity', '2007-07-30').verified).toBe('read')
   expect(inForce(SHIPPED, 'ohio', 'tank.minimum-capacity', day('1977-06-30'))).toEqual({
     state: 'not-yet',
