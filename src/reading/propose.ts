@@ -3,6 +3,7 @@ import { assembledPermit } from './assemble/permit.ts'
 import { settled } from './assemble/settled.ts'
 import { readingsOf } from './association/statements.ts'
 import { withPlaces } from './family/read-places.ts'
+import { readByRows } from './family/read-rows.ts'
 import { recognize } from './family/recognize.ts'
 import type { NamedForm } from './family/taught-form.ts'
 import type { PageWords } from './page-words.ts'
@@ -73,20 +74,25 @@ function oneOrSeveral(permits: readonly PageReadings[]): readonly PageReadings[]
   ]
 }
 
-/** What a page says of each of its permits. A form that was taught has places for one. */
+/** What a page says of each of its permits, by its links and by the places of its form. */
 function saidBy(page: PageWords, format: ParcelNumberFormat, forms: readonly NamedForm[]): Said[] {
   const context = { format, misread: page.readBy === 'picture' }
+  const form = recognize(page, page.words, forms)
+  const said = (family: string | null, { statements, mentions }: PageReadings): Said => ({
+    page: page.page,
+    family,
+    readings: { statements: withSecond(page, statements, context), mentions },
+  })
+  const byRow = form && readByRows(page, form, context)
+  if (byRow) return byRow.map((readings) => said(form.name, readings))
   const own = oneOrSeveral(readingsOf(page, context))
   const permits = own.filter(
     ({ statements }, nth) =>
       nth === 0 || statements.length >= LEAST_OF_A_PERMIT || statements.some(({ ask }) => ask === 'number'),
   )
-  const form = permits.length > 1 ? null : recognize(page, page.words, forms)
+  // Places of a sheet with one permit say nothing of a page with several.
+  const isOne = form !== null && form.sheet.rows === undefined && permits.length < 2
   const first = permits[0] ?? { statements: [], mentions: [] }
-  const readings = form ? [withPlaces(page, page.words, first, form, context)] : permits
-  return (readings.length > 0 ? readings : [first]).map(({ statements, mentions }) => ({
-    page: page.page,
-    family: form?.name ?? null,
-    readings: { statements: withSecond(page, statements, context), mentions },
-  }))
+  const readings = isOne ? [withPlaces(page, page.words, first, form, context)] : permits
+  return (readings.length > 0 ? readings : [first]).map((it) => said(isOne ? form.name : null, it))
 }

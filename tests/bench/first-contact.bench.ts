@@ -12,9 +12,9 @@ import { proposePermits } from '../../src/reading/propose.ts'
 import { associated } from '../../src/scan/child/association/associate.ts'
 import { openPdf } from '../../src/scan/child/open-pdf.ts'
 import { readPicture } from '../../src/scan/child/read-picture.ts'
-import { textLayerWords } from '../../src/scan/child/text-layer.ts'
 import { type Grade, scanned } from '../forms/damage.ts'
 import { QUILLBACK } from '../forms/quillback.ts'
+import { textPage } from '../forms/text-page.ts'
 import { FAMILIES, type FamilyName, unseenPage } from '../forms/unseen/families.ts'
 import { type Held, heldAgainst, interval, isMarked } from '../forms/unseen/held.ts'
 
@@ -35,23 +35,12 @@ type Page = {
 const folder = await mkdtemp(path.join(os.tmpdir(), 'asfound-first-'))
 
 async function wordsOf(pdf: Buffer, grade: string, seed: number): Promise<PageWords> {
+  if (grade === 'text') return textPage(pdf)
   const file = path.join(folder, 'page.pdf')
-  await writeFile(file, grade === 'text' ? pdf : await scanned(pdf, grade as Grade, seed))
+  await writeFile(file, await scanned(pdf, grade as Grade, seed))
   const opened = await openPdf(file)
   if (!opened.ok) throw new Error(opened.why)
-  const page = await opened.pdf.getPage(1)
-  if (grade !== 'text') return readPicture(opened.pdf, page)
-  const { width, height } = page.getViewport({ scale: 1 })
-  return {
-    page: 1,
-    widthPt: width,
-    heightPt: height,
-    turn: 0,
-    levelDegrees: 0,
-    readBy: 'text-layer',
-    words: await textLayerWords(page),
-    secondWords: null,
-  }
+  return readPicture(opened.pdf, await opened.pdf.getPage(1))
 }
 
 async function measured(family: FamilyName, grade: string, seed: number): Promise<Page> {

@@ -7,6 +7,7 @@ import { QUILLBACK } from './quillback.ts'
 
 /** The lesson of a person who confirms what a paper shows, with what was proposed before them. */
 export function lessonOf({ truth, shown }: Paper, page: PageWords): Lesson {
+  const leaf = `${truth.parcelNumber} ${truth.entry.number}`
   const has = (pointer: string): boolean => shown.has(pointer)
   const kept = (value: object, at: string): Record<string, unknown> =>
     Object.fromEntries(
@@ -38,5 +39,5 @@ export function lessonOf({ truth, shown }: Paper, page: PageWords): Lesson {
     parcelNumber: has('/parcelNumber') ? truth.parcelNumber : null,
     address: has('/address') ? truth.address : null,
   }
-  return lessonFrom([page], entry, paper, places)
+  return lessonFrom(leaf, [page], entry, paper, places)
 }

@@ -1,6 +1,6 @@
 import { breathing } from '../../jobs/breathe.ts'
 import type { JobRun } from '../../jobs/queue.ts'
-import { LEAST_PAPERS, learnForm, referenceAmong } from '../../reading/family/learn.ts'
+import { LEAST_PAPERS, learnForm, leavesOf, referenceAmong } from '../../reading/family/learn.ts'
 import { recognize } from '../../reading/family/recognize.ts'
 import { isSameForm } from '../../reading/family/same-form.ts'
 import { titleOf } from '../../reading/family/title.ts'
@@ -48,35 +48,44 @@ export const learnFromPaper = (
     if (!made || !served) return learned
     const reading = { format: served.parcelFormat, misread: false }
     const forms = await formsAfter(tx, county, undefined, undefined, MOST_FORMS)
-    for (const taught of await newIn(tx, county, await lessonsOf(tx, county, made))) {
-      const known = knownBy(forms, taught)
+    for (const leaf of byLeaf(await newIn(tx, county, await lessonsOf(tx, county, made)))) {
+      const known = knownBy(forms, leaf[0]!)
       if (known) {
-        if (known.state === 'proposed' && (await grow(known, taught, tx, reading)))
-          learned.grown.push(known.id)
+        if (known.state === 'proposed' && (await grow(known, leaf, tx, reading))) learned.grown.push(known.id)
         continue
       }
-      const alike = [taught, ...(await othersOf(taught, tx))]
-      const form = alike.length < LEAST_PAPERS ? null : learnForm(lessons(alike), reading)
+      const alike = [...leaf, ...(await othersOf(leaf[0]!, tx))]
+      const form = papersIn(alike) < LEAST_PAPERS ? null : learnForm(lessons(alike), reading)
       if (form) learned.proposed.push(await propose(form, alike, tx))
     }
     await report({ done: 1, total: 1, says: saidOf(learned) })
     return learned
   })
 
-  async function grow(form: FormOnFile, taught: Taught, tx: Tx, reading: ReadingContext): Promise<boolean> {
+  async function grow(
+    form: FormOnFile,
+    leaf: readonly Taught[],
+    tx: Tx,
+    reading: ReadingContext,
+  ): Promise<boolean> {
     const teachers = await teachersOf(tx, county, form.id)
-    if (teachers.length >= MOST_PAPERS) return false
     const before: Taught[] = []
     for (const id of new Set(teachers.map(({ transcription }) => transcription))) {
       const made = await transcriptionById(tx, county, id)
       const all = made ? await lessonsOf(tx, county, made) : []
       before.push(...all.filter((it) => teachers.some((known) => isOne(known, it.teacher))))
     }
-    const all = [taught, ...before]
+    if (papersIn(before) >= MOST_PAPERS) return false
+    const all = [...leaf, ...before]
     const better = learnForm(lessons(all), reading)
     if (!better) return false
     await changeForm(tx, county, form.id, { taught: better, by: null, at: context.clock(), ...shownOn(all) })
-    await insertTeachers(tx, county, form.id, [taught.teacher])
+    await insertTeachers(
+      tx,
+      county,
+      form.id,
+      leaf.map(({ teacher }) => teacher),
+    )
     return true
   }
 
@@ -114,17 +123,26 @@ export const learnFromPaper = (
     const alike: Taught[] = []
     const breathe = breathing()
     for (const made of await transcriptionsBefore(tx, county, teacher.transcription, LOOK_BACK)) {
-      for (const other of await newIn(tx, county, await lessonsOf(tx, county, made))) {
+      for (const leaf of byLeaf(await newIn(tx, county, await lessonsOf(tx, county, made)))) {
         await breathe()
-        if (isSameForm(lesson.pages[0]!, other.lesson.pages[0]!)) alike.push(other)
+        const other = leaf[0]!.lesson
+        if (other.leaf === lesson.leaf || isSameForm(lesson.pages[0]!, other.pages[0]!)) alike.push(...leaf)
       }
-      if (alike.length >= MOST_PAPERS - 1) break
+      if (papersIn(alike) >= MOST_PAPERS - 1) break
     }
     return alike
   }
 }
 
 const lessons = (taught: readonly Taught[]) => taught.map(({ lesson }) => lesson)
+const papersIn = (taught: readonly Taught[]): number => leavesOf(lessons(taught)).length
+
+/** Permits of one page together: a register's leaf teaches as one paper. */
+function byLeaf(taught: readonly Taught[]): readonly (readonly Taught[])[] {
+  const leaves = new Map<string, Taught[]>()
+  for (const one of taught) leaves.set(one.lesson.leaf, [...(leaves.get(one.lesson.leaf) ?? []), one])
+  return [...leaves.values()]
+}
 
 const isOne = (a: Taught['teacher'], b: Taught['teacher']): boolean =>
   a.transcription === b.transcription && a.permit === b.permit
@@ -147,7 +165,9 @@ function knownBy(forms: readonly FormOnFile[], { lesson }: Taught): FormOnFile |
 
 /** The paper whose words the sheets were made of, so that its pictures show the places. */
 function shownOn(alike: readonly Taught[]): { shownOn: string; shownPages: readonly number[] } {
-  const { teacher, pages } = alike[referenceAmong(lessons(alike))]!
+  // The first permit of each leaf, in the order in which leaves are learned from.
+  const firsts = byLeaf(alike).map((leaf) => leaf[0]!)
+  const { teacher, pages } = firsts[referenceAmong(lessons(firsts))]!
   return { shownOn: teacher.document, shownPages: pages }
 }
 

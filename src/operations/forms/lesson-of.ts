@@ -41,7 +41,8 @@ export async function lessonsOf(tx: Tx, county: string, made: Transcription): Pr
     const known = onFile?.ok ? onFile.value : null
     const paper = { parcelNumber: known?.number ?? null, address: known?.address ?? null }
     const where = { ...placesIn(proposal, entry), ...placed(sources) }
-    const lesson = lessonFrom(read, { ...entry, components: entry.components ?? [] }, paper, where)
+    const leaf = `${document.id} ${read[0]!.page}`
+    const lesson = lessonFrom(leaf, read, { ...entry, components: entry.components ?? [] }, paper, where)
     taught.push({ teacher: { transcription: made.id, permit, document: document.id }, lesson, pages })
   }
   return taught

@@ -47,7 +47,7 @@ export function choose(statements: readonly Statement[]): Chosen | undefined {
     (other) => !sameValue(other.value, statement.value) && weight(other) > 0.6 * weight(statement),
   )
   const confidence = rivals.length > 0 ? weight(statement) * 0.75 : togetherWith(statement, same)
-  const doubts: Doubt[] = [...statement.doubts]
+  const doubts: Doubt[] = statement.doubts.filter((doubt) => !same.some((other) => lifts(other, doubt)))
   if (rivals.length > 0)
     doubts.push({
       kind: 'other-value-on-paper',
@@ -62,6 +62,14 @@ export function choose(statements: readonly Statement[]): Chosen | undefined {
     })
   return { statement, confidence: Math.min(0.999, confidence), doubts }
 }
+
+/** A place that a form was taught knows the unit that goes without saying there, and what the value is of. */
+const SURE_PLACE = 0.85
+const lifts = ({ how, fit, doubts }: Statement, { kind }: Doubt): boolean =>
+  how === 'family' &&
+  fit > SURE_PLACE &&
+  (kind === 'unit-assumed' || kind === 'belongs-unclear') &&
+  !doubts.some((own) => own.kind === kind)
 
 /** What the same words told twice are worth at the most, where their signs alone would not be worth it: never a mark. */
 const TOLD_TWICE = 0.85

@@ -43,9 +43,8 @@ export function fieldPlaces(
       return [{ value, places: places.map((place): Place => ({ ...place, box: onto(place.box) })) }]
     })
     const place = agreedPlace(papers.map(({ places }) => places))
-    if (!place || (isPrint(place) && (LISTED.has(ask) || !place.every(({ known }) => known)))) return []
-    const units = new Set(papers.map(({ value }) => unitOf(value.value)))
-    const [unit = null] = units.size === 1 ? units : []
+    if (!place || isPrinted(place, ask)) return []
+    const unit = unitFor(papers.map(({ value }) => value))
     const box = roomFor(around(place.map(({ box: at }) => at)), marks)
     const left = sharedLeft(boxesOf(place))
     return [
@@ -54,11 +53,18 @@ export function fieldPlaces(
   })
 }
 
-/** The same words on every paper: print as far as can be told. */
-const isPrint = (place: readonly Place[]): boolean => new Set(place.map(({ text }) => text)).size === 1
+/** The same words on every paper are print as far as can be told, unless the reading had found the value just there. */
+export const isPrinted = (place: readonly Place[], ask: Ask): boolean =>
+  new Set(place.map(({ text }) => text)).size === 1 && (LISTED.has(ask) || !place.every(({ known }) => known))
+
+/** The unit that all values of a field end in, if they have one. */
+export function unitFor(values: readonly Confirmed[]): FieldPlace['unit'] {
+  const [unit = null, ...others] = new Set(values.map(({ value }) => unitOf(value)))
+  return others.length === 0 ? unit : null
+}
 
 /** One place for each paper that has it, where enough of them have and no other place is as good. */
-function agreedPlace(papers: readonly (readonly Place[])[]): readonly Place[] | null {
+export function agreedPlace(papers: readonly (readonly Place[])[]): readonly Place[] | null {
   const runs = papers.flatMap((places) =>
     places.map((seed) =>
       papers.flatMap((others) => others.find((other) => liesAt(seed.box, other.box)) ?? []),
@@ -79,7 +85,7 @@ const boxesOf = (run: readonly Place[]): Box[] => run.map(({ box }) => box)
 /** How far apart the beginnings of values may lie that begin at one place: less than a figure of small type. */
 const FLUSH = 0.006
 
-function sharedLeft(boxes: readonly Box[]): number | null {
+export function sharedLeft(boxes: readonly Box[]): number | null {
   const lefts = boxes.map(({ x }) => x).sort((a, b) => a - b)
   const middle = lefts[Math.floor(lefts.length / 2)]!
   return lefts.every((x) => Math.abs(x - middle) < FLUSH) ? middle : null

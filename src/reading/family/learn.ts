@@ -3,13 +3,15 @@ import { sameValue } from '../assemble/choose.ts'
 import type { PageWords } from '../page-words.ts'
 import type { ReadingContext } from '../values/answers.ts'
 import { fieldPlaces, type Laid } from './field-places.ts'
-import type { Lesson } from './lesson.ts'
+import { type LaidLeaf, rowsFrom } from './learn-rows.ts'
+import type { Confirmed, Lesson } from './lesson.ts'
 import { type LineUp, lineUp } from './line-up.ts'
 import { marksOf } from './marks.ts'
 import { linesOf } from './places-of.ts'
 import { valueAt } from './read-places.ts'
 import { type Recognized, recognize } from './recognize.ts'
-import type { FieldPlace, TaughtForm, TaughtSheet } from './taught-form.ts'
+import { anchorsOn, laidOnRow } from './rows.ts'
+import type { FieldPlace, TaughtForm, TaughtRows, TaughtSheet } from './taught-form.ts'
 
 /** So many confirmed papers of one form make one known: with fewer, chance looks like print. */
 export const LEAST_PAPERS = 3
@@ -18,55 +20,127 @@ const LEAST_MARKS = 12
 
 /**
  * What papers of one form teach: the words that they all print where they all print them, and where each value that was
- * confirmed can be read paper after paper. Null where they share too little to be one form. A field is kept only if its
- * place gives what was confirmed on every paper that it can be read from.
+ * confirmed can be read paper after paper; on sheets of several permits, where it lies about the permit's number. Null
+ * where they share too little to be one form. A field is kept only if its place gives what was confirmed on every paper
+ * that it can be read from.
  */
 export function learnForm(lessons: readonly Lesson[], context: ReadingContext): TaughtForm | null {
-  if (lessons.length < LEAST_PAPERS) return null
-  const reference = lessons[referenceAmong(lessons)]!
-  const sheets = reference.pages.flatMap((page, index) => {
-    const sheet = learnSheet(page, index, lessons, context)
-    return sheet ? [sheet] : []
-  })
-  if (sheets.length === 0 || sheets.every(({ fields }) => fields.length === 0)) return null
-  return { version: 1, papers: lessons.length, sheets }
+  const leaves = leavesOf(lessons)
+  if (leaves.length < LEAST_PAPERS) return null
+  const reference = leaves[referenceAmong(leaves)]!
+  const sheets = leaves.some(({ permits }) => permits.length > 1)
+    ? [learnRegister(reference.pages[0]!, leaves, context)]
+    : reference.pages.map((page, index) => learnSheet(page, index, leaves, context))
+  const known = sheets.filter((sheet) => sheet !== null)
+  if (known.every(({ fields, rows }) => fields.length === 0 && !rows)) return null
+  return { version: 1, papers: leaves.length, sheets: known }
+}
+
+/** A paper and what was confirmed of each of its permits. */
+type Leaf = { readonly pages: readonly PageWords[]; readonly permits: (readonly Confirmed[])[] }
+
+export function leavesOf(lessons: readonly Lesson[]): readonly Leaf[] {
+  const leaves = new Map<string, Leaf>()
+  for (const { leaf, pages, values } of lessons) {
+    const known = leaves.get(leaf)
+    if (known) known.permits.push(values)
+    else leaves.set(leaf, { pages, permits: [values] })
+  }
+  return [...leaves.values()]
 }
 
 /** The best read paper makes the sheet that the others are laid on: its place among them. */
-export const referenceAmong = (lessons: readonly Lesson[]): number => {
-  const sure = lessons.map(surety)
+export const referenceAmong = (papers: readonly Pick<Lesson, 'pages'>[]): number => {
+  const sure = papers.map(surety)
   return sure.indexOf(Math.max(...sure))
 }
 
-const surety = ({ pages }: Lesson): number =>
+const surety = ({ pages }: Pick<Lesson, 'pages'>): number =>
   pages.flatMap(({ words }) => words).reduce((sum, { confidence }) => sum + confidence ** 2, 0)
+
+const laidOn = (reference: PageWords, page: PageWords): LineUp | null =>
+  page === reference ? SELF : lineUp(page.words, page, reference.words, reference)
 
 function learnSheet(
   reference: PageWords,
   index: number,
-  lessons: readonly Lesson[],
+  leaves: readonly Leaf[],
   context: ReadingContext,
 ): TaughtSheet | null {
-  const laid = lessons.flatMap((lesson): Laid[] => {
-    const page = lesson.pages[index]
-    const fit = page && (page === reference ? SELF : lineUp(page.words, page, reference.words, reference))
-    return page && fit ? [{ page, values: lesson.values, onto: fit.onto, lines: linesOf(page) }] : []
+  const laid = leaves.flatMap(({ pages, permits }): Laid[] => {
+    const page = pages[index]
+    const fit = page && laidOn(reference, page)
+    return page && fit ? [{ page, values: permits[0]!, onto: fit.onto, lines: linesOf(page) }] : []
   })
-  if (laid.length < LEAST_PAPERS) return null
-  const marks = marksOf(reference, laid)
-  if (marks.length < LEAST_MARKS) return null
-  const { widthPt, heightPt } = reference
-  const sheet: TaughtSheet = { widthPt, heightPt, marks: [...marks], fields: [] }
+  const sheet = sheetWith(reference, laid)
+  if (!sheet) return null
   const papers = laid.flatMap((paper): Recognizing[] => {
     const recognized = recognizeOn(paper.page, sheet)
     return recognized ? [{ ...paper, recognized }] : []
   })
-  const fields = fieldPlaces(laid, marks, context).flatMap((field) => {
+  return { ...sheet, fields: provenOf(fieldPlaces(laid, sheet.marks, context), papers, context) }
+}
+
+/** Registers, and cards side by side: by the first page of each, for a permit is told on one. */
+function learnRegister(
+  reference: PageWords,
+  leaves: readonly Leaf[],
+  context: ReadingContext,
+): TaughtSheet | null {
+  const laid = leaves.flatMap(({ pages, permits }): LaidLeaf[] => {
+    const fit = laidOn(reference, pages[0]!)
+    return fit ? [{ page: pages[0]!, permits, onto: fit.onto, lines: linesOf(pages[0]!) }] : []
+  })
+  const sheet = sheetWith(reference, laid)
+  const rows = sheet && rowsFrom(laid, context)
+  if (!rows) return null
+  const papers = laid.flatMap((leaf) => permitsOf(leaf, { ...sheet, rows }, rows, context))
+  const fields = provenOf(rows.fields, papers, context)
+  return fields.length === 0 ? null : { ...sheet, rows: { ...rows, fields } }
+}
+
+/** Each permit of a leaf with the form laid on it, told by the number that was confirmed. */
+function permitsOf(
+  { page, permits, onto }: LaidLeaf,
+  sheet: TaughtSheet,
+  rows: TaughtRows,
+  context: ReadingContext,
+): Recognizing[] {
+  const form = recognizeOn(page, sheet)
+  if (!form) return []
+  const misread = page.readBy === 'picture'
+  return anchorsOn(page, form, rows, { ...context, misread }).flatMap((anchor): Recognizing[] => {
+    const values = permits.find((own) =>
+      own.some(
+        ({ ask, place }) =>
+          ask === 'number' &&
+          place !== null &&
+          Math.abs(place.box.y + place.box.h / 2 - anchor.y) < place.box.h / 2 &&
+          Math.abs(place.box.x - anchor.x) < place.box.w,
+      ),
+    )
+    return values ? [{ page, values, onto, lines: [], recognized: laidOnRow(form, rows, anchor) }] : []
+  })
+}
+
+/** The sheet by its print alone; null where papers are too few or print too little. */
+function sheetWith(reference: PageWords, laid: readonly Pick<Laid, 'page' | 'onto'>[]): TaughtSheet | null {
+  if (laid.length < LEAST_PAPERS) return null
+  const marks = marksOf(reference, laid)
+  if (marks.length < LEAST_MARKS) return null
+  const { widthPt, heightPt } = reference
+  return { widthPt, heightPt, marks: [...marks], fields: [] }
+}
+
+const provenOf = (
+  fields: readonly FieldPlace[],
+  papers: readonly Recognizing[],
+  context: ReadingContext,
+): FieldPlace[] =>
+  fields.flatMap((field) => {
     const right = proven(field, papers, context)
     return right === null ? [] : [{ ...field, papers: right }]
   })
-  return { ...sheet, fields }
-}
 
 const SELF: LineUp = { onto: (box: Box) => box, pairs: 0 }
 

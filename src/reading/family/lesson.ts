@@ -13,7 +13,12 @@ export type Confirmed = {
 }
 
 /** A permit on paper and what a person confirmed of it: what a form is learned from. */
-export type Lesson = { readonly pages: readonly PageWords[]; readonly values: readonly Confirmed[] }
+export type Lesson = {
+  /** The paper and its first page: permits of a register share one. */
+  readonly leaf: string
+  readonly pages: readonly PageWords[]
+  readonly values: readonly Confirmed[]
+}
 
 const PERMIT_PLACES: readonly (readonly [pointer: string, ask: Ask])[] = [
   ['number', 'number'],
@@ -59,6 +64,7 @@ type Places = { readonly [pointer: string]: { readonly page: number; readonly bo
  * has several is left out: which of them a place belongs to, the place does not say.
  */
 export function lessonFrom(
+  leaf: string,
   pages: readonly PageWords[],
   entry: EntryDraft,
   paper: { readonly parcelNumber: string | null; readonly address: string | null },
@@ -78,7 +84,7 @@ export function lessonFrom(
     for (const [at, ask] of COMPONENT_PLACES)
       add(`/components/${index}/${at}`, ask, component.kind, within(component, at))
   })
-  return { pages, values }
+  return { leaf, pages, values }
 }
 
 const within = (value: unknown, path: string): unknown =>

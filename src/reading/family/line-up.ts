@@ -59,33 +59,35 @@ export function lineUp(
   return { onto: (box) => mapped(box, map, kept, fromSize, toSize), pairs: kept.length }
 }
 
-/** Words that each page has once, spelled alike: first to the letter, then with misread letters forgiven. */
+/** More of one word than a heading and its repetition tell nothing of where it belongs. */
+const MOST_OF_ONE = 2
+
+/** Words that each page has once or twice, spelled alike: first to the letter, then with misread letters forgiven. */
 function sharedWords(from: readonly Placed[], to: readonly Placed[]): [Placed, Placed][] {
-  const [ours, theirs] = [once(from), once(to)]
-  const exact = [...ours].flatMap(([text, a]): [Placed, Placed][] => {
-    const b = theirs.get(text)
-    return b ? [[a, b]] : []
-  })
+  const [ours, theirs] = [fewOf(from), fewOf(to)]
+  const exact = [...ours].flatMap(([text, own]): [Placed, Placed][] =>
+    own.flatMap((a) => (theirs.get(text) ?? []).map((b): [Placed, Placed] => [a, b])),
+  )
   // Enough agree to the letter: the rest would change nothing.
   if (exact.length >= PLENTY) return exact
   const open = [...theirs].filter(([text]) => !ours.has(text) && text.length >= 5)
   const near = [...ours]
     .filter(([text]) => !theirs.has(text) && text.length >= 5)
-    .flatMap(([text, a]): [Placed, Placed][] => {
+    .flatMap(([text, own]): [Placed, Placed][] => {
       const hits = open.filter(([other]) => alike(text, other))
-      return hits.length === 1 ? [[a, hits[0]![1]]] : []
+      return hits.length === 1 ? own.flatMap((a) => hits[0]![1].map((b): [Placed, Placed] => [a, b])) : []
     })
   return [...exact, ...near]
 }
 
-function once(words: readonly Placed[]): Map<string, Placed> {
-  const found = new Map<string, Placed | null>()
+function fewOf(words: readonly Placed[]): Map<string, readonly Placed[]> {
+  const found = new Map<string, Placed[]>()
   for (const word of words) {
     const text = plain(word.text)
     if (text.length < 3 || !/[a-z]/.test(text)) continue
-    found.set(text, found.has(text) ? null : word)
+    found.set(text, [...(found.get(text) ?? []), word])
   }
-  return new Map([...found].flatMap(([text, word]) => (word ? [[text, word] as const] : [])))
+  return new Map([...found].filter(([, own]) => own.length <= MOST_OF_ONE))
 }
 
 /** The left end of a word at half its height: readers join and part words, and agree on where they begin. */

@@ -8,7 +8,7 @@ import type { Mark } from './taught-form.ts'
 const PRINTED_ON = 0.7
 
 /** The printed words of a form: those of the reference that most of the papers have at the same place. */
-export function marksOf(reference: PageWords, laid: readonly Laid[]): readonly Mark[] {
+export function marksOf(reference: PageWords, laid: readonly Pick<Laid, 'page' | 'onto'>[]): readonly Mark[] {
   const onReference = laid.map(({ page, onto }) =>
     page.words.map((word) => ({ ...word, box: onto(word.box) })),
   )

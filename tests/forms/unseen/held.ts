@@ -41,6 +41,9 @@ export function heldAgainst(
   return { held: [...held, ...stray], found }
 }
 
+/** How much of a paper a proposal has right. */
+export const rightsOf = (paper: Paper, proposal: ProposedPermit): number => rights(onPaper(paper, proposal))
+
 const rights = (held: readonly Held[]): number => held.filter(({ right }) => right).length
 const isJudged = ({ pointer }: ProposedField): boolean =>
   !/\/(?:tag|kind|action)$|^\/reference\/wall$/.test(pointer) || pointer === '/kind'

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import type { FormRead } from '../../../operations/forms/read-forms.ts'
-import { taughtForm } from '../../../reading/family/taught-form.ts'
+import { fieldsOn, taughtForm } from '../../../reading/family/taught-form.ts'
 import { FORM_STATES, type FormOnFile } from '../../../store/taught-forms.ts'
 import { id, instant } from '../shapes/basics.ts'
 
@@ -61,7 +61,7 @@ export const presentFormInList = (it: FormOnFile): z.output<typeof formInList> =
   name: it.name,
   state: it.state,
   papers: it.taught.papers,
-  fields: it.taught.sheets.reduce((sum, { fields }) => sum + fields.length, 0),
+  fields: it.taught.sheets.reduce((sum, sheet) => sum + fieldsOn(sheet).length, 0),
   revision: it.revision,
   madeAt: it.madeAt.toISOString(),
   changedAt: it.changedAt.toISOString(),

@@ -1,5 +1,5 @@
 import type { FormRead } from '../../../operations/forms/read-forms.ts'
-import type { FieldPlace, TaughtSheet } from '../../../reading/family/taught-form.ts'
+import { type FieldPlace, fieldsOn, type TaughtSheet } from '../../../reading/family/taught-form.ts'
 import type { Box } from '../../../records/source.ts'
 import { documentPath } from '../documents/addresses.ts'
 import { type Html, html } from '../html.ts'
@@ -59,7 +59,8 @@ export function formView({ county, read, typed, fault }: FormPage): Html {
         <section>
           <h2>Sheet ${index + 1}</h2>
           <div class="paper">${sheetView(sheet, picture)}</div>
-          ${fieldsTable(sheet.fields)}
+          ${sheet.rows && html`<p>${SEVERAL}</p>`}
+          ${fieldsTable(fieldsOn(sheet))}
         </section>
       `
     })}
@@ -92,8 +93,13 @@ const SAYS = {
   withdrawn: 'It is kept but no longer used. Confirmed permits do not change.',
 } as const
 
+const SEVERAL =
+  'This sheet holds several permits. The frames are on the first one; each of the others is read the same way from its permit number.'
+
 /** The fields over the picture; without one, over the printed words. */
-function sheetView({ widthPt, heightPt, fields, marks }: TaughtSheet, picture: string | null): Html {
+function sheetView(sheet: TaughtSheet, picture: string | null): Html {
+  const { widthPt, heightPt, marks } = sheet
+  const fields = fieldsOn(sheet)
   const [w, h] = [1000, (1000 * heightPt) / widthPt]
   const rect = (name: string, box: Box, says: string): Html =>
     html`

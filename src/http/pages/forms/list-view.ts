@@ -1,3 +1,4 @@
+import { fieldsOn } from '../../../reading/family/taught-form.ts'
 import { FORM_STATES, type FormOnFile, type FormState } from '../../../store/taught-forms.ts'
 import { documentsPath } from '../documents/addresses.ts'
 import { type Html, html } from '../html.ts'
@@ -71,7 +72,7 @@ export const listView = ({ county, state, forms, next }: FormList): Html =>
   `
 
 function describe({ taught, shownOn }: FormOnFile): string {
-  const fields = taught.sheets.reduce((sum, sheet) => sum + sheet.fields.length, 0)
+  const fields = taught.sheets.reduce((sum, sheet) => sum + fieldsOn(sheet).length, 0)
   const from = `learned from ${taught.papers} documents${shownOn === null ? ', imported' : ''}`
   return `${fields} fields, ${from}`
 }
