@@ -128,7 +128,9 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
       // Due under a rule whose own text was read: it obliges. Under practice or a rule at second hand: advice on record.
       return reason.is === 'solids' && reason.source === 'read'
         ? consequence('action', 'pump')
-        : consequence('note', 'pump-advised')
+        : reason.is === 'solids' && reason.passing
+          ? consequence('review', 'pump')
+          : consequence('note', 'pump-advised')
     case 'condition-poor':
       return poor(reason)
     case 'record-absent':

@@ -47,6 +47,8 @@ export type Detail = {
   readonly step: Step | null
   /** A level that may be a leak or only an empty house: it has to be read again. */
   readonly readAgain: boolean
+  /** So full that solids leave with the flow. */
+  readonly solidsPassing: boolean
   /** Of a measurement that can't tell: what it was held against. */
   readonly against: 'record' | 'code' | null
   /** What a camera saw wrong in a line. */
@@ -93,6 +95,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
   defect: reason.is === 'defect' ? reason.seen : null,
   stretch: stretchOf(reason),
+  solidsPassing: reason.is === 'solids' && reason.passing,
   nearTo: reason.is === 'setback' || reason.is === 'distance-record' ? reason.to : null,
   source: 'source' in reason ? reason.source : null,
   against:

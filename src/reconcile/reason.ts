@@ -218,6 +218,8 @@ export type Reason =
       readonly source: Verified
       readonly conditions: readonly SolidsAnswer[]
       readonly comes: 'due' | 'not-due' | 'too-close-to-call' | 'cannot-tell'
+      /** So full that solids leave with the flow. */
+      readonly passing: boolean
     }
   | ReasonOfUse
   | { readonly is: 'condition'; readonly seen: Condition; readonly words: FirmText | null }

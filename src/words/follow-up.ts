@@ -83,7 +83,9 @@ function toFirm(it: Discrepancy): string {
         ? 'Ask when it was last pumped and who lives there.'
         : 'Keep away from the edges of a leaking tank.'
     case 'solids-high':
-      return 'Tell the owner to have it pumped.'
+      return reason.is === 'solids' && reason.passing
+        ? 'Tell the owner to have it pumped, and look into the box: solids may have gone on to the drainfield.'
+        : 'Tell the owner to have it pumped.'
     case 'condition-poor':
       return reason.is === 'cover'
         ? reason.missing || reason.outOfUse
@@ -184,6 +186,8 @@ function toReviewer(it: Discrepancy): string {
         ? 'It may leak, or only have lost water while nobody lived there.'
         : 'It leaks below its outlet.'
     case 'solids-high':
+      if (reason.is === 'solids' && reason.passing)
+        return 'Solids leave a tank this full. Ask what the box and the drainfield show.'
       return act === 'pump'
         ? 'Pumping is due under that rule.'
         : 'The rule’s own text was not verified, so pumping is advised and not required.'

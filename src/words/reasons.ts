@@ -282,5 +282,5 @@ function conditionWords({ of, found, limit, comes }: SolidsAnswer): string {
   const what = of === 'share' ? THING_NOUNS['solids-share'] : THING_NOUNS[of]
   if (found === null || limit === null) return `${what} not read`
   const share = of === 'share' ? ' of the liquid depth' : ''
-  return `${what} ${figure(found)}${share}, where it requires ${of === 'share' ? 'at most' : 'more than'} ${figure(limit)} (${SOLIDS_COMES[comes]})`
+  return `${what} ${figure(found)}${share}, to be pumped ${of === 'share' ? `above ${figure(limit)}` : `at ${figure(limit)} or less`} (${SOLIDS_COMES[comes]})`
 }

@@ -44,6 +44,7 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
   device: [null, ...DEVICES],
   step: [null, ...STEPS],
   readAgain: [false, true],
+  solidsPassing: [false, true],
   against: [null, 'record', 'code'],
   nearTo: [null, ...KEPT_FROM_NAMES],
   defect: [null, ...LINE_DEFECTS],

@@ -1,6 +1,7 @@
 import { solidsFaults } from '../../geometry/solids/derive-solids.ts'
 import { type ConditionAnswer, evaluateSolidsRule } from '../../geometry/solids/evaluate-solids-rule.ts'
 import type { SolidsReadings } from '../../geometry/solids/solids-readings.ts'
+import { expanded } from '../../measure/uncertain.ts'
 import { statedValue } from '../../records/claim.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import type { FoundLength } from '../../records/quantity.ts'
@@ -47,6 +48,7 @@ export const solids = check({
       source: sourceOf(rule),
       conditions: value.conditions.map(answerOf),
       comes: value.verdict,
+      passing: value.conditions.some(isPassing),
     } as const
     const exhibits = value.conditions.flatMap((answer) => exhibitsOf(answer, rule))
     switch (value.verdict) {
@@ -93,6 +95,18 @@ export const solids = check({
     }
   },
 })
+
+/**
+ * Half of the liquid depth full of scum and sludge leaves the flow too little time to settle, and sludge at the bottom of
+ * the outlet device goes out with it (common practice): the absorption area gets what does not come out of it again.
+ */
+const PASSING_SHARE = 50
+function isPassing({ condition, found }: ConditionAnswer): boolean {
+  if (found === null) return false
+  return condition.when === 'share-above'
+    ? found.value - expanded(found) > PASSING_SHARE
+    : found.value + expanded(found) <= 0
+}
 
 const SETTLING: readonly string[] = ['tank', 'grease-interceptor']
 

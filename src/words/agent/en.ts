@@ -111,7 +111,10 @@ export const EN: AgentVoice = {
       detail.readAgain
         ? ours`The liquid level in ${the(part)} is low. It may leak, or the house may have been empty.`
         : ours`The liquid level in ${the(part)} is too low. It leaks.`,
-    'solids-high': ({ part }) => ours`${The(part)} is due to be pumped.`,
+    'solids-high': ({ part, detail }) =>
+      detail.solidsPassing
+        ? ours`${The(part)} is so full that solids may have reached the drainfield.`
+        : ours`${The(part)} is due to be pumped.`,
     'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
       if (defect !== null)
         return ours`A camera saw ${DEFECTS[defect]} in ${the(part)}. It is ${along(stretch ?? HERE)}.`

@@ -111,7 +111,10 @@ export const ES: AgentVoice = {
       detail.readAgain
         ? ours`El nivel del líquido ${ofThe(part)} es bajo. Puede haber fugas, o la casa estuvo vacía.`
         : ours`El nivel del líquido ${ofThe(part)} es muy bajo. Tiene fugas.`,
-    'solids-high': ({ part }) => ours`Ya toca vaciar ${the(part)}.`,
+    'solids-high': ({ part, detail }) =>
+      detail.solidsPassing
+        ? ours`${The(part)} está tan ${by(part, ours`lleno`, ours`llena`)} que los lodos pueden haber llegado al campo de drenaje.`
+        : ours`Ya toca vaciar ${the(part)}.`,
     'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
       if (defect !== null)
         return ours`Una cámara vio ${DEFECTS[defect]} en ${the(part)}. Está ${along(stretch ?? HERE)}.`
