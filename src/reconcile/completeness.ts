@@ -27,17 +27,23 @@ export function completeness(given: Case, protocol: Protocol): readonly Protocol
   const record = given.findings?.record
   if (!record) return []
   const parts = partsOf(given)
-  return protocol.flatMap((item) =>
-    item.kinds === null
-      ? [{ item, part: SYSTEM, ...ofSystem(item.step, record) }]
-      : parts
-          .filter(({ kind }) => item.kinds!.includes(kind))
-          .flatMap(({ part, found }) => {
-            const ended = ofPart(item.step, found, record)
-            return ended ? [{ item, part, ...ended }] : []
-          }),
-  )
+  return protocol
+    .filter(({ vacantDays }) => vacantDays === null || stoodEmpty(record, vacantDays))
+    .flatMap((item) =>
+      item.kinds === null
+        ? [{ item, part: SYSTEM, ...ofSystem(item.step, record) }]
+        : parts
+            .filter(({ kind }) => item.kinds!.includes(kind))
+            .flatMap(({ part, found }) => {
+              const ended = ofPart(item.step, found, record)
+              return ended ? [{ item, part, ...ended }] : []
+            }),
+    )
 }
+
+/** Who says "vacant" and not since when may mean long enough. */
+const stoodEmpty = ({ occupancy, daysVacant }: FindingsRecord, days: number): boolean =>
+  daysVacant === null ? occupancy === 'vacant' : daysVacant >= days
 
 type Inspected = {
   readonly kind: ComponentKind
@@ -69,6 +75,8 @@ function ofSystem(step: Step, record: FindingsRecord): Ended {
       return record.backup === null ? leftOut(record.leftOutBecause) : done
     case 'ask-pumping':
       return record.lastPumpedOn === null ? leftOut(record.leftOutBecause) : done
+    case 'run-water':
+      return (record.testVolume ?? record.dye) === null ? leftOut(record.leftOutBecause) : done
     default:
       return done
   }

@@ -20,6 +20,7 @@ export const STEP_DONE: { readonly [S in Step]: string } = {
   'ask-occupancy': 'asked',
   'ask-pumping': 'asked',
   'ask-backup': 'asked',
+  'run-water': 'run',
 }
 
 /** What a step of the protocol is where it is done once for the whole system. */
@@ -29,6 +30,7 @@ const OF_SYSTEM: { readonly [S in Step]?: string } = {
   'ask-occupancy': 'whether anyone lives there was',
   'ask-pumping': 'when it was last pumped was',
   'ask-backup': 'whether sewage came up in the house was',
+  'run-water': 'the house stood empty, and water to test the system was',
 }
 
 /** What an inspection did or left out, and why. */

@@ -3,6 +3,7 @@ import type { AsBuiltComponent } from '../../records/as-built.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutSeen, firm, seen } from '../about.ts'
+import type { Case } from '../case.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
 
@@ -15,15 +16,23 @@ const GOES_WITHOUT_SAYING: readonly ComponentKind[] = [
   'observation-port',
 ]
 
+/** Old cards do not list the lines: every house has one of each. Where the card does, a second one is told. */
+const ONE_OF_EACH: readonly ComponentKind[] = ['building-sewer', 'effluent-line']
+const isTheOne = (found: FoundComponent, { asBuilt, unrecorded }: Case): boolean =>
+  ONE_OF_EACH.includes(found.kind) &&
+  !asBuilt.components.some(({ kind }) => kind === found.kind) &&
+  unrecorded.find(({ kind, outcome }) => kind === found.kind && outcome === 'found') === found
+
 type Question = { readonly found: FoundComponent; readonly built: AsBuiltComponent | null }
 
 /** Anything found that answers to nothing in service on record; what a paper took out of service may well be there still. */
 export const componentOnRecord = check({
   id: 'component-on-record',
   raises: ['component-not-on-record'],
-  subjects: ({ unrecorded, former }): readonly Question[] =>
-    [...former, ...unrecorded.map((found) => ({ found, built: null }))].filter(
-      ({ found }) => found.outcome === 'found' && !GOES_WITHOUT_SAYING.includes(found.kind),
+  subjects: (given): readonly Question[] =>
+    [...given.former, ...given.unrecorded.map((found) => ({ found, built: null }))].filter(
+      ({ found }) =>
+        found.outcome === 'found' && !GOES_WITHOUT_SAYING.includes(found.kind) && !isTheOne(found, given),
     ),
   about: ({ found }, given) => aboutSeen(found, given),
   facts: {

@@ -20,6 +20,7 @@ export const STEPS = [
   'ask-occupancy',
   'ask-pumping',
   'ask-backup',
+  'run-water',
 ] as const
 export type Step = (typeof STEPS)[number]
 
@@ -30,6 +31,8 @@ export type ProtocolItem = {
   /** The kinds of part it is done with; null where it is done once for the system. */
   readonly kinds: readonly ComponentKind[] | null
   readonly needed: boolean
+  /** Asked only where the house had stood empty for so many days, or for nobody knows how many; null where it always is. */
+  readonly vacantDays: number | null
 }
 
 export type Protocol = readonly ProtocolItem[]
@@ -46,6 +49,11 @@ export const protocol: z.ZodType<Protocol> = distinct(
           .nullish()
           .transform((value) => value ?? null),
         needed: z.boolean(),
+        vacantDays: z
+          .int()
+          .positive()
+          .nullish()
+          .transform((value) => value ?? null),
       }),
     )
     .nonempty(),

@@ -73,6 +73,7 @@ const EN_REASONS: { readonly [R in LeftOutReason]: OurText } = {
   'no-time': ours`there was no time`,
   unsafe: ours`it was not safe`,
   other: ours`there was another reason`,
+  'shut-off': ours`water or power was shut off`,
   'not-stated': ours`the report does not say`,
 }
 
@@ -83,6 +84,7 @@ const ES_REASONS: { readonly [R in LeftOutReason]: OurText } = {
   'no-time': ours`faltó tiempo`,
   unsafe: ours`no era seguro`,
   other: ours`por otra razón`,
+  'shut-off': ours`no había agua o luz`,
   'not-stated': ours`el informe no lo dice`,
 }
 

@@ -101,3 +101,41 @@ test('permits that contradict each other on three things stand once in a status'
   })
   expect(items.filter(({ kind }) => kind === 'record-unclear')).toHaveLength(1)
 })
+
+describe('a house that stood empty', () => {
+  const incomplete = (more: Partial<Findings>) =>
+    asked([file], [tank({ outletDeviceBelow: '14 in' })], { ground: 'dry', ...more })
+      .discrepancies.filter(({ key }) => key.includes('load-tested'))
+      .map(({ severity, act }) => `${severity} ${act}`)
+  const LEFT_OUT = ['review finish-inspection']
+
+  // A month without flow, and a drainfield that fails looks dry: common practice is to run water and look again.
+  test('is not vouched for by dry ground: water is run, or the inspection is incomplete', () => {
+    expect(incomplete({ occupancy: 'vacant', daysVacant: 200 })).toEqual(LEFT_OUT)
+    expect(incomplete({ occupancy: 'vacant' })).toEqual(LEFT_OUT)
+    expect(incomplete({ occupancy: 'vacant', daysVacant: 12 })).toEqual([])
+    expect(incomplete({ occupancy: 'occupied' })).toEqual([])
+    expect(incomplete({ occupancy: 'vacant', daysVacant: 200, testVolume: '150 gal' })).toEqual([])
+  })
+})
+
+describe('the lines that every house has', () => {
+  const line = (label: string): Found => ({ label, kind: 'building-sewer', outcome: 'found' })
+  const told = (lines: readonly Found[], own = file) =>
+    asked([own], [tank(), ...lines], { ground: 'dry' })
+      .discrepancies.filter(({ kind }) => kind === 'component-not-on-record')
+      .map(({ severity, outcome }) => `${severity} ${outcome.subject.label}`)
+
+  test('one that an old card does not list is no work without a permit; a second one is told', () => {
+    expect(told([line('sewer')])).toEqual([])
+    expect(told([line('sewer'), line('second sewer')])).toEqual(['review second sewer'])
+    const listed = permit([
+      { tag: 'tank', kind: 'tank', capacity: '1000 gal' },
+      { tag: 'box', kind: 'distribution-box' },
+      { tag: 'sewer', kind: 'building-sewer' },
+    ])
+    expect(told([{ ...line('sewer'), key: '88-1/sewer' }, line('second sewer')], listed)).toEqual([
+      'review second sewer',
+    ])
+  })
+})
