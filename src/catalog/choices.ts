@@ -138,3 +138,17 @@ export type Rain = (typeof RAIN)[number]
 
 /** What share of fixes a receiver says lie inside its radius. */
 export const COVERAGES = [0.5, 0.68, 0.95] as const
+
+/** What a system serves, as anybody may know it. `main`: a parcel's own, of which nothing else was said. */
+export const SYSTEM_USES = [
+  'main',
+  'main-house',
+  'second-house',
+  'cottage',
+  'dwelling-unit',
+  'laundry',
+  'workshop',
+  'business',
+  'other-building',
+] as const
+export type SystemUse = (typeof SYSTEM_USES)[number]

@@ -95,6 +95,10 @@ export const INSPECTION_FIELDS = {
   builtOver: { value: 'flag', by: 'inspection' },
   rootsIn: { value: 'flag', by: 'inspection' },
   drainsOnto: { value: 'flag', by: 'inspection' },
+  /** Systems beside the one inspected, and lots beside this one. */
+  secondSystem: { value: 'flag', by: 'inspection', aliases: ['second system'] },
+  servesAnotherLot: { value: 'flag', by: 'inspection', aliases: ['shared system'] },
+  liesOnAnotherLot: { value: 'flag', by: 'inspection', aliases: ['on another lot'] },
   reference: REFERENCE,
   notes: { value: 'prose', most: 10_000, by: 'inspection', aliases: ['remarks', 'comments'] },
 } as const satisfies Fields

@@ -25,6 +25,7 @@ import { rules } from './api/rules/routes.ts'
 import { ruleTrials } from './api/rules/trial/routes.ts'
 import { sessions } from './api/sessions/routes.ts'
 import { subscriptions } from './api/subscriptions/routes.ts'
+import { systems } from './api/systems/routes.ts'
 import { tokens } from './api/tokens/routes.ts'
 
 /** Every resource under /v1. Each is a plugin of its own in api/<resource>/. */
@@ -32,6 +33,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
   const resources = [
     counties,
     parcels,
+    systems,
     permits,
     documents,
     documentStanding,

@@ -8,6 +8,8 @@ import type { DecisionAction } from '../records/decision.ts'
  * a letter of its kind does not speak of.
  */
 export type LetterFacts = {
+  /** The systems that it speaks of. */
+  readonly systems?: readonly string[]
   readonly permits: readonly { readonly id: string; readonly revision: number }[]
   /** Decisions that correct the record. */
   readonly corrections: readonly string[]
@@ -24,14 +26,15 @@ export type DifferenceFact = {
 }
 
 /** What may have come in since; it tells that something did, not what. */
-export const SINCE = ['permit', 'correction', 'findings', 'difference', 'status'] as const
+export const SINCE = ['system', 'permit', 'correction', 'findings', 'difference', 'status'] as const
 export type Since = (typeof SINCE)[number]
 
 /** What has come in between two states of the facts; empty where nothing has. */
 export function changesSince(then: LetterFacts, now: LetterFacts): readonly Since[] {
   const moved = (part: keyof LetterFacts): boolean =>
-    then[part] !== null && inOrder(then[part]) !== inOrder(now[part])
+    (then[part] ?? null) !== null && inOrder(then[part]) !== inOrder(now[part])
   return [
+    ...(moved('systems') ? ['system' as const] : []),
     ...(moved('permits') ? ['permit' as const] : []),
     ...(moved('corrections') ? ['correction' as const] : []),
     ...(moved('findings') ? ['findings' as const] : []),

@@ -7,6 +7,7 @@ import type { FiledPermit } from '../records/permit.ts'
 import type { RuleBook } from '../rules/book.ts'
 import type { PlaceId } from '../rules/pack.ts'
 import { type Paired, type Pairing, pair } from './pairing.ts'
+import type { SystemGiven } from './system-given.ts'
 
 /** All that a reconciliation is a function of. */
 export type ReconcileInput = {
@@ -18,6 +19,8 @@ export type ReconcileInput = {
   /** The inspection to compare with; null while there is none. */
   readonly findings: SubmittedFindings | null
   readonly book: RuleBook
+  /** What is known of the system beside its papers, where it is not a parcel's only one. */
+  readonly system?: SystemGiven
 }
 
 /** The input, laid out for the checks. */
@@ -32,6 +35,7 @@ export function layOut(input: ReconcileInput): Case {
     input.permits,
     input.corrections,
     input.findings?.record.inspectedOn ?? input.asOf,
+    input.system?.serves,
   )
   return { ...input, asBuilt, ...pair(asBuilt, input.findings?.record ?? null) }
 }
@@ -53,11 +57,13 @@ export function permitDate(component: AsBuiltComponent): PartialDate | null {
  * The day on which these parts, for these many bedrooms, were permitted: when the last of them was put in, or the
  * bedrooms were last set, whichever came later. A bedroom added under a permit is asked of that permit's code.
  */
-export function permittedTogether(parts: readonly Pairing[], { bedrooms }: AsBuilt): Days | null {
+export function permittedTogether(parts: readonly Pairing[], { bedrooms, loads }: AsBuilt): Days | null {
   const days = parts.map(({ built }) => permitDate(built))
   if (days.length === 0 || days.includes(null)) return null
-  const design = bedrooms.state === 'stated' ? issueOf(bedrooms.origin.permit) : null
-  return [...days, design].reduce<Days | null>(
+  const designs = [bedrooms, ...(loads ?? []).map((it) => it.bedrooms)].map((claim) =>
+    claim.state === 'stated' ? issueOf(claim.origin.permit) : null,
+  )
+  return [...days, ...designs].reduce<Days | null>(
     (latest, day) => (day === null ? latest : latest === null ? daysOf(day) : laterOf(latest, daysOf(day))),
     null,
   )

@@ -144,6 +144,8 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
             ? 'correct-to-measured'
             : 'settle-the-papers',
       )
+    case 'system-not-on-record':
+      return consequence('review', 'say-what-it-serves')
     case 'findings-stale':
       return consequence('review', 'inspect-again')
   }

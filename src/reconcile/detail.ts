@@ -12,7 +12,7 @@ import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
 import type { KeptFrom } from './kept-from.ts'
 import type { Outcome } from './outcome.ts'
-import type { Reason, Sign } from './reason.ts'
+import type { OtherSystem, Reason, Sign } from './reason.ts'
 import type { Span } from './reason-of-line.ts'
 
 /** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */
@@ -57,6 +57,8 @@ export type Detail = {
   readonly stretch: (Span & { readonly start: LineStart | null }) | null
   /** What a part is too near to. */
   readonly nearTo: KeptFrom | null
+  /** Another system, or another lot, that an inspection found. */
+  readonly otherSystem?: OtherSystem
 }
 
 export const detailOf = ({ reason, check }: Outcome): Detail => ({
@@ -97,6 +99,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   stretch: stretchOf(reason),
   solidsPassing: reason.is === 'solids' && reason.passing,
   nearTo: reason.is === 'setback' || reason.is === 'distance-record' ? reason.to : null,
+  ...(reason.is === 'other-system' ? { otherSystem: reason.found } : {}),
   source: 'source' in reason ? reason.source : null,
   against:
     check === 'capacity-against-code' || check === 'capacity-by-flow'

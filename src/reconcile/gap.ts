@@ -1,3 +1,4 @@
+import type { NonEmpty } from '../base/non-empty.ts'
 import type { PartialDate } from '../base/partial-date.ts'
 import type { PlainDate } from '../base/plain-date.ts'
 import type { LineStart, NotReachedReason } from '../catalog/choices.ts'
@@ -41,6 +42,12 @@ export type Gap =
   | { readonly gap: 'undated'; readonly part: Part }
   /** Dated to the month or the year alone, and the missing part decides. */
   | { readonly gap: 'day-unclear'; readonly part: Part; readonly on: PartialDate }
+  /** Of a system that serves several parcels: what some of them put on it. */
+  | {
+      readonly gap: 'share-unknown'
+      readonly thing: 'bedrooms' | 'designFlowGpd'
+      readonly parcels: NonEmpty<string>
+    }
   | { readonly gap: 'no-tank' }
   | { readonly gap: 'no-absorption-area' }
   /** A repair put in a field, and whether it is beside the old one or instead of it is not said. */

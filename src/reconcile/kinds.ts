@@ -25,6 +25,7 @@ export const DISCREPANCY_KINDS = [
   'condition-poor',
   'record-absent',
   'record-unclear',
+  'system-not-on-record',
   'failure-sign',
   'equipment-failed',
   'contract-lapsed',

@@ -24,6 +24,7 @@ import { lineStretches } from './checks/line-stretches.ts'
 import { loads } from './checks/loads.ts'
 import { material } from './checks/material.ts'
 import { metalTankAge } from './checks/metal-tank-age.ts'
+import { otherSystems } from './checks/other-systems.ts'
 import { position } from './checks/position.ts'
 import { pumpingInterval } from './checks/pumping-interval.ts'
 import { recordClarity } from './checks/record-clarity.ts'
@@ -43,6 +44,7 @@ import { typeOfComponent } from './checks/type-of-component.ts'
 export const CHECKS: readonly Check[] = [
   recordPresence,
   recordClarity,
+  otherSystems,
   inspectionCompleteness,
   capacityAgainstRecord,
   capacityAgainstCode,

@@ -1,5 +1,9 @@
 import type { PlainDate } from '../base/plain-date.ts'
+import type { SystemUse } from '../catalog/choices.ts'
 import { AWAITS, type DecisionAction, isWaiver, type Waiver } from '../records/decision.ts'
+import { markOf } from '../records/part.ts'
+import { type System, servedBy } from '../records/system.ts'
+import type { OurText } from '../records/whose.ts'
 import { ACTOR_OF, type Act } from './acts.ts'
 import { type Detail, detailOf, type OpenPart, openPart } from './detail.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
@@ -40,6 +44,21 @@ export type OpenItem = {
   readonly required: Required
   /** By when; null where no day is set. */
   readonly due: PlainDate | null
+  /** Which system it is about, where the parcel has more than its own. */
+  readonly system?: SystemTold
+}
+
+/** A system as everybody may know it: what it serves, and what tells it from others of its kind. No name of anybody's. */
+export type SystemTold = { readonly use: SystemUse; readonly mark: OurText | null }
+
+/** How one system stands, and how it stands to the parcel. */
+export type SystemStatus = SystemTold & {
+  readonly word: StatusWord
+  readonly inspected: boolean
+  /** It serves the parcel; false where it only lies on it. */
+  readonly serves: boolean
+  /** It serves another parcel too, or lies on one that it does not serve. */
+  readonly shared: boolean
 }
 
 /** Something that the inspection left out and that the county does without, for one of the reasons of a list. */
@@ -50,6 +69,8 @@ export type Standing = {
   readonly discrepancy: Discrepancy
   /** The decision in force; null while there is none, or when its ground has moved since. */
   readonly decided: DecisionAction | null
+  /** Which system it is on, where the parcel has more than its own. */
+  readonly system?: SystemTold
 }
 
 export type StatusInput = {
@@ -66,6 +87,8 @@ export type ParcelStatus = {
   readonly items: readonly OpenItem[]
   /** What nobody looked at, and the county waived: no longer open, and always told. */
   readonly waived: readonly WaivedItem[]
+  /** Each of its systems; left out where it has its own alone. */
+  readonly systems?: readonly SystemStatus[]
 }
 
 /**
@@ -85,6 +108,49 @@ export function statusOf(input: StatusInput): ParcelStatus {
   return { word: wordFor(input, items), items, waived }
 }
 
+/**
+ * The status of a parcel with all the systems that serve it or lie on it: the word that comes first of any of them, so that
+ * one that nobody inspected keeps the parcel from matching.
+ */
+export function overSystems(
+  parcel: string,
+  standings: readonly {
+    readonly system: System
+    readonly status: ParcelStatus
+    readonly inspected: boolean
+  }[],
+): ParcelStatus {
+  const [only, ...others] = standings
+  if (only && others.length === 0 && only.system.id === parcel && !reachesOut(only.system)) return only.status
+  const told = toldOf(standings.map(({ system }) => system))
+  const gathered = <T extends OpenItem>(of: (status: ParcelStatus) => readonly T[]): readonly T[] =>
+    standings.flatMap(({ status }, at) => of(status).map((it) => ({ ...it, system: told[at]! })))
+  return {
+    word: STATUS_WORDS.find((word) => standings.some(({ status }) => status.word === word))!,
+    items: gathered(({ items }) => items).toSorted(
+      (a, b) => ITEM_STATES.indexOf(a.state) - ITEM_STATES.indexOf(b.state),
+    ),
+    waived: gathered(({ waived }) => waived),
+    systems: standings.map(({ system, status, inspected }, at) => ({
+      ...told[at]!,
+      word: status.word,
+      inspected,
+      serves: servedBy(system).some((it) => it.parcel === parcel),
+      shared: reachesOut(system),
+    })),
+  }
+}
+
+/** Each by what it serves; those that this does not tell apart by the mark of their label, else by their place in the list. */
+export const toldOf = (systems: readonly System[]): readonly SystemTold[] =>
+  systems.map(({ use, label }, at) => {
+    const alike = systems.filter((it) => it.use === use).length > 1
+    return { use, mark: markOf(label ?? '') ?? (alike ? markOf(`system ${at + 1}`) : null) }
+  })
+
+/** It serves several parcels, or one and lies on another. */
+const reachesOut = (system: System): boolean => system.parcels.length > 1
+
 /** What the file contradicts itself on is one thing to whoever reads a status, however many figures it touches. */
 function toldOnce(item: OpenItem, at: number, all: readonly OpenItem[]): boolean {
   const same = (other: OpenItem): boolean =>
@@ -95,7 +161,7 @@ function toldOnce(item: OpenItem, at: number, all: readonly OpenItem[]): boolean
   return item.kind !== 'record-unclear' || all.findIndex(same) === at
 }
 
-export function itemOf({ discrepancy, decided }: Standing): OpenItem {
+export function itemOf({ discrepancy, decided, system }: Standing): OpenItem {
   const { kind, act, outcome } = discrepancy
   const awaits = decided === null ? null : AWAITS[decided]
   return {
@@ -105,6 +171,7 @@ export function itemOf({ discrepancy, decided }: Standing): OpenItem {
     state: stateOf(discrepancy, awaits),
     required: decided === null || awaits === null ? { by: 'rule', act } : { by: 'decision', act: decided },
     due: null,
+    ...(system ? { system } : {}),
   }
 }
 

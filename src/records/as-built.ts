@@ -99,6 +99,16 @@ export type AsBuilt = SystemClaims & {
   readonly unapproved: readonly PermitRef[]
   readonly components: readonly AsBuiltComponent[]
   readonly contradictions: readonly Contradiction[]
+  /** Of a system that serves several parcels: what each puts on it, which no paper states together. */
+  readonly loads?: readonly LoadOfParcel[]
+}
+
+/** What one parcel puts on a system: by the permits of its file, and as the county says, which comes first. */
+export type LoadOfParcel = {
+  readonly parcel: string
+  readonly bedrooms: Claim<number>
+  readonly designFlowGpd: Claim<number>
+  readonly said: { readonly bedrooms: number | null; readonly designFlowGpd: number | null }
 }
 
 /** A reviewer's correction of what a permit is taken to say: applied after the permits, newest last. */

@@ -8,18 +8,19 @@ import type {
   AsBuiltComponent,
   Contradiction,
   Correction,
+  LoadOfParcel,
   PermitRef,
   SystemClaims,
 } from './as-built.ts'
 import { SILENT, superseded, together } from './claim.ts'
 import { applyCorrections } from './correct.ts'
+import { type Draft, isNamed, targets } from './draft-of-fold.ts'
 import { type Folded, foldedInOrder } from './in-order.ts'
 import { partOnRecord, SYSTEM } from './part.ts'
 import type { FiledPermit, StatedComponent } from './permit.ts'
 import { claimsOf, newComponent, refOf, systemClaim } from './permit-claims.ts'
 import { laidOver } from './segments.ts'
-
-type Draft = { components: AsBuiltComponent[]; contradictions: Contradiction[] }
+import type { Share } from './system.ts'
 
 /**
  * The as-built on a day: permits with a final approval on or before it, folded in date order. A replacement ends what
@@ -30,12 +31,13 @@ export function asBuiltOn(
   permits: readonly FiledPermit[],
   corrections: readonly Correction[],
   on: PlainDate,
+  shares: readonly Share[] = [],
 ): AsBuilt {
   const standing = ({ record }: FiledPermit): boolean | null =>
     record.approvedOn === null ? false : isBy(record.approvedOn, on)
   const approved = foldedInOrder(
     permits.filter((permit) => standing(permit) === true),
-    foldAll,
+    (some) => foldAll(some, shares),
   )
   const open = permits.filter((permit) => standing(permit) === null)
   const dated: readonly Contradiction[] = [
@@ -43,7 +45,7 @@ export function asBuiltOn(
     ...(approved.unclear.length > 0 ? [byDay('order-unclear', [...new Set(approved.unclear)])] : []),
   ]
   const { contradictions, ...folded } = approved.folded
-  return applyCorrections(
+  const built = applyCorrections(
     {
       on,
       permits: approved.permits.map(refOf),
@@ -53,6 +55,30 @@ export function asBuiltOn(
     },
     corrections,
   )
+  if (shares.length < 2) return built
+  // No paper states what the houses put on it together: each states its own, and the sum is a question of its own.
+  const loads = shares.map((share) => loadOf(share, permits, corrections, on))
+  return { ...built, bedrooms: SILENT, designFlowGpd: SILENT, loads }
+}
+
+/** By the permits in the file of one of the parcels served, corrected as they are. */
+function loadOf(
+  { parcel, permits: own, bedrooms, designFlowGpd }: Share,
+  permits: readonly FiledPermit[],
+  corrections: readonly Correction[],
+  on: PlainDate,
+): LoadOfParcel {
+  const stated = asBuiltOn(
+    permits.filter(({ id }) => own.includes(id)),
+    corrections.filter(({ component }) => component === null),
+    on,
+  )
+  return {
+    parcel,
+    bedrooms: stated.bedrooms,
+    designFlowGpd: stated.designFlowGpd,
+    said: { bedrooms, designFlowGpd },
+  }
 }
 
 const byDay = (gap: 'approved-when' | 'order-unclear', permits: readonly FiledPermit[]): Contradiction => ({
@@ -62,8 +88,13 @@ const byDay = (gap: 'approved-when' | 'order-unclear', permits: readonly FiledPe
 })
 
 /** Permits in the order in which they come. */
-function foldAll(permits: readonly FiledPermit[]): Folded {
-  const draft: Draft = { components: [], contradictions: [] }
+function foldAll(permits: readonly FiledPermit[], shares: readonly Share[]): Folded {
+  const file = (permit: string) => shares.find(({ permits: own }) => own.includes(permit))?.parcel
+  const draft: Draft = {
+    components: [],
+    contradictions: [],
+    inOneFile: (permit, other) => file(permit) === file(other),
+  }
   let system = Object.fromEntries(SYSTEM_FIELDS.map((name) => [name, SILENT])) as SystemClaims
   for (const permit of permits) {
     system = foldSystem(system, permit)
@@ -74,7 +105,8 @@ function foldAll(permits: readonly FiledPermit[]): Folded {
     })
     askWhatBecomes(draft, permit)
   }
-  return { ...system, ...draft }
+  const { components, contradictions } = draft
+  return { ...system, components, contradictions }
 }
 
 /**
@@ -116,7 +148,7 @@ function foldComponent(draft: Draft, permit: FiledPermit, stated: StatedComponen
       }))
       break
     case 'mention': {
-      const target = targets(draft, stated)[0]
+      const target = targets(draft, permit, stated)[0]
       if (target) put(draft, overlay(target, permit, stated, index, together, 'mentioned'))
       else draft.components.push(newComponent(permit, stated, index, 'mentioned'))
     }
@@ -155,7 +187,12 @@ function askWhatBecomes(draft: Draft, permit: FiledPermit): void {
 
 /** A second `new` permit for a component of the same name, with no word of replacement, speaks of the same one. */
 function install(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
-  const twin = draft.components.find((known) => isNamed(known, stated) && known.standing === 'in-service')
+  const twin = draft.components.find(
+    (known) =>
+      isNamed(known, stated) &&
+      known.standing === 'in-service' &&
+      draft.inOneFile(known.events[0].permit.id, permit.id),
+  )
   if (!twin || permit.record.kind !== 'new') {
     draft.components.push(newComponent(permit, stated, index, 'installed'))
     return
@@ -169,7 +206,7 @@ function install(draft: Draft, permit: FiledPermit, stated: StatedComponent, ind
 }
 
 function replace(draft: Draft, permit: FiledPermit, stated: StatedComponent, index: number): void {
-  const found = targets(draft, stated)
+  const found = targets(draft, permit, stated)
   const named = stated.replaces.length > 0
   if (found.length === 0 || (!named && found.length > 1)) {
     draft.contradictions.push(unclear(permit, stated, 'replace', found))
@@ -195,25 +232,9 @@ function onTarget(
   verb: 'alter' | 'abandon',
   change: (target: AsBuiltComponent) => AsBuiltComponent,
 ): void {
-  const found = targets(draft, stated)
+  const found = targets(draft, permit, stated)
   if (found.length === 1) put(draft, change(found[0]!))
   else draft.contradictions.push(unclear(permit, stated, verb, found))
-}
-
-const isNamed = (known: AsBuiltComponent, stated: StatedComponent): boolean =>
-  known.kind === stated.kind && sameName(known.label, stated.tag)
-const sameName = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
-
-/** The components in service that an entry means: those it names, else the one of its name, else all of its kind. */
-function targets(draft: Draft, stated: StatedComponent): AsBuiltComponent[] {
-  const serving = draft.components.filter(({ standing }) => standing === 'in-service')
-  if (stated.replaces.length > 0) {
-    return serving.filter((known) =>
-      stated.replaces.some((tag) => sameName(known.label, tag) || known.key === tag),
-    )
-  }
-  const named = serving.filter((known) => isNamed(known, stated))
-  return named.length > 0 ? named : serving.filter((known) => known.kind === stated.kind)
 }
 
 const unclear = (

@@ -45,5 +45,5 @@ export const partFound = ({ label, kind }: Found): Part => ({
 })
 
 /** The last word of a label, if it is one letter or a number of at most two digits: nothing a person could be known by. */
-const markOf = (label: string): OurText | null =>
+export const markOf = (label: string): OurText | null =>
   (/(?:^|[\s#])([a-z]|\d{1,2})$/i.exec(label.trim())?.[1]?.toUpperCase() ?? null) as OurText | null

@@ -7,7 +7,10 @@ import type { Happened } from './events.ts'
 import type { StoredReconciliation } from './reconciliations.ts'
 import type { DerivedStatus } from './statuses.ts'
 
-/** The answers for many parcels in a handful of statements: what one parcel's run writes, for all of them together. */
+/**
+ * The answers for many parcels in a handful of statements: what one parcel's run writes, for all of them together. Of
+ * parcels with a system of their own alone.
+ */
 
 /** A reconciliation with its result as it is written down: the text that was hashed is the one that is sent. */
 export type WrittenReconciliation = StoredReconciliation & {
@@ -50,7 +53,7 @@ export async function discrepanciesOnMany(
   parcels: readonly string[],
 ): Promise<ReadonlyMap<string, readonly StandingDiscrepancy[]>> {
   const { rows } = await sql<StandingDiscrepancy>`
-    select id, parcel, subject as key, kind, organization, severity, state, evidence_hash as "evidenceHash", reconciliation,
+    select id, parcel, system, subject as key, kind, organization, severity, state, evidence_hash as "evidenceHash", reconciliation,
       body, decision, raised_at as "raisedAt", changed_at as "changedAt", revision
     from discrepancy where county = ${county} and parcel = any (${[...parcels]}::uuid[])
     order by parcel, severity_rank, raised_at, id`.execute(tx)

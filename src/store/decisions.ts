@@ -2,6 +2,7 @@ import { dayOf } from '../base/plain-date.ts'
 import type { Correction } from '../records/as-built.ts'
 import type { DecisionAction } from '../records/decision.ts'
 import type { Tx } from './database/database.ts'
+import { ofSystem } from './systems.ts'
 
 /** A correction as it was decided: the value as it was written, and as it was read. */
 export type CorrectionDecided = Pick<Correction, 'permit' | 'component' | 'field' | 'value'> & {
@@ -13,6 +14,7 @@ export type Decision = {
   readonly id: string
   readonly discrepancy: string
   readonly parcel: string
+  readonly system: string
   readonly action: DecisionAction
   readonly reason: string
   readonly evidenceHash: string
@@ -37,6 +39,7 @@ const select = (tx: Tx, county: string) =>
       'd.id',
       'd.discrepancy',
       'd.parcel',
+      'd.system',
       'd.action',
       'd.reason',
       'd.evidence_hash as evidenceHash',
@@ -69,16 +72,16 @@ export async function decisionsAbout(
   return rows.map(asDecision)
 }
 
-/** All that was ever decided on a parcel, oldest first. */
-export async function decisionsOn(tx: Tx, county: string, parcel: string): Promise<readonly Decision[]> {
-  const rows = await select(tx, county).where('d.parcel', '=', parcel).orderBy('d.id').execute()
+/** All that was ever decided on a system, oldest first. */
+export async function decisionsOn(tx: Tx, county: string, system: string): Promise<readonly Decision[]> {
+  const rows = await select(tx, county).where('d.system', '=', system).orderBy('d.id').execute()
   return rows.map(asDecision)
 }
 
-/** The decisions in force on a parcel, oldest first. */
-export async function decisionsInForce(tx: Tx, county: string, parcel: string): Promise<readonly Decision[]> {
+/** The decisions in force on a system, oldest first. */
+export async function decisionsInForce(tx: Tx, county: string, system: string): Promise<readonly Decision[]> {
   const rows = await select(tx, county)
-    .where('d.parcel', '=', parcel)
+    .where('d.system', '=', system)
     .where('later.id', 'is', null)
     .orderBy('d.decided_at')
     .orderBy('d.id')
@@ -107,6 +110,7 @@ export async function insertDecision(
       id: made.id,
       discrepancy: made.discrepancy,
       parcel: made.parcel,
+      of_system: ofSystem(made),
       action: made.action,
       reason: made.reason,
       evidence_hash: made.evidenceHash,

@@ -3,13 +3,15 @@ import type { DiscrepancyState } from '../reconcile/projection.ts'
 import type { Discrepancy } from '../reconcile/reconcile.ts'
 import { discrepancyWords } from '../words/follow-up.ts'
 import type { Tx } from './database/database.ts'
-import { type QueueFilter, type QueueKey, queueHeads } from './queue-heads.ts'
+import { ofParcel, type QueueFilter, type QueueKey, queueHeads } from './queue-heads.ts'
 import { RANKS } from './queue-ranks.ts'
+import { ofSystem } from './systems.ts'
 
 /** A difference as it stands now. */
 export type StandingDiscrepancy = {
   readonly id: string
   readonly parcel: string
+  readonly system: string
   readonly key: string
   readonly kind: DiscrepancyKind
   readonly organization: string | null
@@ -43,6 +45,7 @@ export const saysOf = ({ body }: Pick<StandingDiscrepancy, 'body'>): string =>
 const COLUMNS = [
   'd.id',
   'd.parcel',
+  'd.system',
   'd.subject as key',
   'd.kind',
   'd.organization',
@@ -64,17 +67,17 @@ const asStanding = <R extends Row>(row: R) => ({
   body: row.body as Discrepancy,
 })
 
-/** Every one there ever was on a parcel, as far as the asker may see them; worst first. */
+/** Every one there ever was on a system, as far as the asker may see them; worst first. */
 export async function discrepanciesOf(
   tx: Tx,
   county: string,
-  parcel: string,
+  system: string,
 ): Promise<readonly StandingDiscrepancy[]> {
   const rows = await tx
     .selectFrom('discrepancy as d')
     .select(COLUMNS)
     .where('d.county', '=', county)
-    .where('d.parcel', '=', parcel)
+    .where('d.system', '=', system)
     .orderBy('d.severity_rank')
     .orderBy('d.raised_at')
     .orderBy('d.id')
@@ -108,7 +111,7 @@ function filtered(tx: Tx, county: string, filter: QueueFilter) {
   if (kinds.length > 0) query = query.where('d.kind', 'in', kinds)
   if (severities.length > 0) query = query.where('d.severity', 'in', severities)
   if (since) query = query.where('d.changed_at', '>=', since)
-  if (parcel) query = query.where('d.parcel', '=', parcel)
+  if (parcel) query = query.where(ofParcel(parcel))
   return query
 }
 
@@ -159,6 +162,7 @@ export async function insertDiscrepancy(
       county,
       id: made.id,
       parcel: made.parcel,
+      of_system: ofSystem(made),
       kind: made.kind,
       subject: made.key,
       organization: made.organization,

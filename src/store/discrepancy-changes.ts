@@ -69,13 +69,24 @@ export const changesBy = (tx: Tx, county: string, reconciliation: string) =>
 export const changesOf = (tx: Tx, county: string, discrepancy: string) =>
   changes(tx, county, 'discrepancy', discrepancy)
 
-/** All that was ever noticed on a parcel. */
-export const changesOn = (tx: Tx, county: string, parcel: string) => changes(tx, county, 'parcel', parcel)
+/** All that was ever noticed on a system. */
+export async function changesOn(tx: Tx, county: string, system: string): Promise<readonly ChangeNoticed[]> {
+  const rows = await tx
+    .selectFrom('discrepancy_change')
+    .select(CHANGE_COLUMNS)
+    .where('county', '=', county)
+    .where('discrepancy', 'in', (eb) =>
+      eb.selectFrom('discrepancy').select('id').where('county', '=', county).where('system', '=', system),
+    )
+    .orderBy('id')
+    .execute()
+  return rows.map((row) => ({ ...row, body: row.body as ChangeTold }))
+}
 
 async function changes(
   tx: Tx,
   county: string,
-  column: 'reconciliation' | 'discrepancy' | 'parcel',
+  column: 'reconciliation' | 'discrepancy',
   id: string,
 ): Promise<readonly ChangeNoticed[]> {
   const rows = await tx

@@ -15,6 +15,7 @@ export type Happened = {
     | 'decision'
     | 'letter'
     | 'form'
+    | 'system'
   readonly subject: string
   readonly parcel: string | null
   readonly beforeHash?: string | null

@@ -2,11 +2,14 @@ import { dayOf } from '../base/plain-date.ts'
 import type { FindingsRecord, SubmittedFindings } from '../records/findings.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
+import { ofSystem } from './systems.ts'
 
 /** One inspection by one firm, as a draft or as submitted. */
 export type Findings = {
   readonly id: string
   readonly parcel: string
+  /** The system that was inspected. */
+  readonly system: string
   readonly organization: string
   readonly state: 'draft' | 'submitted'
   readonly record: FindingsRecord
@@ -32,6 +35,7 @@ const select = (tx: Tx, county: string) =>
     .select([
       'f.id',
       'f.parcel',
+      'f.system',
       'f.organization',
       'f.state',
       'f.record',
@@ -70,20 +74,20 @@ export async function lockFindings(tx: Tx, county: string, id: string): Promise<
   return findingsById(tx, county, id)
 }
 
-/** All that the asker may see, newest inspection first. */
-export async function findingsOf(tx: Tx, county: string, parcel: string): Promise<readonly Findings[]> {
+/** All of a system that the asker may see, newest inspection first. */
+export async function findingsOf(tx: Tx, county: string, system: string): Promise<readonly Findings[]> {
   const rows = await select(tx, county)
-    .where('f.parcel', '=', parcel)
+    .where('f.system', '=', system)
     .orderBy('f.inspected_on', 'desc')
     .orderBy('f.id', 'desc')
     .execute()
   return rows.map(asFindings)
 }
 
-/** What a parcel is compared with: of the findings submitted and not amended, those of the newest inspection. */
-export async function newestSubmitted(tx: Tx, county: string, parcel: string): Promise<Findings | undefined> {
+/** What a system is compared with: of the findings submitted and not amended, those of the newest inspection. */
+export async function newestSubmitted(tx: Tx, county: string, system: string): Promise<Findings | undefined> {
   const row = await select(tx, county)
-    .where('f.parcel', '=', parcel)
+    .where('f.system', '=', system)
     .where('f.state', '=', 'submitted')
     .where('later.id', 'is', null)
     .orderBy('f.inspected_on', 'desc')
@@ -105,7 +109,7 @@ export async function amendmentOf(tx: Tx, county: string, id: string): Promise<s
   return row?.id
 }
 
-type Draft = Pick<Findings, 'id' | 'parcel' | 'organization' | 'record' | 'amends'>
+type Draft = Pick<Findings, 'id' | 'parcel' | 'system' | 'organization' | 'record' | 'amends'>
 
 export async function insertDraft(
   tx: Tx,
@@ -113,13 +117,14 @@ export async function insertDraft(
   draft: Draft,
   made: { readonly by: string; readonly at: Date },
 ): Promise<void> {
-  const { id, parcel, organization, record, amends } = draft
+  const { id, parcel, system, organization, record, amends } = draft
   await tx
     .insertInto('findings')
     .values({
       county,
       id,
       parcel,
+      of_system: ofSystem({ system, parcel }),
       organization,
       state: 'draft',
       inspected_on: record.inspectedOn,

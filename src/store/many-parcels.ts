@@ -21,7 +21,8 @@ export type LastAnswer = {
 }
 
 /**
- * What the reconciliations of many parcels rest on, in as many round trips as for one. In the orders in which a single
+ * What the reconciliations of many parcels with a system of their own alone rest on, in as many round trips as for one. In
+ * the orders in which a single
  * parcel's are read: the answer's hash depends on them.
  */
 export type ManyOnFile = {
@@ -72,7 +73,7 @@ async function decisionsOf(tx: Tx, county: string, parcels: readonly string[]): 
   const { rows } = await sql<
     Omit<Decision, 'correction' | 'asks'> & { readonly body: Pick<Decision, 'correction' | 'asks'> }
   >`
-    select d.id, d.discrepancy, d.parcel, d.action, d.reason, d.evidence_hash as "evidenceHash", d.body, d.supersedes,
+    select d.id, d.discrepancy, d.parcel, d.system, d.action, d.reason, d.evidence_hash as "evidenceHash", d.body, d.supersedes,
       null as "supersededBy", d.decided_by as "decidedBy", d.decided_at as "decidedAt"
     from decision d
     where d.county = ${county} and d.parcel = any (${[...parcels]}::uuid[])
@@ -83,7 +84,7 @@ async function decisionsOf(tx: Tx, county: string, parcels: readonly string[]): 
 
 async function findingsOf(tx: Tx, county: string, parcels: readonly string[]): Promise<readonly Findings[]> {
   const { rows } = await sql<Findings & { readonly record: FindingsRecord }>`
-    select distinct on (f.parcel) f.id, f.parcel, f.organization, f.state, f.record, f.revision, f.amends,
+    select distinct on (f.parcel) f.id, f.parcel, f.system, f.organization, f.state, f.record, f.revision, f.amends,
       null as "amendedBy", f.created_at as "createdAt", f.changed_at as "changedAt", f.submitted_at as "submittedAt"
     from findings f
     where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'
@@ -100,7 +101,7 @@ async function answersOf(tx: Tx, county: string, parcels: readonly string[]): Pr
     from unnest(${[...parcels]}::uuid[]) as asked (parcel)
     cross join lateral (
       select * from reconciliation r
-      where r.county = ${county} and r.parcel = asked.parcel order by r.made_at desc, r.id desc limit 1) r
+      where r.county = ${county} and r.system = asked.parcel order by r.made_at desc, r.id desc limit 1) r
     left join parcel_status s on s.county = ${county} and s.parcel = r.parcel`.execute(tx)
   return rows
 }

@@ -2,6 +2,7 @@ import { sql } from 'kysely'
 import type { FiledPermit, PermitRecord } from '../records/permit.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
+import { ofSystem } from './systems.ts'
 
 /** What is stored of a permit: what the paper says, and where each value came from. */
 export type PermitContent = Pick<FiledPermit, 'record' | 'sources'>
@@ -9,6 +10,8 @@ export type PermitContent = Pick<FiledPermit, 'record' | 'sources'>
 /** A permit in the file of a parcel. */
 export type PermitOnFile = FiledPermit & {
   readonly parcel: string
+  /** The system that it builds. */
+  readonly system: string
   readonly enteredAt: Date
   readonly changedAt: Date
 }
@@ -31,32 +34,45 @@ type Made = {
   readonly transcription: string | null
 }
 
-const COLUMNS = ['id', 'parcel', 'record', 'revision', 'created_at', 'changed_at'] as const
+const COLUMNS = ['id', 'parcel', 'system', 'record', 'revision', 'created_at', 'changed_at'] as const
 type Row = {
   id: string
   parcel: string
+  system: string
   record: unknown
   revision: number
   created_at: Date
   changed_at: Date
 }
 
-const asPermit = ({ id, parcel, record, revision, created_at, changed_at }: Row): PermitOnFile => ({
+const asPermit = ({ id, parcel, system, record, revision, created_at, changed_at }: Row): PermitOnFile => ({
   id,
   parcel,
+  system,
   revision,
   ...(record as PermitContent),
   enteredAt: created_at,
   changedAt: changed_at,
 })
 
-/** In the order in which they were entered. */
-export async function permitsOf(tx: Tx, county: string, parcel: string): Promise<readonly PermitOnFile[]> {
+/** All of a system, in the order in which they were entered. */
+export const permitsOf = (tx: Tx, county: string, system: string) => permitsBy(tx, county, 'system', system)
+
+/** All in a parcel's file, whichever system they build. */
+export const permitsFiled = (tx: Tx, county: string, parcel: string) =>
+  permitsBy(tx, county, 'parcel', parcel)
+
+async function permitsBy(
+  tx: Tx,
+  county: string,
+  column: 'system' | 'parcel',
+  id: string,
+): Promise<readonly PermitOnFile[]> {
   const rows = await tx
     .selectFrom('permit')
     .select(COLUMNS)
     .where('county', '=', county)
-    .where('parcel', '=', parcel)
+    .where(column, '=', id)
     .orderBy('id')
     .execute()
   return rows.map(asPermit)
@@ -144,10 +160,10 @@ export async function permitAt(
 export async function insertPermit(
   tx: Tx,
   county: string,
-  permit: { readonly id: string; readonly parcel: string } & PermitContent,
+  permit: { readonly id: string; readonly parcel: string; readonly system: string } & PermitContent,
   made: Made,
 ): Promise<void> {
-  const { id, parcel, record, sources } = permit
+  const { id, parcel, system, record, sources } = permit
   const stored = JSON.stringify({ record, sources } satisfies PermitContent)
   await tx
     .insertInto('permit')
@@ -155,6 +171,7 @@ export async function insertPermit(
       county,
       id,
       parcel,
+      of_system: ofSystem({ system, parcel }),
       record: stored,
       ...askedBy(record),
       created_at: made.at,
@@ -165,11 +182,17 @@ export async function insertPermit(
 }
 
 /** The next revision takes the place of the current one; the current one stays among the revisions. */
-export async function revisePermit(tx: Tx, county: string, permit: FiledPermit, made: Made): Promise<void> {
+export async function revisePermit(
+  tx: Tx,
+  county: string,
+  permit: FiledPermit & Pick<PermitOnFile, 'parcel' | 'system'>,
+  made: Made,
+): Promise<void> {
   const { id, revision, record, sources } = permit
   await tx
     .updateTable('permit')
     .set({
+      of_system: ofSystem(permit),
       record: JSON.stringify({ record, sources } satisfies PermitContent),
       ...askedBy(record),
       revision,

@@ -12,6 +12,12 @@ export type QueueFilter = {
   readonly parcel: string | undefined
 }
 
+/** Its own system's, and those of every other that serves it or lies on it. */
+export const ofParcel = (
+  parcel: string,
+): RawBuilder<boolean> => sql<boolean>`(d.system = ${parcel} or d.system in (
+  select x.system from system_parcel x where x.county = d.county and x.parcel = ${parcel}))`
+
 /** Where a page of the queue ended: worst first, then oldest first. */
 export type QueueKey = { readonly rank: number; readonly raisedAt: Date; readonly id: string }
 
@@ -39,7 +45,7 @@ export function queueHeads(
   const { since, parcel } = filter
   const rest = [
     since ? sql`and d.changed_at >= ${since}` : NOTHING,
-    parcel ? sql`and d.parcel = ${parcel}` : NOTHING,
+    parcel ? sql`and ${ofParcel(parcel)}` : NOTHING,
   ]
   const arms = states.flatMap((state) =>
     ranks

@@ -1,8 +1,10 @@
 import type { PlainDate } from '../base/plain-date.ts'
 import type { SaidOnce } from '../base/say-once.ts'
 import { type Answer, answerOf, keptForm } from '../reconcile/kept.ts'
+import type { SystemGiven } from '../reconcile/system-given.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
+import { ofSystem } from './systems.ts'
 
 /** What brought a reconciliation about. */
 export const OCCASIONS = [
@@ -16,6 +18,7 @@ export const OCCASIONS = [
   'asked-for',
   'rules-changed',
   'engine-changed',
+  'system-changed',
   'imported',
 ] as const
 export type Occasion = (typeof OCCASIONS)[number]
@@ -29,12 +32,16 @@ export type InputsNamed = {
   readonly corrections: readonly { readonly decision: string; readonly hash: string }[]
   readonly findings: { readonly id: string; readonly hash: string } | null
   readonly ruleBook: string
+  /** Where there is more to it than a parcel's own system. */
+  readonly system?: SystemGiven
 }
 
 /** A reconciliation as it was made: never changed. */
 export type StoredReconciliation = {
   readonly id: string
+  /** In whose file the system's papers lie. */
   readonly parcel: string
+  readonly system: string
   readonly findings: string | null
   readonly organization: string | null
   readonly inputs: InputsNamed
@@ -52,6 +59,7 @@ const select = (tx: Tx, county: string) =>
     .select([
       'id',
       'parcel',
+      'system',
       'findings',
       'organization',
       'inputs',
@@ -85,14 +93,14 @@ export async function reconciliationById(
   return row && asStored(row)
 }
 
-/** The newest that the asker may see. */
+/** The newest of a system that the asker may see. */
 export async function newestReconciliation(
   tx: Tx,
   county: string,
-  parcel: string,
+  system: string,
 ): Promise<StoredReconciliation | undefined> {
   const row = await select(tx, county)
-    .where('parcel', '=', parcel)
+    .where('system', '=', system)
     .orderBy('made_at', 'desc')
     .orderBy('id', 'desc')
     .limit(1)
@@ -103,7 +111,7 @@ export async function newestReconciliation(
 /** What a list tells of each. */
 export type ReconciliationInList = Pick<
   StoredReconciliation,
-  'id' | 'parcel' | 'findings' | 'occasion' | 'madeAt' | 'resultHash' | 'engine'
+  'id' | 'parcel' | 'system' | 'findings' | 'occasion' | 'madeAt' | 'resultHash' | 'engine'
 >
 
 /** Where a page of the list ended. */
@@ -113,7 +121,7 @@ export type ReconciliationKey = { readonly madeAt: Date; readonly id: string }
 export async function reconciliationsOf(
   tx: Tx,
   county: string,
-  parcel: string,
+  system: string,
   before: ReconciliationKey | undefined,
   most: number,
 ): Promise<readonly ReconciliationInList[]> {
@@ -122,6 +130,7 @@ export async function reconciliationsOf(
     .select([
       'id',
       'parcel',
+      'system',
       'findings',
       'occasion',
       'made_at as madeAt',
@@ -129,7 +138,7 @@ export async function reconciliationsOf(
       'engine',
     ])
     .where('county', '=', county)
-    .where('parcel', '=', parcel)
+    .where('system', '=', system)
   if (before) {
     query = query.where((eb) => eb(eb.refTuple('made_at', 'id'), '<', eb.tuple(before.madeAt, before.id)))
   }
@@ -150,6 +159,7 @@ export async function insertReconciliation(tx: Tx, county: string, made: New): P
       county,
       id: stored.id,
       parcel: stored.parcel,
+      of_system: ofSystem(stored),
       findings: stored.findings,
       organization: stored.organization,
       as_built_on: asBuiltOn,

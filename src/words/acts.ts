@@ -47,6 +47,8 @@ export function actWords({ act, remeasure }: Pick<Consequence, 'act' | 'remeasur
       return 'look for the final approval, or ask for an inspection'
     case 'settle-the-papers':
       return 'check the permits and correct the record'
+    case 'say-what-it-serves':
+      return 'say with the parcel’s systems what each one serves and where it lies, or find out that it is not so'
     case 'correct-to-measured':
       return 'correct the record to the permit that the measurement bears out'
     case 'remeasure':

@@ -87,6 +87,16 @@ export const FIELD_WORDS: Words = {
     builtOver: { label: 'Built over', ask: 'Does a building, a deck or paving stand over the drainfield?' },
     rootsIn: { label: 'Roots', ask: 'Do trees or shrubs root in the drainfield?' },
     drainsOnto: { label: 'Drains onto it', ask: 'Does roof or surface water drain onto the drainfield?' },
+    secondSystem: { label: 'Second system', ask: 'Is there a second septic system on the lot?' },
+    servesAnotherLot: {
+      label: 'Serves another lot',
+      ask: 'Does this system also serve a house or building on another lot?',
+    },
+    liesOnAnotherLot: {
+      label: 'On another lot',
+      ask: 'Does part of this system lie on another lot?',
+      help: 'as far as you can tell; a survey decides where a line runs',
+    },
     reference: REFERENCE,
     notes: { label: 'Notes' },
   },

@@ -102,6 +102,8 @@ function toFirm(it: Discrepancy): string {
         : act === 'correct-to-measured'
           ? 'Your measurement decides between them. Keep the readings.'
           : 'A measurement on site can settle it.'
+    case 'system-not-on-record':
+      return 'Say in the notes what it serves and how you know. Inspect each system by itself.'
     case 'failure-sign':
       return 'Keep people and animals away from sewage. Photograph it and say where it is.'
     case 'equipment-failed':
@@ -201,6 +203,8 @@ function toReviewer(it: Discrepancy): string {
         : act === 'correct-to-measured'
           ? 'The measurement decides: correct the record to that permit, and look whether there is a second tank.'
           : 'Compare the permits and correct the record.'
+    case 'system-not-on-record':
+      return 'Until it is recorded, sizes are compared as if this system served this lot alone. Who may use it is for title work.'
     case 'failure-sign':
       return 'The system is not draining, even if every size is right.'
     case 'equipment-failed':

@@ -47,6 +47,11 @@ export function gapWords(it: Gap): string {
       return `the record does not date ${the(it.part)}`
     case 'day-unclear':
       return `the record dates ${the(it.part)} to ${printDate(it.on)} alone, and the missing part of the date decides`
+    case 'share-unknown':
+      return (
+        `the system serves several parcels, and nothing gives the ${THING_NOUNS[it.thing]} of ${listed(it.parcels)}: ` +
+        'find the permit of that parcel, or say it with the system'
+      )
     case 'no-tank':
       return 'the record has no septic tank in service'
     case 'beside-or-instead':

@@ -5,6 +5,7 @@ import { isKeptFrom, KEPT_FROM_NOUNS } from './kept-from.ts'
 export const QUESTIONS: Readonly<Record<string, string>> = {
   'record-presence': 'Is there an approved permit on file?',
   'record-clarity': 'Is the file clear and consistent?',
+  'other-systems': 'Is each system, and each lot that it serves or lies on, on record?',
   'inspection-completeness': 'Did the inspection cover what is required?',
   'required-device': 'Is a baffle that every tank needs there?',
   'failure-signs': 'Is the system free of signs of failure?',

@@ -37,6 +37,7 @@ export const KIND_TITLES: { readonly [K in DiscrepancyKind]: string } = {
   'inspection-incomplete': 'Inspection incomplete',
   'record-absent': 'No permit on file',
   'record-unclear': 'Record unclear',
+  'system-not-on-record': 'Another system or lot found',
   'measurement-unclear': 'Measurement unclear',
   'findings-stale': 'Inspection too old',
 }

@@ -4,9 +4,11 @@ import type { PlainDate } from '../../src/base/plain-date.ts'
 import { must } from '../../src/base/result.ts'
 import { readStories } from '../../src/cli/demonstration/read-stories.ts'
 import type { Expectation, ParcelFile } from '../../src/cli/demonstration/story.ts'
+import { systemOf } from '../../src/cli/demonstration/systems-of-story.ts'
 import { loadRuleBook } from '../../src/files/rule-packs.ts'
 import { answerOf, keptForm } from '../../src/reconcile/kept.ts'
 import { discrepanciesOf, type Reconciliation } from '../../src/reconcile/reconcile.ts'
+import { overSystems } from '../../src/reconcile/status.ts'
 import { remeasureWords } from '../../src/words/acts.ts'
 import { statusWords } from '../../src/words/agent/status.ts'
 import { reasonWords } from '../../src/words/reasons.ts'
@@ -22,6 +24,17 @@ for (const { slug, tells, asOf, parcels } of readStories()) {
         test(`${number}, as it stood on ${on}`, () => check(file, on, expected, tells))
       }
       test(number, () => check(file, asOf, file.expects, tells))
+      const { parcel: word } = file.expects
+      if (word)
+        test(`${number} with all its systems`, () => {
+          const standings = parcels.flatMap((other) => {
+            const system = systemOf(other, parcels)
+            const { status, reconciliation } = play(other, asOf, book)
+            const on = system.parcels.some((it) => it.parcel === number)
+            return on ? [{ system, status, inspected: reconciliation.findings !== null }] : []
+          })
+          expect(overSystems(number, standings).word, tells).toBe(word)
+        })
       test(`${number}, kept and read back, is the same answer, whatever order its papers come in`, () => {
         const { reconciliation: once } = play(file, asOf, book)
         const turned = { ...file, permits: file.permits.toReversed() }

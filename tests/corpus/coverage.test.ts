@@ -104,7 +104,11 @@ test('some tank has a companion in series, and some parcel three pits', () => {
 })
 
 test('the county is as large as promised, and no parcel or permit stands in it twice', () => {
-  const numbers = files.map(({ parcel }) => parcel.number)
+  // Another file of a parcel is of another of its systems, and says of which.
+  const first = files.filter(
+    (file) => !file.system || files.find(({ parcel }) => parcel.number === file.parcel.number) === file,
+  )
+  const numbers = first.map(({ parcel }) => parcel.number)
   expect(numbers.length).toBeGreaterThanOrEqual(34)
   expect(numbers.filter((number, at) => numbers.indexOf(number) < at)).toEqual([])
   const papers = permits.map(({ number }) => number)

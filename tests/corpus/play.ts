@@ -19,6 +19,7 @@ export function play(file: ParcelFile, on: PlainDate, book: RuleBook): Played {
     permits: permitsBy(file, on),
     corrections: correctionsBy(file, on),
     findings: findingsBy(file, on),
+    ...(file.given ? { system: file.given } : {}),
     book,
   })
   return { reconciliation, status: statusBy(file, on, reconciliation, book) }

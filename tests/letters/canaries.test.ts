@@ -48,7 +48,11 @@ describe.each(files)('$name', ({ file, asOf }) => {
     discrepancy,
     decided: null,
   }))
-  const facts = { status, file: { answer, permits: asBuilt.permits, on: asBuilt.on }, standing }
+  const facts = {
+    status,
+    files: [{ system: null, file: { answer, permits: asBuilt.permits, on: asBuilt.on } }] as const,
+    standing,
+  }
 
   test('is answered as under its own names', () => {
     expect(status.word).toBe(file.expects.status)

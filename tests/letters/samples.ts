@@ -54,7 +54,11 @@ export function factsOf(input: ReconcileInput): StatusLetterFacts {
     decidedBefore: false,
     standing,
   })
-  return { status, file: { answer, permits: asBuilt.permits, on: asBuilt.on }, standing }
+  return {
+    status,
+    files: [{ system: null, file: { answer, permits: asBuilt.permits, on: asBuilt.on } }] as const,
+    standing,
+  }
 }
 
 const ready = (content: object): unknown => printableThroughout(content)

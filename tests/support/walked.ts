@@ -13,6 +13,7 @@ export const WALKED = {
     '/counties/:county/search',
     '/counties/:county/parcels/:parcel',
     '/counties/:county/parcels/:parcel/brief',
+    '/counties/:county/parcels/:parcel/systems',
     '/counties/:county/reconciliations/:id',
     '/counties/:county/queue',
     '/counties/:county/overview',

@@ -15,7 +15,7 @@ import type { Detail, OpenPart } from '../../src/reconcile/detail.ts'
 import { DEVICES } from '../../src/reconcile/devices.ts'
 import { KEPT_FROM_NAMES } from '../../src/reconcile/kept-from.ts'
 import { DISCREPANCY_KINDS } from '../../src/reconcile/kinds.ts'
-import { SIGNS } from '../../src/reconcile/reason.ts'
+import { OTHER_SYSTEMS, SIGNS } from '../../src/reconcile/reason.ts'
 import type { OpenItem } from '../../src/reconcile/status.ts'
 import { VERIFIED } from '../../src/rules/citation.ts'
 import { STEPS } from '../../src/rules/values/protocol.ts'
@@ -29,7 +29,7 @@ import { englishGrade } from '../support/readability/english.ts'
 import { SPANISH_NORMAL, spanishEase } from '../support/readability/spanish.ts'
 
 /** All that a detail may hold. A value that it may hold and that is not tried does not compile. */
-const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
+const VALUES: { readonly [F in keyof Detail]-?: readonly Detail[F][] } = {
   occasion: [null, ...OCCASIONS],
   condition: [null, ...CONDITIONS, 'cover', 'open', 'left-open', 'top', 'age'],
   neverApproved: [false, true],
@@ -53,6 +53,7 @@ const VALUES: { readonly [F in keyof Detail]: readonly Detail[F][] } = {
     { from: 31, to: null, start: null },
     ...LINE_STARTS.map((start) => ({ from: 31, to: 60, start })),
   ],
+  otherSystem: [...OTHER_SYSTEMS],
 }
 const FIELDS = Object.keys(VALUES) as readonly (keyof Detail)[]
 const NOTHING = Object.fromEntries(FIELDS.map((field) => [field, VALUES[field][0]])) as unknown as Detail

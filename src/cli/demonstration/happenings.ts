@@ -21,7 +21,11 @@ export type Happening = {
 }
 
 /** All that happens to a parcel's file, each in its own order; what has no day of its own was typed in on `typedIn`. */
-export function happenings(file: ParcelFile, typedIn: PlainDate): readonly Happening[] {
+export function happenings(
+  file: ParcelFile,
+  typedIn: PlainDate,
+  system: () => string | undefined,
+): readonly Happening[] {
   const { number } = file.parcel
   const permitIds = new Map<string, string>()
   const inspections: string[] = []
@@ -32,11 +36,11 @@ export function happenings(file: ParcelFile, typedIn: PlainDate): readonly Happe
     return id === undefined ? key : `${id}${key.slice(at)}`
   }
   const permits = file.permits.map(
-    ({ enteredOn, record }): Happening => ({
+    ({ enteredOn, inFileOf, record }): Happening => ({
       day: enteredOn ?? typedIn,
       what: `permit ${record.number}`,
       happen: async (context, { reviewer }) => {
-        const entered = await enterPermit(context, reviewer, number, record)
+        const entered = await enterPermit(context, reviewer, inFileOf ?? number, record, system())
         if (entered.ok) permitIds.set(record.number, entered.value.permit.id)
         return entered
       },
@@ -55,7 +59,7 @@ export function happenings(file: ParcelFile, typedIn: PlainDate): readonly Happe
         const draft =
           amends && before
             ? await amendFindings(context, firms[firm], before, told)
-            : await draftFindings(context, firms[firm], number, told)
+            : await draftFindings(context, firms[firm], number, told, system())
         if (!draft.ok) return draft
         inspections.push(draft.value.id)
         return submitFindings(context, firms[firm], draft.value.id, undefined)
@@ -68,7 +72,7 @@ export function happenings(file: ParcelFile, typedIn: PlainDate): readonly Happe
       what: `the decision on ${decision.kind} of ${decision.subject}`,
       happen: async (context, { reviewer }) => {
         const { action, reason, corrects } = decision
-        const standing = await standingOn(context, reviewer, number)
+        const standing = await standingOn(context, reviewer, number, system())
         const meant = standing.find(
           ({ kind, body: { outcome } }) =>
             kind === decision.kind &&
@@ -103,8 +107,9 @@ const standingOn = (
   context: OperationContext,
   actor: Actor,
   number: string,
+  system: string | undefined,
 ): Promise<readonly StandingDiscrepancy[]> =>
   transact(context.database, asService(actor), async (tx) => {
     const parcel = await parcelAsked(tx, actor.county, number)
-    return parcel.ok ? discrepanciesOf(tx, actor.county, parcel.value.id) : []
+    return parcel.ok ? discrepanciesOf(tx, actor.county, system ?? parcel.value.id) : []
   })

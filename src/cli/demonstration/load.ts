@@ -9,7 +9,10 @@ import { parcelsAfter } from '../../store/parcels.ts'
 import { type Cast, COUNTY, holdDemonstration } from './enrol.ts'
 import { happenings } from './happenings.ts'
 import { moved } from './moved.ts'
-import { DEMONSTRATION_DAY, type Story } from './story.ts'
+import { saySystem } from './say-system.ts'
+import { DEMONSTRATION_DAY, type ParcelFile, type Story } from './story.ts'
+
+const reaches = ({ system }: ParcelFile): boolean => (system?.parcels.length ?? 0) > 0
 
 /** When the county's old papers were typed in: before anything that the stories tell of the present. */
 const TYPED_IN: PlainDate = must(plainDate('2025-01-15'))
@@ -40,6 +43,7 @@ export const loadStories = (
     const ids = new Map<string, string>()
     for (const { file } of files) {
       const { number, address, oldNumbers } = file.parcel
+      if (ids.has(number)) continue
       const aliases = oldNumbers.map((old) => ({ ...old, note: null }))
       const added = await addParcel(on(typedIn), serviceIn(COUNTY.id), {
         number,
@@ -49,8 +53,21 @@ export const loadStories = (
       })
       ids.set(number, must(added).id)
     }
+    const systems = new Map<ParcelFile, string>()
+    const saying = files.filter(({ file }) => file.system)
+    // One that a parcel has not is said last: by then another serves it.
+    for (const { slug, file } of saying.toSorted(
+      (a, b) => Number(!reaches(a.file)) - Number(!reaches(b.file)),
+    )) {
+      const own = [...systems.keys()].some(({ parcel }) => parcel.number === file.parcel.number)
+        ? undefined
+        : ids.get(file.parcel.number)!
+      const said = await saySystem(on(typedIn), cast, file, own)
+      if (!said.ok) throw new Error(`${slug}: its system was refused: ${JSON.stringify(said.error)}`)
+      systems.set(file, said.value.system.id)
+    }
     const all = files.flatMap(({ slug, file }) =>
-      happenings(file, typedIn).map((happening) => ({ ...happening, slug })),
+      happenings(file, typedIn, () => systems.get(file)).map((happening) => ({ ...happening, slug })),
     )
     for (const { day, slug, what, happen } of all.toSorted((a, b) =>
       a.day < b.day ? -1 : a.day > b.day ? 1 : 0,

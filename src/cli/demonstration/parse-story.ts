@@ -2,7 +2,8 @@ import { isNode, LineCounter, parseDocument } from 'yaml'
 import { err, ok, type Result } from '../../base/result.ts'
 import { readEntry } from '../../reading/entry/read-entry.ts'
 import { type Fault, inOrder } from '../../rules/parse/fault.ts'
-import { type Story, story } from './story.ts'
+import { type ParcelFile, type Story, story } from './story.ts'
+import { givenOf } from './systems-of-story.ts'
 
 /** One story's text to a story, or every fault in it at its line. Keys are those of the service's own entries. */
 export function parseStory(path: string, text: string): Result<Story, readonly Fault[]> {
@@ -17,7 +18,14 @@ export function parseStory(path: string, text: string): Result<Story, readonly F
   )
   if (broken.length > 0) return err(inOrder(broken))
   const parsed = readEntry(story, doc.toJS())
-  if (parsed.ok) return ok({ ...parsed.value, slug: slugOf(path) })
+  if (parsed.ok) {
+    const files: readonly ParcelFile[] = parsed.value.parcels
+    const parcels = files.map((file) => {
+      const given = givenOf(file, files)
+      return given ? { ...file, given } : file
+    })
+    return ok({ ...parsed.value, parcels, slug: slugOf(path) })
+  }
   return err(
     inOrder(
       parsed.error.map(({ pointer, message }) =>

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { type PlainDate, plainDate } from '../../base/plain-date.ts'
 import { must } from '../../base/result.ts'
+import { SYSTEM_USES } from '../../catalog/choices.ts'
 import { line, prose } from '../../reading/entry/fields.ts'
 import { findingsEntry } from '../../reading/entry/findings.ts'
 import { permitEntry } from '../../reading/entry/permit.ts'
@@ -8,6 +9,7 @@ import { dateEntry } from '../../reading/entry/quantity.ts'
 import { DISCREPANCY_KINDS, SEVERITIES } from '../../reconcile/kinds.ts'
 import { VERDICTS } from '../../reconcile/outcome.ts'
 import { STATUS_WORDS } from '../../reconcile/status.ts'
+import type { SystemGiven } from '../../reconcile/system-given.ts'
 import { DECISION_ACTIONS } from '../../records/decision.ts'
 import { alongside } from './alongside.ts'
 import { corrected } from './corrected.ts'
@@ -33,8 +35,11 @@ const oldNumber = z.strictObject({
   changedOn: dateEntry,
 })
 
-/** A permit as a person types it; `enteredOn` where it came into the file late. */
-const storyPermit = alongside({ enteredOn: dateEntry.optional() }, permitEntry)
+/** A permit as a person types it; `enteredOn` where it came into the file late; `inFileOf` where its system serves that parcel too. */
+const storyPermit = alongside(
+  { enteredOn: dateEntry.optional(), inFileOf: parcelNumber.optional() },
+  permitEntry,
+)
 
 /** An inspection as its firm types it. Keys are written `<permit number>/<tag>`. `amends`: takes the place of the one before. */
 const storyFindings = alongside(
@@ -54,7 +59,9 @@ const decision = z.strictObject({
 })
 
 const expectation = z.strictObject({
+  /** Of the system whose file this is, and of the parcel where another one of its systems makes that differ. */
   status: z.enum(STATUS_WORDS),
+  parcel: z.enum(STATUS_WORDS).optional(),
   discrepancies: z.array(z.strictObject({ ...target, severity: z.enum(SEVERITIES) })),
   /** Other answers worth holding, and the numbers that arithmetic by hand puts in them. */
   verdicts: z
@@ -72,12 +79,28 @@ const expectation = z.strictObject({
     .default([]),
 })
 
+/** What a reviewer says of the system whose file this is: the parcel's own in its first file, another in each that follows. */
+const saidOfSystem = z.strictObject({
+  use: z.enum(SYSTEM_USES),
+  label: line(60).optional(),
+  parcels: z.array(
+    z.strictObject({
+      parcel: parcelNumber,
+      serves: z.boolean().default(true),
+      liesOn: z.boolean().default(true),
+      bedrooms: z.int().optional(),
+    }),
+  ),
+  reason: line(300),
+})
+
 const file = {
   parcel: z.strictObject({
     number: parcelNumber,
     address: line(120),
     oldNumbers: z.array(oldNumber).default([]),
   }),
+  system: saidOfSystem.optional(),
   permits: z.array(storyPermit).default([]),
   findings: z.array(storyFindings).default([]),
   decisions: z.array(decision).default([]),
@@ -97,6 +120,10 @@ export const story = z.union([
   z.strictObject({ ...frame, parcels: z.array(parcelFile).min(2, 'one parcel needs no list') }),
 ])
 
-export type Story = z.output<typeof story> & { readonly slug: string }
-export type ParcelFile = z.output<typeof parcelFile>
+export type Story = Omit<z.output<typeof story>, 'parcels'> & {
+  readonly slug: string
+  readonly parcels: readonly ParcelFile[]
+}
+/** With what is known of its system beside its papers, where the story says something of one. */
+export type ParcelFile = z.output<typeof parcelFile> & { readonly given?: SystemGiven }
 export type Expectation = z.output<typeof expectation>

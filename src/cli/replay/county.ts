@@ -4,6 +4,7 @@ import type { Database } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { parcelsOnFile } from '../../store/parcels-on-file.ts'
 import { newestReconciliation } from '../../store/reconciliations.ts'
+import { systemsOf } from '../../store/systems.ts'
 import { type Difference, difference } from './differences.ts'
 import type { Version } from './version.ts'
 
@@ -17,7 +18,7 @@ export type CountyReplayed = {
 const AT_ONCE = 100
 
 /**
- * The newest stored answer of every parcel of a county, computed again by a version from the inputs and the rules that it
+ * The newest stored answer of every system of a county, computed again by a version from the inputs and the rules that it
  * names. Without a version to hold it against, against what is stored; else against that version's answer.
  */
 export async function replayCounty(
@@ -33,17 +34,23 @@ export async function replayCounty(
     const parcels = await transact(database, serviceIn(county), async (tx) => {
       const some = await parcelsOnFile(tx, county, last, AT_ONCE)
       for (const { id, number } of some) {
-        const stored = await newestReconciliation(tx, county, id)
-        if (!stored) continue
-        const { input, missing } = await regather(tx, county, stored)
-        if (!input) {
-          lost.push(`${number}: ${missing.join(', ')}`)
-          continue
+        for (const system of await systemsOf(tx, county, id)) {
+          const stored = system.parcel === id && (await newestReconciliation(tx, county, system.id))
+          if (!stored) continue
+          const { input, missing } = await regather(tx, county, stored)
+          if (!input) {
+            lost.push(`${number}: ${missing.join(', ')}`)
+            continue
+          }
+          const { book, ...rest } = input
+          const found = difference(
+            number,
+            before?.answer(rest, book) ?? stored.result,
+            now.answer(rest, book),
+          )
+          compared += 1
+          if (found) differences.push(found)
         }
-        const { book, ...rest } = input
-        const found = difference(number, before?.answer(rest, book) ?? stored.result, now.answer(rest, book))
-        compared += 1
-        if (found) differences.push(found)
       }
       return some
     })

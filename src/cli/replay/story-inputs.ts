@@ -38,6 +38,7 @@ function inputOn(file: ParcelFile, asOf: PlainDate): Question['input'] {
       const key = component === undefined ? null : `${permit}/${component}`
       return [{ decision: `decision ${index + 1}`, on, by: 'reviewer', permit, component: key, field, value }]
     }),
+    ...(file.given ? { system: file.given } : {}),
     findings: inspection
       ? {
           id: `inspection ${inspections.length}`,

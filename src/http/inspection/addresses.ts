@@ -10,3 +10,6 @@ export const inspectionRulesPath = (county: string, hash: string): string =>
   `${countyPath(county)}/inspection-rules/${hash}.json`
 export const photoPath = (county: string, id: string, small = false): string =>
   `/v1${countyPath(county)}/photos/${id}${small ? '?size=small' : ''}`
+
+/** A parcel's number as people read it; in an address it may say which of its systems. */
+export const numberShown = ({ number }: { readonly number: string }): string => number.split('~')[0]!

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { prepareInspection } from '../../operations/findings/prepare-inspection.ts'
 import { answered } from '../api/answer.ts'
 import { inspectionPath } from './addresses.ts'
+import { sendChoice } from './server/choice.ts'
 import { inspectionFiles } from './server/files-route.ts'
 import { sendInspection, sendSent } from './server/page.ts'
 import { takePhotoForm } from './server/photo-form.ts'
@@ -24,7 +25,9 @@ export const inspection: FastifyPluginAsyncZod = async (app) => {
     { config: { access }, schema: { params, querystring: query } },
     async (request, reply) => {
       const { context, actor, params: at, query: asked } = request
-      const prepared = answered(await prepareInspection(context, actor, at.parcel))
+      const answer = await prepareInspection(context, actor, at.parcel)
+      if (!answer.ok && answer.error.why === 'invalid') return sendChoice(request, reply, at.parcel)
+      const prepared = answered(answer)
       // One address for a parcel, however its number was spelled: the phone keeps pages and drafts by it.
       const own = inspectionPath(actor.county, prepared.parcel.number, asked.step)
       if (at.parcel !== prepared.parcel.number) return reply.redirect(own, 303)

@@ -32,6 +32,7 @@ import { rules } from './rules/route.ts'
 import { rulesTrial } from './rules-trial/route.ts'
 import { search } from './search/route.ts'
 import { signIn } from './sign-in/route.ts'
+import { systemPages } from './systems/route.ts'
 
 const PAGES: readonly FastifyPluginAsyncZod[] = [
   signIn,
@@ -47,6 +48,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   search,
   queue,
   parcel,
+  systemPages,
   decision,
   letter,
   notificationPages,

@@ -10,27 +10,36 @@ import {
   type ParcelStatus,
   type Standing,
   type StatusWord,
+  type SystemTold,
 } from '../../reconcile/status.ts'
 import type { AsBuilt, PermitRef } from '../../records/as-built.ts'
 import type { OurText } from '../../records/whose.ts'
 import { LETTER_COPY, type LetterCopy, type LetterText, letterText } from '../../words/agent/letter.ts'
 import { type ItemTold, itemWords, statusWords, VOICES } from '../../words/agent/status.ts'
+import { SYSTEMS_VOICE, systemTold, theSystem } from '../../words/agent/systems.ts'
 import { topicOf } from '../../words/agent/topics.ts'
 import { printDate } from '../../words/date.ts'
 import type { Language } from '../../words/language.ts'
-import { ours } from '../../words/ours.ts'
+import { ours, oursCapital } from '../../words/ours.ts'
 import type { LetterFrame } from './frame.ts'
 
 export type StatusLetterFacts = {
   readonly status: ParcelStatus
-  /** Null where nothing is on file and nobody has inspected. */
+  /** Of each system on the parcel, its own first. */
+  readonly files: NonEmpty<SystemFile>
+  /** All that differs, with what was decided about it. */
+  readonly standing: readonly Standing[]
+}
+
+/** What is on file of one system; null where there is nothing and nobody has inspected. */
+export type SystemFile = {
+  /** Which, where the parcel has several or shares one. */
+  readonly system: SystemTold | null
   readonly file: {
     readonly answer: Answer
     readonly permits: AsBuilt['permits']
     readonly on: AsBuilt['on']
   } | null
-  /** All that differs, with what was decided about it. */
-  readonly standing: readonly Standing[]
 }
 
 /** How much is told, and how large: a letter is one page, whatever the file holds. */
@@ -69,6 +78,8 @@ export type StatusLetter = {
   readonly title: OurText
   readonly sentence: OurText
   readonly basis: string
+  /** How each system stands, where there are several or one is shared. */
+  readonly systems: readonly OurText[]
   /** Open things by the part they are about. */
   readonly open: readonly { readonly about: OurText; readonly rows: readonly Row[] }[]
   readonly openMore: OurText | null
@@ -90,20 +101,28 @@ type Line = { readonly what: OurText; readonly labels: OurText }
  * inspected. Our own words alone; a permit is named by its number and a part by its kind.
  */
 export function statusLetter(frame: LetterFrame, facts: StatusLetterFacts, room: Room): StatusLetter {
-  const { status, file, standing } = facts
+  const { status, files, standing } = facts
   const { language } = frame
   const copy = LETTER_COPY[language]
   const told = statusWords(status, language)
-  const outcomes = file?.answer.outcomes ?? []
   const musts = status.items.filter(({ state }) => state !== 'county-reviewing')
   const reviewing = cut(
     status.items.filter(({ state }) => state === 'county-reviewing'),
     room.rows,
   )
   const closed = cut(closedItems(standing), room.rows)
-  const agrees = cut(agreeing(outcomes, room.labels, language), room.lines)
-  const notSeen = cut(unseen(outcomes, file, copy), room.lines)
-  const undecided = cut(leftOpen(outcomes, room.labels, language), Math.min(room.lines, 6))
+  const agrees = cut(
+    files.flatMap((it) => named(it, agreeing(outcomesOf(it), room.labels, language), language)),
+    room.lines,
+  )
+  const notSeen = cut(
+    files.flatMap((it) => unseen(it, copy, language)),
+    room.lines,
+  )
+  const undecided = cut(
+    files.flatMap((it) => named(it, leftOpen(outcomesOf(it), room.labels, language), language)),
+    Math.min(room.lines, 6),
+  )
   const notes = standing.filter(
     ({ discrepancy: { severity }, decided }) => severity === 'note' && decided === null,
   )
@@ -115,7 +134,10 @@ export function statusLetter(frame: LetterFrame, facts: StatusLetterFacts, room:
     word: told.word,
     title: told.title,
     sentence: told.sentence,
-    basis: basisOf(file, copy, language),
+    basis: files.map((it) => basisOf(it, copy, language)).join(' '),
+    systems: told.systems.map(({ name, title, notes }) =>
+      notes.reduce((all, note) => ours`${all} ${note}`, ours`${oursCapital(name)}: ${title}.`),
+    ),
     open: byPart([...musts, ...reviewing.shown], language),
     openMore: reviewing.left > 0 ? copy.moreReviewing(reviewing.left) : null,
     notes: notes.length > 0 ? copy.notes(notes.length) : null,
@@ -176,7 +198,20 @@ const closedItems = (standing: readonly Standing[]) =>
     it.decided !== null && !isOpen(it) ? [{ item: itemOf(it), how: it.decided }] : [],
   )
 
-function basisOf(file: StatusLetterFacts['file'], copy: LetterCopy, language: Language): string {
+const outcomesOf = ({ file }: SystemFile): readonly Outcome[] => file?.answer.outcomes ?? []
+
+/** Lines of one of several systems begin with which. */
+const named = ({ system }: SystemFile, lines: readonly Line[], language: Language): readonly Line[] =>
+  system === null
+    ? lines
+    : lines.map((it) => ({ ...it, what: ours`${oursCapital(systemTold(system, language))}: ${it.what}` }))
+
+function basisOf({ system, file }: SystemFile, copy: LetterCopy, language: Language): string {
+  const basis = basisOfFile(file, copy, language)
+  return system === null ? basis : `${oursCapital(systemTold(system, language))}: ${basis}`
+}
+
+function basisOfFile(file: SystemFile['file'], copy: LetterCopy, language: Language): string {
   if (!file) return copy.noFile
   const { answer, permits, on } = file
   const { shown, left } = cut(permits, 3)
@@ -248,12 +283,17 @@ const byRecordAlone = ({ check, exhibits }: Outcome): boolean =>
   ) && !exhibits.some(({ from }) => from.kind === 'inspection')
 
 /** Not looked for, not reached and not done, with the reason from a closed list. What nobody reached is said once. */
-function unseen(
-  outcomes: readonly Outcome[],
-  file: StatusLetterFacts['file'],
-  copy: LetterCopy,
-): readonly OurText[] {
+function unseen(it: SystemFile, copy: LetterCopy, language: Language): readonly OurText[] {
+  const { system } = it
+  if (system === null) return unseenOf(it, copy)
+  if (it.file?.answer.findings == null)
+    return [SYSTEMS_VOICE[language].notInspected(theSystem(system, language))]
+  return unseenOf(it, copy).map((line) => ours`${oursCapital(systemTold(system, language))}: ${line}`)
+}
+
+function unseenOf({ file }: SystemFile, copy: LetterCopy): readonly OurText[] {
   if (file?.answer.findings == null) return [copy.noInspection]
+  const { outcomes } = file.answer
   const away = new Set(outcomes.filter(({ reason }) => isAway(reason)).map(({ subject }) => subject.key))
   return outcomes.flatMap(({ reason, subject }) => {
     if (reason.is === 'protocol')

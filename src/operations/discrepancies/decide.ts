@@ -1,17 +1,18 @@
 import { ok } from '../../base/result.ts'
 import { type DecisionAction, isWaiver } from '../../records/decision.ts'
 import { asService, type Person } from '../../store/database/actor.ts'
-import type { Database, Tx } from '../../store/database/database.ts'
+import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type CorrectionDecided, type Decision, decisionById, insertDecision } from '../../store/decisions.ts'
 import { discrepancyById, type StandingDiscrepancy, updateDiscrepancy } from '../../store/discrepancies.ts'
 import { recordEvent } from '../../store/events.ts'
 import { lockParcel } from '../../store/parcels.ts'
 import type { DatedStatus } from '../../store/statuses.ts'
+import { systemById } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
-import { deriveStatus } from '../reconciliation/derive-status.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
+import { statusAgain } from '../reconciliation/status-again.ts'
 import { type Answer, conflict, notFound, stale } from '../refusal.ts'
 import { type CorrectionAsked, readCorrection } from './read-correction.ts'
 
@@ -58,17 +59,23 @@ export const decide = (
     const refusal = doesNotFit(standing, asked) ?? cannotBeDecided(standing, asked)
     if (refusal) return conflict(refusal)
     const joined = { ...context, database: within }
-    const correction = await correctionOf(joined, actor, standing.parcel, asked)
+    const correction = await correctionOf(joined, actor, standing.system, asked)
     if (!correction.ok) return correction
 
     const replaced = asked.supersedes ? await decisionById(tx, county, asked.supersedes) : undefined
     const decision = await keep(tx, context, actor, standing, asked, correction.value)
     if (correction.value || replaced?.correction) {
-      const reconciled = await reconcileParcel(joined, actor, standing.parcel, 'record-corrected')
+      const reconciled = await reconcileParcel(
+        joined,
+        actor,
+        standing.parcel,
+        'record-corrected',
+        standing.system,
+      )
       const discrepancy = (await discrepancyById(tx, county, standing.id)) ?? standing
       return ok({ decision, discrepancy, status: reconciled.status, reconciled })
     }
-    const status = await statusAfter(context, within, actor, standing.parcel)
+    const status = await statusAgain(joined, actor, standing.parcel)
     const discrepancy = (await discrepancyById(tx, county, standing.id)) ?? standing
     return ok({ decision, discrepancy, status, reconciled: null })
   })
@@ -95,12 +102,14 @@ function cannotBeDecided(standing: StandingDiscrepancy, { supersedes }: Decision
 async function correctionOf(
   context: OperationContext,
   actor: Person,
-  parcel: string,
+  system: string,
   { correction }: DecisionAsked,
 ): Promise<Answer<CorrectionDecided | null>> {
   if (!correction) return ok(null)
   return transact(context.database, asService(actor), async (tx) => {
-    const { input } = await gatherInput(tx, context, actor.county, parcel)
+    const known = await systemById(tx, actor.county, system)
+    if (!known) return notFound()
+    const { input } = await gatherInput(tx, context, actor.county, known)
     return readCorrection(correction, input)
   })
 }
@@ -118,6 +127,7 @@ async function keep(
     id: newId(),
     discrepancy: standing.id,
     parcel: standing.parcel,
+    system: standing.system,
     action,
     reason,
     evidenceHash: standing.evidenceHash,
@@ -147,14 +157,3 @@ async function keep(
   })
   return decision
 }
-
-const statusAfter = (
-  context: OperationContext,
-  database: Database,
-  actor: Person,
-  parcel: string,
-): Promise<DatedStatus> =>
-  transact(database, asService(actor), async (tx) => {
-    const { input } = await gatherInput(tx, context, actor.county, parcel)
-    return (await deriveStatus(tx, actor.county, parcel, input, context.clock())).status
-  })

@@ -19,9 +19,9 @@ export type CorrectionAsked = {
 /** Reads a correction against the file it corrects; every fault at once, pointers into the body. */
 export function readCorrection(
   { permit, component, field, value }: CorrectionAsked,
-  { permits, corrections, asOf }: ReconcileInput,
+  { permits, corrections, asOf, system }: ReconcileInput,
 ): Answer<CorrectionDecided> {
-  const asBuilt = asBuiltOn(permits, corrections, asOf)
+  const asBuilt = asBuiltOn(permits, corrections, asOf, system?.serves)
   const issues: EntryIssue[] = []
   const fault = (pointer: string, message: string) =>
     issues.push({ pointer: `/correction/${pointer}`, message })

@@ -20,19 +20,21 @@ import {
   type PermitContent,
   type PermitOnFile,
   permitById,
-  permitsOf,
+  permitsFiled,
 } from '../../store/permits.ts'
 import { insertTranscription } from '../../store/transcriptions.ts'
 import type { OperationContext } from '../context.ts'
-import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { alreadyOnFile, datesAhead, sayOnFile } from '../permits/permit-faults.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
+import { type SystemOnFile, systemAsked } from '../systems/system-asked.ts'
 import { type PlaceOnPaper, transcriptionSources } from './transcription-sources.ts'
 
 /** One permit on the paper, as a person confirms or corrects it. */
 export type PermitConfirmed = {
   readonly parcel: string
+  /** Which of its systems it builds; undefined where it has one. */
+  readonly system?: string | undefined
   /** Which of the document's proposals it was made from; null where the person typed it all. */
   readonly proposal: number | null
   readonly record: PermitRecord
@@ -85,7 +87,7 @@ export const confirmTranscription = (
       confirmedAt: at,
     })
     const permits: PermitOnFile[] = []
-    for (const { parcel, permit } of placed.value) {
+    for (const { parcel, system, permit } of placed.value) {
       const content: PermitContent = {
         record: permit.record,
         sources: transcriptionSources({
@@ -96,7 +98,7 @@ export const confirmTranscription = (
           places: permit.places,
         }),
       }
-      const made = { id: context.newId(), parcel: parcel.id, ...content }
+      const made = { id: context.newId(), parcel: parcel.id, system: system.id, ...content }
       await insertPermit(tx, county, made, { by: account, at, reason: null, transcription: id })
       await recordEvent(tx, actor, {
         id: context.newId(),
@@ -136,7 +138,7 @@ function cannotBeConfirmed({ state, reason }: Document): string | undefined {
   return state === 'failed' ? `It could not be read: ${reason ?? 'see its job'}` : undefined
 }
 
-type Placed = { readonly parcel: Parcel; readonly permit: PermitConfirmed }
+type Placed = SystemOnFile & { readonly permit: PermitConfirmed }
 
 /** Each permit with the parcel it belongs to, locked in one order for everybody; else every fault of all of them. */
 async function place(
@@ -151,8 +153,9 @@ async function place(
   for (const [index, permit] of permits.entries()) {
     const here = `/permits/${index}`
     const fault = (pointer: string, message: string) => issues.push({ pointer: `${here}${pointer}`, message })
-    const parcel = await parcelAsked(tx, county, permit.parcel)
-    if (parcel.ok) placed.push({ parcel: parcel.value, permit })
+    const found = await systemAsked(tx, county, permit.parcel, permit.system)
+    if (found.ok) placed.push({ ...found.value, permit })
+    else if (found.error.why === 'invalid') for (const it of found.error.issues) fault(it.pointer, it.message)
     else fault('/parcel', `there is no parcel ${permit.parcel} in this county`)
     if (permit.proposal !== null && !document.permits[permit.proposal]) {
       fault('/proposal', `the document has ${document.permits.length} proposals, counted from 0`)
@@ -162,7 +165,7 @@ async function place(
   const ids = [...new Set(placed.map(({ parcel }) => parcel.id))].sort()
   for (const id of ids) await lockParcel(tx, county, id)
   for (const id of ids) {
-    const onFile: PermitOnFile[] = [...(await permitsOf(tx, county, id))]
+    const onFile: PermitOnFile[] = [...(await permitsFiled(tx, county, id))]
     for (const { permit } of placed.filter(({ parcel }) => parcel.id === id)) {
       const twin = alreadyOnFile(onFile, permit.record)
       const pointer = `/permits/${permits.indexOf(permit)}/entry/number`
@@ -170,6 +173,7 @@ async function place(
       onFile.push({
         id: 'this transcription',
         parcel: id,
+        system: id,
         revision: 1,
         record: permit.record,
         sources: {},

@@ -31,7 +31,8 @@ export const amendFindings = (
     if (other) return conflict(`These findings are already amended by ${other}. Continue with those.`)
     const may = await mayHaveAnother(tx, context, 'drafts')
     if (!may.ok) return may
-    const draft = { id: context.newId(), parcel: known.parcel, organization, record, amends }
+    const { parcel, system } = known
+    const draft = { id: context.newId(), parcel, system, organization, record, amends }
     await insertDraft(tx, county, draft, { by: account, at })
     return ok(newDraft(draft, at))
   })

@@ -8,7 +8,7 @@ import { type Answer, stale } from '../refusal.ts'
 import { draftFindings } from './draft-findings.ts'
 
 /**
- * Begins a firm's draft on a parcel where it has none: of two presses of one button the second finds what the first
+ * Begins a firm's draft on a system where it has none: of two presses of one button the second finds what the first
  * began, and is told that it came too late.
  */
 export const beginInspection = (
@@ -16,10 +16,11 @@ export const beginInspection = (
   actor: Person,
   parcel: string,
   record: FindingsRecord,
+  system: string,
 ): Promise<Answer<Findings>> =>
   transact(context.database, actor, async (tx, within) => {
     await lockParcel(tx, actor.county, parcel)
-    const own = await findingsOf(tx, actor.county, parcel)
+    const own = await findingsOf(tx, actor.county, system)
     if (own.some(({ state }) => state === 'draft')) return stale()
-    return draftFindings({ ...context, database: within }, actor, parcel, record)
+    return draftFindings({ ...context, database: within }, actor, parcel, record, system)
   })

@@ -23,12 +23,14 @@ export function inspectionAhead(record: FindingsRecord, today: PlainDate, at = '
  */
 export function keysNotOnRecord(
   { inspectedOn, components }: FindingsRecord,
-  { permits, corrections, asOf }: Pick<ReconcileInput, 'permits' | 'corrections' | 'asOf'>,
+  { permits, corrections, asOf, system }: Pick<ReconcileInput, 'permits' | 'corrections' | 'asOf' | 'system'>,
   at = '',
 ): readonly EntryIssue[] {
   if (components.every(({ key }) => key === null)) return []
   const keys = new Set(
-    [inspectedOn, asOf].flatMap((on) => asBuiltOn(permits, corrections, on).components.map((it) => it.key)),
+    [inspectedOn, asOf].flatMap((on) =>
+      asBuiltOn(permits, corrections, on, system?.serves).components.map((it) => it.key),
+    ),
   )
   const known =
     keys.size === 0 ? 'nothing is on record' : `on record are ${[...keys].slice(0, 12).join(', ')}`

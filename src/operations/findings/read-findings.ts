@@ -3,6 +3,7 @@ import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type Findings, findingsById, findingsOf } from '../../store/findings.ts'
 import { organizationNames } from '../../store/organizations.ts'
+import { systemsOf } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, notFound } from '../refusal.ts'
@@ -23,7 +24,7 @@ export const readFindings = (
     return ok({ ...findings, firmName: names.get(findings.organization) ?? null })
   })
 
-/** All of a parcel's that the asker may see, newest inspection first. */
+/** All of a parcel's systems that the asker may see, newest inspection first. */
 export const listFindings = (
   context: Pick<OperationContext, 'database'>,
   actor: Person,
@@ -32,7 +33,9 @@ export const listFindings = (
   transact(context.database, actor, async (tx) => {
     const parcel = await parcelAsked(tx, actor.county, asked)
     if (!parcel.ok) return parcel
-    const all = await findingsOf(tx, actor.county, parcel.value.id)
+    const systems = await systemsOf(tx, actor.county, parcel.value.id)
+    const each = await Promise.all(systems.map(({ id }) => findingsOf(tx, actor.county, id)))
+    const all = each.flat().toSorted((a, b) => (a.record.inspectedOn < b.record.inspectedOn ? 1 : -1))
     const names = await organizationNames(
       tx,
       all.map(({ organization }) => organization),

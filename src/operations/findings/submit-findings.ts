@@ -1,3 +1,4 @@
+import { invariant } from '../../base/invariant.ts'
 import { dayOf } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
@@ -7,6 +8,7 @@ import { recordEvent } from '../../store/events.ts'
 import { type Findings, findingsById, lockFindings, markSubmitted } from '../../store/findings.ts'
 import { hashOf } from '../../store/hash.ts'
 import { lockParcel } from '../../store/parcels.ts'
+import { systemById } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
@@ -54,6 +56,7 @@ export const submitFindings = (
       actor,
       draft.parcel,
       draft.amends ? 'findings-amended' : 'findings-submitted',
+      draft.system,
     )
     return ok({
       findings: { ...draft, state: 'submitted', revision, changedAt: at, submittedAt: at },
@@ -64,7 +67,9 @@ export const submitFindings = (
 /** What the protocol asks of the system on file, and keys that name nothing on it, which the firm itself may not read in full. */
 const unsaid = (context: OperationContext, actor: Person, draft: Findings): Promise<readonly EntryIssue[]> =>
   transact(context.database, asService(actor), async (tx) => {
-    const { input } = await gatherInput(tx, context, actor.county, draft.parcel)
+    const system = await systemById(tx, actor.county, draft.system)
+    invariant(system, `findings of a system that is not there: ${draft.id}`)
+    const { input } = await gatherInput(tx, context, actor.county, system)
     const { id, organization: firm, record } = draft
     return [
       ...leftOutUnsaid(input, { id, firm, submittedOn: input.asOf, record }),

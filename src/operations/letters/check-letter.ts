@@ -9,6 +9,7 @@ import { serviceIn } from '../../store/database/actor.ts'
 import { transact, withoutCounty } from '../../store/database/transact.ts'
 import { type Letter, laterLetter, letterById, letterWithCode } from '../../store/letters.ts'
 import { signingKeys } from '../../store/signing-keys.ts'
+import { systemsOf } from '../../store/systems.ts'
 import { codeFaultInWords } from '../../words/letter-code.ts'
 import type { OperationContext } from '../context.ts'
 import { statusToday } from '../parcels/read-status.ts'
@@ -50,7 +51,11 @@ export async function checkLetter(context: OperationContext, typed: string): Pro
     const statement = await verifyLetter(letter.signature, { keys })
     invariant(statement.ok, `letter ${letter.number} of ${where.county} does not verify`)
     const { word } = await statusToday({ ...context, database: within }, actor, letter.parcel)
-    const now = await gatherFacts(tx, where.county, letter.parcel, word)
+    const systems = await systemsOf(tx, where.county, letter.parcel)
+    const { kind, facts } = letter
+    const meant =
+      kind === 'status' ? systems : systems.filter(({ id }) => facts.systems?.includes(id) ?? true)
+    const now = await gatherFacts(tx, where.county, meant, word)
     const since = changesSince(letter.facts, now)
     const state = stateOf(letter, since)
     const newer = state === 'superseded' ? await laterLetter(tx, where.county, letter) : undefined

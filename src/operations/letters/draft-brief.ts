@@ -9,13 +9,13 @@ import type { Drafting } from './draft.ts'
 import { gatherFacts } from './gather-facts.ts'
 
 /** What to know before an inspection. Where things were found last is told to a firm only by an inspection of its own. */
-export const draftBrief: Drafting = ({ within, context, actor, parcel, status }) =>
+export const draftBrief: Drafting = ({ within, context, actor, system, status }) =>
   transact(within, asService(actor), async (tx) => {
-    const { input, findings } = await gatherInput(tx, context, actor.county, parcel.id)
+    const { input, findings } = await gatherInput(tx, context, actor.county, system)
     const closed = actor.role === 'firm' && findings?.organization !== actor.organization
     const seen = closed ? { ...input, findings: null } : input
-    const { components } = asBuiltOn(input.permits, input.corrections, input.asOf)
-    const now = await gatherFacts(tx, actor.county, parcel.id, status.word)
+    const { components } = asBuiltOn(input.permits, input.corrections, input.asOf, input.system?.serves)
+    const now = await gatherFacts(tx, actor.county, [system], status.word)
     return ok({
       asOf: input.asOf,
       reconciliation: null,

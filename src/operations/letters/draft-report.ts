@@ -22,9 +22,9 @@ const NONE =
   'There is no reconciliation of this parcel that you can see. Submit an inspection or enter a permit first.'
 
 /** The newest reconciliation that the asker may see, as it was made: a firm's own, for a reviewer the parcel's. */
-export const draftReport: Drafting = async ({ tx, within, context, actor, parcel, status }) => {
+export const draftReport: Drafting = async ({ tx, within, context, actor, system, status }) => {
   const { county } = actor
-  const stored = await newestReconciliation(tx, county, parcel.id)
+  const stored = await newestReconciliation(tx, county, system.id)
   if (!stored) return conflict(NONE)
   const decisions = await decisionsShown(tx, county, stored)
   const photos = await reportPhotos(tx, context.files, county, stored.findings)
@@ -37,8 +37,8 @@ export const draftReport: Drafting = async ({ tx, within, context, actor, parcel
     const firm = stored.organization
       ? (await organizationNames(service, [stored.organization])).get(stored.organization)
       : undefined
-    const newest = await newestReconciliation(service, county, parcel.id)
-    const now = await gatherFacts(service, county, parcel.id, status.word)
+    const newest = await newestReconciliation(service, county, system.id)
+    const now = await gatherFacts(service, county, [system], status.word)
     return ok({
       asOf: stored.result.asOf as typeof status.asOf,
       reconciliation: stored,
@@ -64,10 +64,10 @@ export const draftReport: Drafting = async ({ tx, within, context, actor, parcel
 async function decisionsShown(
   tx: Tx,
   county: string,
-  { parcel }: StoredReconciliation,
+  { system }: StoredReconciliation,
 ): Promise<readonly DecisionInReport[]> {
-  const standing = await discrepanciesOf(tx, county, parcel)
-  const decisions = await decisionsInForce(tx, county, parcel)
+  const standing = await discrepanciesOf(tx, county, system)
+  const decisions = await decisionsInForce(tx, county, system)
   return standing.flatMap(({ key, state, decision: id }) => {
     const decision = decisions.find((it) => it.id === id)
     if (!decision || state !== 'decided') return []
@@ -77,7 +77,11 @@ async function decisionsShown(
 }
 
 /** By the inputs it names, which may be older than what stands now. */
-const factsOf = ({ inputs }: StoredReconciliation, differences: LetterFacts['differences']): LetterFacts => ({
+const factsOf = (
+  { inputs, system }: StoredReconciliation,
+  differences: LetterFacts['differences'],
+): LetterFacts => ({
+  systems: [system],
   permits: inputs.permits.map(({ id, revision }) => ({ id, revision })),
   corrections: inputs.corrections.map(({ decision }) => decision),
   findings: { id: inputs.findings?.id ?? null },

@@ -2,6 +2,7 @@ import { invariant } from '../../base/invariant.ts'
 import { isNonEmpty } from '../../base/non-empty.ts'
 import { ok } from '../../base/result.ts'
 import { ROOMS, statusLetter } from '../../letters/content/status-letter.ts'
+import { toldOf } from '../../reconcile/status.ts'
 import { asService } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
@@ -9,34 +10,47 @@ import { discrepanciesOf } from '../../store/discrepancies.ts'
 import { newestReconciliation, type StoredReconciliation } from '../../store/reconciliations.ts'
 import { fullAnswer } from '../reconciliation/full-answer.ts'
 import type { Drafting } from './draft.ts'
-import { gatherFacts } from './gather-facts.ts'
+import { factKey, gatherFacts } from './gather-facts.ts'
 
 /**
  * The status of a parcel for anyone. In the service's name, because it rests on more than an agent may see; what it
  * takes from there is only what `statusLetter` shows to agents.
  */
-export const draftStatusLetter: Drafting = ({ within, actor, parcel, status }) =>
+export const draftStatusLetter: Drafting = ({ within, actor, systems, status }) =>
   transact(within, asService(actor), async (tx) => {
     const { county } = actor
-    const [reconciliation, discrepancies, facts] = await Promise.all([
-      newestReconciliation(tx, county, parcel.id),
-      discrepanciesOf(tx, county, parcel.id),
-      gatherFacts(tx, county, parcel.id, status.word),
-    ])
-    const file = reconciliation ? await fileOf(tx, county, reconciliation) : null
-    const standing = discrepancies
-      .filter(({ state }) => state !== 'vanished')
-      .map(({ id, key, body }) => ({
-        id,
-        discrepancy: body,
-        decided: facts.differences.find((it) => it.key === key)?.decided ?? null,
-      }))
+    const told = status.systems ? toldOf(systems) : []
+    const each = []
+    for (const [at, { id }] of systems.entries()) {
+      const reconciliation = await newestReconciliation(tx, county, id)
+      const file = reconciliation ? await fileOf(tx, county, reconciliation) : null
+      each.push({
+        system: told[at] ?? null,
+        file,
+        reconciliation,
+        differing: await discrepanciesOf(tx, county, id),
+      })
+    }
+    const facts = await gatherFacts(tx, county, systems, status.word)
+    const standing = each.flatMap(({ system, differing }) =>
+      differing
+        .filter(({ state }) => state !== 'vanished')
+        .map(({ id, key, body, system: of }) => ({
+          id,
+          discrepancy: body,
+          decided: facts.differences.find((it) => it.key === factKey(systems, of, key))?.decided ?? null,
+          ...(system ? { system } : {}),
+        })),
+    )
+    const files = each.map(({ system, file }) => ({ system, file }))
+    invariant(isNonEmpty(files), 'a parcel has a system')
+    const first = each.find(({ reconciliation }) => reconciliation)?.reconciliation
     return ok({
       asOf: status.asOf,
-      reconciliation: reconciliation ?? null,
+      reconciliation: first ?? null,
       facts,
       contents: (frame) => {
-        const contents = ROOMS.map((room) => statusLetter(frame, { status, file, standing }, room))
+        const contents = ROOMS.map((room) => statusLetter(frame, { status, files, standing }, room))
         invariant(isNonEmpty(contents), 'there is room for some letter')
         return contents
       },

@@ -3,6 +3,7 @@ import type { PlainDate } from '../../base/plain-date.ts'
 import type { LetterFrame } from '../../letters/content/frame.ts'
 import type { LetterFacts } from '../../letters/facts.ts'
 import type { Pictures } from '../../letters/press/sheet.ts'
+import type { System } from '../../records/system.ts'
 import type { Person } from '../../store/database/actor.ts'
 import type { Database, Tx } from '../../store/database/database.ts'
 import type { Parcel } from '../../store/parcels.ts'
@@ -30,6 +31,9 @@ export type Desk = {
   readonly context: OperationContext
   readonly actor: Person
   readonly parcel: Parcel
+  /** All of the parcel's; a brief or a report speaks of one, which has to be named where there are several. */
+  readonly systems: readonly System[]
+  readonly system: System
   readonly status: DatedStatus
   readonly language: Language
 }

@@ -15,6 +15,7 @@ import { recordEvent } from '../../store/events.ts'
 import { insertLetter, type Letter, nextNumber } from '../../store/letters.ts'
 import type { Parcel } from '../../store/parcels.ts'
 import { maySign } from '../../store/signing-keys.ts'
+import { systemsOf } from '../../store/systems.ts'
 import { LETTER_COPY } from '../../words/agent/letter.ts'
 import { printDate } from '../../words/date.ts'
 import type { Language } from '../../words/language.ts'
@@ -22,6 +23,7 @@ import type { OperationContext } from '../context.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { statusToday } from '../parcels/read-status.ts'
 import { type Answer, invalid, notAllowed } from '../refusal.ts'
+import { systemAsked } from '../systems/system-asked.ts'
 import type { Desk, Drafting, LetterDraft } from './draft.ts'
 import { draftBrief } from './draft-brief.ts'
 import { draftReport } from './draft-report.ts'
@@ -54,6 +56,7 @@ export const issueLetter = (
   asked: string,
   kind: LetterKind,
   language: Language,
+  askedSystem?: string,
 ): Promise<Answer<IssuedLetter>> =>
   transact(context.database, actor, async (tx, within) => {
     if (!LETTERS_FOR[actor.role].includes(kind)) {
@@ -72,7 +75,16 @@ export const issueLetter = (
         message: 'Only status letters are issued in Spanish. Use English for this one.',
       })
     }
-    const desk: Desk = { tx, within, context: joined, actor, parcel, status, language }
+    // A status letter speaks of all of them, for an agent too, who may not read what they are.
+    const service = asService(actor)
+    const systems = await transact(within, service, (own) => systemsOf(own, actor.county, parcel.id))
+    const one =
+      kind === 'status'
+        ? ok({ system: systems[0]! })
+        : await transact(within, service, (own) => systemAsked(own, actor.county, parcel.id, askedSystem))
+    if (!one.ok) return one
+    const { system } = one.value
+    const desk: Desk = { tx, within, context: joined, actor, parcel, systems, system, status, language }
     const draft = await DRAFTS[kind](desk)
     if (!draft.ok) return draft
     return ok({ parcel, letter: await seal(desk, kind, draft.value) })

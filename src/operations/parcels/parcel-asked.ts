@@ -2,6 +2,7 @@ import { ok } from '../../base/result.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { type Parcel, parcelById, parcelsNumbered } from '../../store/parcels.ts'
 import { type Answer, notFound } from '../refusal.ts'
+import { apart } from '../systems/system-address.ts'
 
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
 
@@ -9,7 +10,8 @@ const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i
  * The parcel that someone asks for, by its id or by its number in any spelling; an old number finds the parcel that it
  * became. An old number that became several parcels finds none by itself: the answer names them.
  */
-export async function parcelAsked(tx: Tx, county: string, asked: string): Promise<Answer<Parcel>> {
+export async function parcelAsked(tx: Tx, county: string, written: string): Promise<Answer<Parcel>> {
+  const { parcel: asked } = apart(written)
   if (UUID.test(asked)) {
     const parcel = await parcelById(tx, county, asked.toLowerCase())
     return parcel ? ok(parcel) : notFound()

@@ -6,7 +6,7 @@ import type { Parcel } from '../../store/parcels.ts'
 import type { OperationContext } from '../context.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import type { Answer } from '../refusal.ts'
-import { parcelAsked } from './parcel-asked.ts'
+import { systemAsked } from '../systems/system-asked.ts'
 
 export type InspectionBriefRead = { readonly parcel: Parcel; readonly brief: InspectionBrief }
 
@@ -18,13 +18,15 @@ export const readInspectionBrief = (
   context: OperationContext,
   actor: Person,
   asked: string,
+  askedSystem?: string,
 ): Promise<Answer<InspectionBriefRead>> =>
   transact(context.database, actor, async (tx, within) => {
-    const parcel = await parcelAsked(tx, actor.county, asked)
-    if (!parcel.ok) return parcel
+    const found = await systemAsked(tx, actor.county, asked, askedSystem)
+    if (!found.ok) return found
+    const { parcel, system } = found.value
     const { input, findings } = await transact(within, asService(actor), (service) =>
-      gatherInput(service, context, actor.county, parcel.value.id),
+      gatherInput(service, context, actor.county, system),
     )
     const closed = actor.role === 'firm' && findings?.organization !== actor.organization
-    return ok({ parcel: parcel.value, brief: inspectionBrief(closed ? { ...input, findings: null } : input) })
+    return ok({ parcel, brief: inspectionBrief(closed ? { ...input, findings: null } : input) })
   })

@@ -1,6 +1,8 @@
+import { invariant } from '../../base/invariant.ts'
 import { ok } from '../../base/result.ts'
 import { type Reconciliation, reconcile } from '../../reconcile/reconcile.ts'
 import type { Source } from '../../records/source.ts'
+import type { System } from '../../records/system.ts'
 import type { PlaceId } from '../../rules/pack.ts'
 import { accountNames } from '../../store/accounts.ts'
 import { asService, type Person } from '../../store/database/actor.ts'
@@ -57,24 +59,27 @@ export const readParcelFile = (
   context: OperationContext,
   actor: Person,
   asked: string,
+  askedSystem?: string,
 ): Promise<Answer<ParcelFileRead>> =>
   transact(context.database, actor, async (tx, within) => {
-    const read = await readParcel({ ...context, database: within }, actor, asked)
+    const read = await readParcel({ ...context, database: within }, actor, asked, askedSystem)
     if (!read.ok) return read
-    const { parcel, file } = read.value
-    const newest = await newestReconciliation(tx, actor.county, parcel.id)
-    const history = await historyOf(tx, actor.county, parcel.id)
+    const { file } = read.value
+    invariant(file, 'the file of a parcel is not read for an agent')
+    const { system } = file
+    const newest = await newestReconciliation(tx, actor.county, system.id)
+    const history = await historyOf(tx, actor.county, system.id)
     const accounts = [...history.decisions.map(({ decidedBy }) => decidedBy), ...readersOf(read.value)]
     return ok({
       ...read.value,
       reconciliation: newest ?? null,
       result: newest ? await fullAnswerFor(within, actor, newest) : null,
-      record: newest ? null : await recordAlone(context, within, actor, parcel.id),
-      inspection: file?.findings.find(({ id }) => id === newest?.findings) ?? null,
+      record: newest ? null : await recordAlone(context, within, actor, system),
+      inspection: file.findings.find(({ id }) => id === newest?.findings) ?? null,
       photos: await photosOfInspections(tx, actor.county, handedIn(read.value)),
       ...history,
       names: await accountNames(tx, accounts.filter(isId)),
-      pageShapes: await pageShapes(tx, actor.county, file?.permits ?? []),
+      pageShapes: await pageShapes(tx, actor.county, file.permits),
     })
   })
 
@@ -83,10 +88,10 @@ const recordAlone = (
   context: OperationContext,
   within: OperationContext['database'],
   actor: Person,
-  parcel: string,
+  system: System,
 ): Promise<RecordAlone | null> =>
   transact(within, asService(actor), async (service) => {
-    const { input } = await gatherInput(service, context, actor.county, parcel)
+    const { input } = await gatherInput(service, context, actor.county, system)
     if (input.permits.length === 0) return null
     return { result: reconcile({ ...input, findings: null }), county: input.county }
   })
@@ -94,11 +99,11 @@ const recordAlone = (
 const handedIn = ({ file }: ParcelRead): readonly string[] =>
   (file?.findings ?? []).filter(({ state }) => state !== 'draft').map(({ id }) => id)
 
-async function historyOf(tx: Tx, county: string, parcel: string) {
+async function historyOf(tx: Tx, county: string, system: string) {
   const [reconciliations, changes, decisions] = await Promise.all([
-    reconciliationsOf(tx, county, parcel, undefined, MOST_RECONCILIATIONS),
-    changesOn(tx, county, parcel),
-    decisionsOn(tx, county, parcel),
+    reconciliationsOf(tx, county, system, undefined, MOST_RECONCILIATIONS),
+    changesOn(tx, county, system),
+    decisionsOn(tx, county, system),
   ])
   return { reconciliations, changes, decisions }
 }

@@ -1,5 +1,6 @@
 import { ok } from '../../base/result.ts'
 import type { AsBuilt } from '../../records/as-built.ts'
+import type { System } from '../../records/system.ts'
 import type { Person } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
@@ -10,9 +11,11 @@ import { organizationNames } from '../../store/organizations.ts'
 import { type Alias, aliasesOf, type Parcel } from '../../store/parcels.ts'
 import { type PermitOnFile, permitsOf } from '../../store/permits.ts'
 import type { DatedStatus } from '../../store/statuses.ts'
+import { systemsOf } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
 import type { FindingsRead } from '../findings/read-findings.ts'
-import type { Answer } from '../refusal.ts'
+import { type Answer, notFound } from '../refusal.ts'
+import { apart, isNamed } from '../systems/system-address.ts'
 import { parcelAsked } from './parcel-asked.ts'
 import { asBuiltNow } from './read-as-built.ts'
 import { statusToday } from './read-status.ts'
@@ -26,6 +29,10 @@ export type ParcelRead = {
 }
 
 export type ParcelFile = {
+  /** All that serve the parcel or lie on it, its own first. */
+  readonly systems: readonly System[]
+  /** The one whose file this is. */
+  readonly system: System
   readonly asBuilt: AsBuilt
   readonly permits: readonly PermitOnFile[]
   /** A firm's own, drafts too; for a reviewer all that were submitted. */
@@ -40,6 +47,7 @@ export const readParcel = (
   context: OperationContext,
   actor: Person,
   asked: string,
+  askedSystem?: string,
 ): Promise<Answer<ParcelRead>> =>
   transact(context.database, actor, async (tx, within) => {
     const found = await parcelAsked(tx, actor.county, asked)
@@ -48,21 +56,26 @@ export const readParcel = (
     const joined = { ...context, database: within }
     const status = await statusToday(joined, actor, parcel.id)
     const oldNumbers = await aliasesOf(tx, actor.county, parcel.id)
-    const file =
-      actor.role === 'agent'
-        ? null
-        : {
-            asBuilt: await asBuiltNow(joined, actor, parcel.id, undefined),
-            ...(await asSeen(tx, actor.county, parcel.id)),
-          }
-    return ok({ parcel, oldNumbers, status, file })
+    if (actor.role === 'agent') return ok({ parcel, oldNumbers, status, file: null })
+    const systems = await systemsOf(tx, actor.county, parcel.id)
+    const named = askedSystem ?? apart(asked).system ?? systems[0]!.id
+    const system = systems.find((it) => isNamed(it, named))
+    if (!system) return notFound(`Parcel ${parcel.number} has no such system.`)
+    const asBuilt = await asBuiltNow(joined, actor, system, undefined)
+    const seen = await asSeen(tx, actor.county, system.id, parcel.id)
+    return ok({ parcel, oldNumbers, status, file: { systems, system, asBuilt, ...seen } })
   })
 
 /** In the reader's own name: what they may not see has no rows. */
-async function asSeen(tx: Tx, county: string, parcel: string): Promise<Omit<ParcelFile, 'asBuilt'>> {
-  const permits = await permitsOf(tx, county, parcel)
-  const findings = await findingsOf(tx, county, parcel)
-  const standing = await discrepanciesOf(tx, county, parcel)
+async function asSeen(
+  tx: Tx,
+  county: string,
+  system: string,
+  parcel: string,
+): Promise<Omit<ParcelFile, 'systems' | 'system' | 'asBuilt'>> {
+  const permits = await permitsOf(tx, county, system)
+  const findings = await findingsOf(tx, county, system)
+  const standing = await discrepanciesOf(tx, county, system)
   const documents = await documentsOf(tx, county, parcel)
   const names = await organizationNames(
     tx,

@@ -1,3 +1,4 @@
+import { invariant } from '../../base/invariant.ts'
 import { dayOf, type PlainDate } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
 import { reconcile } from '../../reconcile/reconcile.ts'
@@ -6,6 +7,7 @@ import { type Actor, asService, type Person } from '../../store/database/actor.t
 import { transact } from '../../store/database/transact.ts'
 import type { Parcel } from '../../store/parcels.ts'
 import { type DatedStatus, type DerivedStatus, derivedStatus, statusOfNumber } from '../../store/statuses.ts'
+import { systemsOf } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
@@ -66,8 +68,10 @@ const statusUnwritten = (
   today: PlainDate,
 ): Promise<DatedStatus> =>
   transact(context.database, asService(actor), async (tx, within) => {
-    const { input } = await gatherInput(tx, context, actor.county, parcel)
-    if (input.permits.length > 0 || input.findings) {
+    const [system, ...others] = await systemsOf(tx, actor.county, parcel)
+    invariant(system, `a parcel without any system: ${parcel}`)
+    const { input } = await gatherInput(tx, context, actor.county, system)
+    if (others.length > 0 || input.system || input.permits.length > 0 || input.findings) {
       return (await reconcileParcel({ ...context, database: within }, actor, parcel, 'time-passed')).status
     }
     const standing = reconcile(input).discrepancies.map((discrepancy) => ({

@@ -10,12 +10,13 @@ import {
   numberedAlike,
   type PermitContent,
   permitById,
-  permitsOf,
+  permitsFiled,
   revisePermit,
 } from '../../store/permits.ts'
 import type { OperationContext } from '../context.ts'
 import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
+import { systemAsked } from '../systems/system-asked.ts'
 import { carrySources } from './carry-sources.ts'
 import type { PermitEntered } from './enter-permit.ts'
 import { alreadyOnFile, datesAhead, sayOnFile } from './permit-faults.ts'
@@ -26,13 +27,15 @@ export type PermitCorrection = {
   readonly version: number | undefined
   readonly record: PermitRecord
   readonly reason: string
+  /** The system that it builds, where it is another than was said. */
+  readonly system?: string | undefined
 }
 
 /** Corrects how a permit was read: a new revision with a reason. Values that read as before keep their source. */
 export const correctPermit = (
   context: OperationContext,
   actor: Person,
-  { id, version, record, reason }: PermitCorrection,
+  { id, version, record, reason, system: askedSystem }: PermitCorrection,
 ): Promise<Answer<PermitEntered>> =>
   transact(context.database, actor, async (tx, within) => {
     const { county, account } = actor
@@ -42,10 +45,13 @@ export const correctPermit = (
     const issues = datesAhead(record, dayOf(at), '/record')
     if (issues.length > 0) return invalid(...issues)
     await lockParcel(tx, county, known.parcel)
-    const onFile = await permitsOf(tx, county, known.parcel)
+    const onFile = await permitsFiled(tx, county, known.parcel)
     const old = onFile.find((permit) => permit.id === id)
     if (!old) return notFound()
     if (version !== undefined && version !== old.revision) return stale()
+    const placed = await systemAsked(tx, county, old.parcel, askedSystem ?? old.system)
+    if (!placed.ok) return placed
+    const system = placed.value.system.id
     const twin = alreadyOnFile(
       onFile.filter((permit) => permit !== old),
       record,
@@ -60,7 +66,7 @@ export const correctPermit = (
     await revisePermit(
       tx,
       county,
-      { id, revision, ...content },
+      { id, parcel: old.parcel, system, revision, ...content },
       { by: account, at, reason, transcription: null },
     )
     await recordEvent(tx, actor, {
@@ -79,7 +85,8 @@ export const correctPermit = (
       actor,
       old.parcel,
       'permit-corrected',
+      system,
     )
     const alike = await numberedAlike(tx, county, { number: record.number, parcel: old.parcel })
-    return ok({ permit: { ...old, revision, ...content, changedAt: at }, reconciled, alike })
+    return ok({ permit: { ...old, system, revision, ...content, changedAt: at }, reconciled, alike })
   })

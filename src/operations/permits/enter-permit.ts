@@ -12,12 +12,12 @@ import {
   numberedAlike,
   type PermitContent,
   type PermitOnFile,
-  permitsOf,
+  permitsFiled,
 } from '../../store/permits.ts'
 import type { OperationContext } from '../context.ts'
-import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid } from '../refusal.ts'
+import { systemAsked } from '../systems/system-asked.ts'
 import { alreadyOnFile, datesAhead, sayOnFile } from './permit-faults.ts'
 
 export type PermitEntered = {
@@ -33,16 +33,18 @@ export const enterPermit = (
   actor: Person,
   asked: string,
   record: PermitRecord,
+  askedSystem?: string,
 ): Promise<Answer<PermitEntered>> =>
   transact(context.database, actor, async (tx, within) => {
     const { county, account } = actor
     const at = context.clock()
-    const parcel = await parcelAsked(tx, county, asked)
-    if (!parcel.ok) return parcel
+    const found = await systemAsked(tx, county, asked, askedSystem)
+    if (!found.ok) return found
+    const { parcel, system } = found.value
     const issues = datesAhead(record, dayOf(at))
     if (issues.length > 0) return invalid(...issues)
-    await lockParcel(tx, county, parcel.value.id)
-    const twin = alreadyOnFile(await permitsOf(tx, county, parcel.value.id), record)
+    await lockParcel(tx, county, parcel.id)
+    const twin = alreadyOnFile(await permitsFiled(tx, county, parcel.id), record)
     if (twin) return conflict(sayOnFile(twin))
     const content: PermitContent = {
       record,
@@ -52,7 +54,7 @@ export const enterPermit = (
     await insertPermit(
       tx,
       county,
-      { id, parcel: parcel.value.id, ...content },
+      { id, parcel: parcel.id, system: system.id, ...content },
       { by: account, at, reason: null, transcription: null },
     )
     await recordEvent(tx, actor, {
@@ -60,17 +62,19 @@ export const enterPermit = (
       kind: 'permit-entered',
       subjectKind: 'permit',
       subject: id,
-      parcel: parcel.value.id,
+      parcel: parcel.id,
       afterHash: hashOf(content),
       at,
     })
     const reconciled = await reconcileParcel(
       { ...context, database: within },
       actor,
-      parcel.value.id,
+      parcel.id,
       'permit-entered',
+      system.id,
     )
-    const permit = { id, parcel: parcel.value.id, revision: 1, ...content, enteredAt: at, changedAt: at }
-    const alike = await numberedAlike(tx, county, { number: record.number, parcel: parcel.value.id })
+    const made = { id, parcel: parcel.id, system: system.id, revision: 1 }
+    const permit = { ...made, ...content, enteredAt: at, changedAt: at }
+    const alike = await numberedAlike(tx, county, { number: record.number, parcel: parcel.id })
     return ok({ permit, reconciled, alike })
   })

@@ -2,6 +2,7 @@ import { invariant } from '../../base/invariant.ts'
 import { dayOf } from '../../base/plain-date.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import type { FiledPermit } from '../../records/permit.ts'
+import type { System } from '../../records/system.ts'
 import { countyById } from '../../store/counties.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { asCorrection, decisionsInForce } from '../../store/decisions.ts'
@@ -11,6 +12,7 @@ import { permitsOf } from '../../store/permits.ts'
 import type { InputsNamed } from '../../store/reconciliations.ts'
 import { ruleBookHash } from '../../store/rule-books.ts'
 import type { OperationContext } from '../context.ts'
+import { systemGiven } from './system-given.ts'
 
 export type Gathered = {
   readonly input: ReconcileInput
@@ -20,22 +22,23 @@ export type Gathered = {
 }
 
 /**
- * All that a parcel's reconciliation is a function of, as it stands now. In the service's name: the answer rests on
+ * All that a system's reconciliation is a function of, as it stands now. In the service's name: the answer rests on
  * the whole file, whoever's act asks for it.
  */
 export async function gatherInput(
   tx: Tx,
   { book, clock }: Pick<OperationContext, 'book' | 'clock'>,
   countyId: string,
-  parcel: string,
+  system: System,
 ): Promise<Gathered> {
   const [county, onFile, decisions, findings] = await Promise.all([
     countyById(tx, countyId),
-    permitsOf(tx, countyId, parcel),
-    decisionsInForce(tx, countyId, parcel),
-    newestSubmitted(tx, countyId, parcel),
+    permitsOf(tx, countyId, system.id),
+    decisionsInForce(tx, countyId, system.id),
+    newestSubmitted(tx, countyId, system.id),
   ])
-  invariant(county, `a parcel of ${countyId}, which is no county`)
+  invariant(county, `a system of ${countyId}, which is no county`)
+  const given = await systemGiven(tx, countyId, system, onFile)
   const input: ReconcileInput = {
     county: county.place,
     asOf: dayOf(clock()),
@@ -45,6 +48,7 @@ export async function gatherInput(
     corrections: decisions.flatMap((decision) => asCorrection(decision) ?? []),
     findings: findings ? asSubmitted(findings) : null,
     book,
+    ...(given ? { system: given } : {}),
   }
   return { input, named: nameInputs(countyId, input), findings }
 }
@@ -64,4 +68,5 @@ export const nameInputs = (county: string, input: ReconcileInput): InputsNamed =
   })),
   findings: input.findings && { id: input.findings.id, hash: hashOf(input.findings) },
   ruleBook: ruleBookHash(input.book),
+  ...(input.system ? { system: input.system } : {}),
 })

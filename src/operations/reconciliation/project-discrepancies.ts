@@ -8,7 +8,7 @@ import type { OperationContext } from '../context.ts'
 import { projectOnto } from './project-onto.ts'
 
 /**
- * Brings the standing discrepancies of a parcel to what a new reconciliation says, and notes what appeared, changed,
+ * Brings the standing discrepancies of a system to what a new reconciliation says, and notes what appeared, changed,
  * vanished or returned. Call it with the parcel locked.
  */
 export async function projectDiscrepancies(
@@ -19,8 +19,8 @@ export async function projectDiscrepancies(
   findings: Findings | undefined,
 ): Promise<readonly ChangeNoticed[]> {
   const [before, decisions] = await Promise.all([
-    discrepanciesOf(tx, county, made.parcel),
-    decisionsInForce(tx, county, made.parcel),
+    discrepanciesOf(tx, county, made.system),
+    decisionsInForce(tx, county, made.system),
   ])
   const { inserted, updated, changes } = projectOnto({ before, decisions, findings }, made, context)
   for (const it of inserted) await insertDiscrepancy(tx, county, it)

@@ -71,6 +71,7 @@ export function projectOnto(
     const next: StandingDiscrepancy = {
       id: old?.id ?? newId(),
       parcel: made.parcel,
+      system: made.system,
       key,
       kind: told.body.kind,
       organization: body ? made.organization : (old?.organization ?? null),

@@ -13,8 +13,8 @@ import {
   type StoredReconciliation,
 } from '../../store/reconciliations.ts'
 import type { OperationContext } from '../context.ts'
-import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, notFound } from '../refusal.ts'
+import { systemAsked } from '../systems/system-asked.ts'
 import { fullAnswerFor } from './full-answer.ts'
 
 export type ReconciliationRead = {
@@ -46,32 +46,34 @@ export const readReconciliation = (
     })
   })
 
-/** The newest that the asker may see. */
+/** The newest of a system that the asker may see. */
 export const readNewestReconciliation = (
   context: Context,
   actor: Person,
   asked: string,
+  system?: string,
 ): Promise<Answer<ReconciliationRead>> =>
   transact(context.database, actor, async (tx, within) => {
-    const parcel = await parcelAsked(tx, actor.county, asked)
-    if (!parcel.ok) return parcel
-    const reconciliation = await newestReconciliation(tx, actor.county, parcel.value.id)
+    const found = await systemAsked(tx, actor.county, asked, system)
+    if (!found.ok) return found
+    const reconciliation = await newestReconciliation(tx, actor.county, found.value.system.id)
     if (!reconciliation) return notFound('Nothing was reconciled on this parcel yet that you may see.')
     const changes = await changesBy(tx, actor.county, reconciliation.id)
     const result = await fullAnswerFor(within, actor, reconciliation)
-    return ok({ parcel: parcel.value, reconciliation, result, changes })
+    return ok({ parcel: found.value.parcel, reconciliation, result, changes })
   })
 
-/** All of a parcel's, newest first, from before `before`. */
+/** All of a system's, newest first, from before `before`. */
 export const listReconciliations = (
   context: Context,
   actor: Person,
   asked: string,
   before: ReconciliationKey | undefined,
   most: number,
+  system?: string,
 ): Promise<Answer<readonly ReconciliationInList[]>> =>
   transact(context.database, actor, async (tx) => {
-    const parcel = await parcelAsked(tx, actor.county, asked)
-    if (!parcel.ok) return parcel
-    return ok(await reconciliationsOf(tx, actor.county, parcel.value.id, before, most))
+    const found = await systemAsked(tx, actor.county, asked, system)
+    if (!found.ok) return found
+    return ok(await reconciliationsOf(tx, actor.county, found.value.system.id, before, most))
   })

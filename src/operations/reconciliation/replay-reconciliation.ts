@@ -91,6 +91,7 @@ export async function regather(
     corrections,
     findings,
     book,
+    ...(inputs.system ? { system: inputs.system } : {}),
   }
   const named = sha256(canonicalText(nameInputs(county, input)))
   return named === inputHash ? { input, missing } : { input: null, missing: ['inputs as they were named'] }

@@ -3,6 +3,7 @@ import { breathing } from '../../jobs/breathe.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import { keptForm } from '../../reconcile/kept.ts'
 import { reconcile } from '../../reconcile/reconcile.ts'
+import { ownSystem } from '../../records/system.ts'
 import {
   discrepanciesOnMany,
   insertReconciliations,
@@ -21,7 +22,7 @@ import { RANKS } from '../../store/queue-ranks.ts'
 import type { Occasion } from '../../store/reconciliations.ts'
 import { keepRuleBook } from '../../store/rule-books.ts'
 import type { OperationContext } from '../context.ts'
-import { statusFrom } from '../reconciliation/derive-status.ts'
+import { parcelStatus, systemStatus } from '../reconciliation/derive-status.ts'
 import { ENGINE } from '../reconciliation/engine.ts'
 import { nameInputs } from '../reconciliation/gather-input.ts'
 import { projectOnto } from '../reconciliation/project-onto.ts'
@@ -103,8 +104,10 @@ export async function reconcileMany(
     const at = after(last?.madeAt, context.clock())
     const named = nameInputs(county, input)
     const inputHash = hashOf(named)
+    const statusOf = (of: ReconcileInput, stands: Parameters<typeof systemStatus>[1], when: Date) =>
+      parcelStatus(parcel, [{ system: own(parcel), input: of, status: systemStatus(of, stands), at: when }])
     if (last && last.inputHash === inputHash && last.engine === ENGINE) {
-      const status = statusFrom(parcel, input, { discrepancies: before, decisions }, at)
+      const status = statusOf(input, { discrepancies: before, decisions }, at)
       return { parcel, made: null, projection: null, changes: [], before: null, status }
     }
     const result = reconcile(input)
@@ -112,6 +115,7 @@ export async function reconcileMany(
     const it: WrittenReconciliation = {
       id: context.newId(),
       parcel,
+      system: parcel,
       findings: findings?.id ?? null,
       organization: findings?.organization ?? null,
       inputs: named,
@@ -126,7 +130,7 @@ export async function reconcileMany(
     }
     const projection = projectOnto({ before, decisions, findings }, it, context)
     const discrepancies = projection.standing.toSorted(inQueueOrder)
-    const status = statusFrom(parcel, input, { discrepancies, decisions }, at)
+    const status = statusOf(input, { discrepancies, decisions }, at)
     return {
       parcel,
       made: it,
@@ -137,6 +141,9 @@ export async function reconcileMany(
     }
   }
 }
+
+/** Its number is told of no parcel that has its own system alone. */
+const own = (parcel: string) => ownSystem({ id: parcel, number: '' })
 
 /** As they are read back one parcel at a time: worst first, then oldest. */
 const inQueueOrder = (a: StandingDiscrepancy, b: StandingDiscrepancy): number =>

@@ -6,6 +6,7 @@ import type { JobRun } from '../../jobs/queue.ts'
 import type { ReconcileInput } from '../../reconcile/case.ts'
 import { countyById } from '../../store/counties.ts'
 import { asService, type Service } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import type { ChangeNoticed } from '../../store/discrepancy-changes.ts'
 import { lockParcels, onFileOf } from '../../store/many-parcels.ts'
@@ -18,7 +19,9 @@ import {
   takeWaiting,
 } from '../../store/reruns.ts'
 import { ruleBookByHash } from '../../store/rule-books.ts'
+import { outOfTheOrdinary } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
+import { reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { inputAmong } from './gather-many.ts'
 import { type BookFinder, isAffected, rememberingBooks } from './is-affected.ts'
 import { ParcelFault } from './parcel-fault.ts'
@@ -90,18 +93,19 @@ const takeTogether = (
   bookBy: BookFinder,
   most: number,
 ): Promise<number> =>
-  transact(context.database, service, async (tx) => {
+  transact(context.database, service, async (tx, within) => {
     const { county } = service
     const parcels = await takeWaiting(tx, county, id, most)
     if (parcels.length === 0) return 0
     const [served, rerun] = [await countyById(tx, county), await rerunById(tx, county, id)]
     invariant(served && rerun, `a re-run of ${county} that is not there`)
-    await lockParcels(tx, county, parcels)
-    const onFile = await onFileOf(tx, county, parcels)
+    const { plain, others } = await byKind(tx, county, parcels)
+    await lockParcels(tx, county, plain)
+    const onFile = await onFileOf(tx, county, plain)
     const asked = { place: served.place, asOf: dayOf(context.clock()), book: context.book }
     const affected = new Map<string, ReconcileInput>()
     const breathe = breathing()
-    for (const parcel of parcels) {
+    for (const parcel of plain) {
       await breathe()
       try {
         const input = inputAmong(onFile, parcel, asked)
@@ -110,7 +114,17 @@ const takeTogether = (
         throw new ParcelFault(parcel, fault)
       }
     }
-    const changes = await reconcileMany(tx, context, service, affected, onFile, rerun.cause)
+    const changes = new Map(await reconcileMany(tx, context, service, affected, onFile, rerun.cause))
+    for (const parcel of others) {
+      try {
+        changes.set(
+          parcel,
+          (await reconcileParcel({ ...context, database: within }, service, parcel, rerun.cause)).changes,
+        )
+      } catch (fault) {
+        throw new ParcelFault(parcel, fault)
+      }
+    }
     await noteOutcomes(
       tx,
       county,
@@ -119,6 +133,12 @@ const takeTogether = (
     )
     return parcels.length
   })
+
+/** Parcels with a system of their own alone are read and written together; the others one by one, with all that share. */
+async function byKind(tx: Tx, county: string, parcels: readonly string[]) {
+  const others = await outOfTheOrdinary(tx, county, parcels)
+  return { plain: parcels.filter((it) => !others.has(it)), others: parcels.filter((it) => others.has(it)) }
+}
 
 function outcomeOf(parcel: string, changes: readonly ChangeNoticed[] | undefined): ParcelOutcome {
   if (!changes) return { parcel, outcome: 'unaffected', says: null }

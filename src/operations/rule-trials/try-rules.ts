@@ -8,10 +8,13 @@ import type { RuleBook } from '../../rules/book.ts'
 import type { ParameterName } from '../../rules/parameters.ts'
 import { countyById } from '../../store/counties.ts'
 import { asService } from '../../store/database/actor.ts'
+import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { onFileOf } from '../../store/many-parcels.ts'
 import { countOnFile, parcelsOnFile } from '../../store/parcels-on-file.ts'
+import { outOfTheOrdinary, systemsOf } from '../../store/systems.ts'
 import type { OperationContext } from '../context.ts'
+import { gatherInput } from '../reconciliation/gather-input.ts'
 import { inputAmong } from '../reruns/gather-many.ts'
 import { notingUse, parametersChanged } from '../reruns/parameters-changed.ts'
 import { compareAnswers } from './compare-answers.ts'
@@ -52,20 +55,13 @@ export async function tryRules(
   for (let after: string | null = null; ; ) {
     signal.throwIfAborted()
     const last: string | null = after
-    const [parcels, onFile] = await transact(context.database, service, async (tx) => {
+    const [parcels, inputs] = await transact(context.database, service, async (tx) => {
       const some = await parcelsOnFile(tx, actor.county, last, AT_ONCE)
-      return [
-        some,
-        await onFileOf(
-          tx,
-          actor.county,
-          some.map(({ id }) => id),
-        ),
-      ] as const
+      return [some, await inputsOf(tx, context, actor.county, some, asked)] as const
     })
-    for (const { id, number } of parcels) {
+    for (const { id, number, input } of inputs) {
       await breathe()
-      tallied.add({ parcel: id, number, ...both(inputAmong(onFile, id, asked), book, changed) })
+      tallied.add({ parcel: id, number, ...both(input, book, changed) })
     }
     const counts = tallied.counts()
     await report({ done: counts.looked, total, says: `${counts.changed} would change so far` })
@@ -73,6 +69,30 @@ export async function tryRules(
     after = parcels.at(-1)!.id
   }
   return { pack, asOf: asked.asOf, parameters: [...changed].sort(), ...tallied.tally() }
+}
+
+type Asked = Parameters<typeof inputAmong>[2]
+
+/** One for each parcel, read together; of those with more than a system of their own, one for each that is filed with them. */
+async function inputsOf(
+  tx: Tx,
+  context: OperationContext,
+  county: string,
+  parcels: readonly { readonly id: string; readonly number: string }[],
+  asked: Asked,
+): Promise<readonly { readonly id: string; readonly number: string; readonly input: ReconcileInput }[]> {
+  const ids = parcels.map(({ id }) => id)
+  const others = await outOfTheOrdinary(tx, county, ids)
+  const onFile = await onFileOf(tx, county, ids)
+  const inputs = []
+  for (const it of parcels) {
+    if (!others.has(it.id)) inputs.push({ ...it, input: inputAmong(onFile, it.id, asked) })
+    else
+      for (const system of await systemsOf(tx, county, it.id))
+        if (system.parcel === it.id)
+          inputs.push({ ...it, input: (await gatherInput(tx, context, county, system)).input })
+  }
+  return inputs
 }
 
 function both(

@@ -30,6 +30,9 @@ export type Tables = {
   readonly job: JobTable
   readonly event: EventTable
   readonly rule_book: RuleBookTable
+  readonly system: SystemTable
+  readonly system_parcel: SystemParcelTable
+  readonly system_change: SystemChangeTable
 } & AccessTables &
   BulkTables &
   SubscriptionTables &
@@ -113,6 +116,8 @@ type PermitTable = {
   county: string
   id: string
   parcel: string
+  of_system: ColumnType<string | null, string | null | undefined, string | null>
+  system: GeneratedAlways<string>
   number: string | null
   kind: 'new' | 'repair' | 'alteration' | 'abandonment'
   issued_on: Day | null
@@ -139,6 +144,8 @@ type FindingsTable = {
   county: string
   id: string
   parcel: string
+  of_system: ColumnType<string | null, string | null | undefined, string | null>
+  system: GeneratedAlways<string>
   organization: string
   state: 'draft' | 'submitted'
   inspected_on: Day | null
@@ -166,6 +173,8 @@ type ReconciliationTable = {
   county: string
   id: string
   parcel: string
+  of_system: ColumnType<string | null, string | null | undefined, string | null>
+  system: GeneratedAlways<string>
   findings: string | null
   organization: string | null
   as_built_on: Day
@@ -182,6 +191,8 @@ type DiscrepancyTable = {
   county: string
   id: string
   parcel: string
+  of_system: ColumnType<string | null, string | null | undefined, string | null>
+  system: GeneratedAlways<string>
   kind: string
   subject: string
   organization: string | null
@@ -216,6 +227,8 @@ type DecisionTable = {
   id: string
   discrepancy: string
   parcel: string
+  of_system: ColumnType<string | null, string | null | undefined, string | null>
+  system: GeneratedAlways<string>
   action: string
   reason: string
   evidence_hash: string
@@ -271,4 +284,34 @@ type RuleBookTable = {
   hash: string
   packs: string
   first_used_at: GeneratedInstant
+}
+
+type SystemTable = {
+  county: string
+  id: string
+  parcel: string
+  use: string
+  label: string | null
+  revision: Generated<number>
+  created_at: GeneratedInstant
+}
+
+type SystemParcelTable = {
+  county: string
+  system: string
+  parcel: string
+  serves: boolean
+  lies_on: boolean
+  bedrooms: number | null
+  design_flow_gpd: number | null
+}
+
+type SystemChangeTable = {
+  county: string
+  system: string
+  revision: number
+  body: Json
+  reason: string
+  changed_by: string
+  changed_at: Instant
 }

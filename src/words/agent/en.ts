@@ -145,6 +145,12 @@ export const EN: AgentVoice = {
     'contract-lapsed': ({ part }) => ours`Nobody has a contract to keep ${the(part)} working. It needs one.`,
     'inspection-incomplete': ({ part, detail: { step } }) =>
       step === null ? ours`The inspection is not complete.` : leftOut(part, step),
+    'system-not-on-record': ({ detail: { otherSystem } }) =>
+      otherSystem === 'serves-another-lot'
+        ? ours`The septic system also serves another lot. The county has no record of that.`
+        : otherSystem === 'lies-on-another-lot'
+          ? ours`Part of the septic system lies on another lot. The county has no record of that.`
+          : ours`The inspector found a second septic system. The county has no record of it.`,
     'record-absent': () => ours`The county has no record of a septic system on this parcel.`,
     'record-unclear': ({ detail: { neverApproved, borneOut } }) =>
       borneOut
@@ -177,6 +183,8 @@ export const EN: AgentVoice = {
     'correct-distance': () => ours`The county will check its record.`,
     'search-old-numbers': () => ours`The county will search its older files.`,
     'find-approval': () => ours`The county will look for the approval, or ask for an inspection.`,
+    'say-what-it-serves': () =>
+      ours`The county will record what each system serves. Ask a title company about easements.`,
     'settle-the-papers': () => ours`The county will check its permits and correct the record.`,
     'correct-to-measured': () => ours`The county will correct its record.`,
     remeasure: () => ours`An inspector must measure one thing again.`,

@@ -143,6 +143,12 @@ export const ES: AgentVoice = {
     'contract-lapsed': ({ part }) => ours`Nadie tiene contrato para cuidar ${the(part)}. Hace falta uno.`,
     'inspection-incomplete': ({ part, detail: { step } }) =>
       step === null ? ours`La inspección no está completa.` : leftOut(part, step),
+    'system-not-on-record': ({ detail: { otherSystem } }) =>
+      otherSystem === 'serves-another-lot'
+        ? ours`El sistema séptico también sirve a otro lote. El condado no tiene registro de eso.`
+        : otherSystem === 'lies-on-another-lot'
+          ? ours`Parte del sistema séptico está en otro lote. El condado no tiene registro de eso.`
+          : ours`El inspector halló un segundo sistema séptico. El condado no tiene registro de él.`,
     'record-absent': () => ours`El condado no tiene registro de un sistema séptico en esta parcela.`,
     'record-unclear': ({ detail: { neverApproved, borneOut } }) =>
       borneOut
@@ -176,6 +182,8 @@ export const ES: AgentVoice = {
     'search-old-numbers': () => ours`El condado buscará en sus archivos viejos.`,
     'correct-to-measured': () => ours`El condado va a poner al día lo que tiene en su registro.`,
     'find-approval': () => ours`El condado buscará si se aprobó o pedirá una inspección.`,
+    'say-what-it-serves': () =>
+      ours`El condado anotará a qué sirve cada sistema. Pregunte a una compañía de títulos por servidumbres.`,
     'settle-the-papers': () => ours`El condado va a revisar sus permisos y a corregir el registro.`,
     remeasure: () => ours`Un inspector debe tomar otra vez una medida.`,
     'inspect-again': () => ours`Pida que un inspector con licencia vuelva a inspeccionar el sistema.`,

@@ -5,10 +5,11 @@ import { ours } from '../ours.ts'
 /** What has come in since a letter was issued. Tells that something did, not what. */
 export const SINCE_WORDS: {
   readonly [L in Language]: {
-    readonly [S in 'permit' | 'correction' | 'findings' | 'difference' | 'status']: OurText
+    readonly [S in 'system' | 'permit' | 'correction' | 'findings' | 'difference' | 'status']: OurText
   }
 } = {
   en: {
+    system: ours`A septic system was added, or what one serves has changed.`,
     permit: ours`A permit was entered or corrected.`,
     correction: ours`The county changed its record, or changed it back.`,
     findings: ours`An inspection came in, or one was changed.`,
@@ -16,6 +17,7 @@ export const SINCE_WORDS: {
     status: ours`The status has changed.`,
   },
   es: {
+    system: ours`Se agregó un sistema séptico o cambió a qué sirve uno.`,
     permit: ours`Se registró o se corrigió un permiso.`,
     correction: ours`El condado corrigió su registro o anuló una corrección.`,
     findings: ours`Se entregó o se corrigió una inspección.`,

@@ -54,11 +54,16 @@ const PAGES: { readonly [R in WalkedRoute<'everyPage'>]: Shown } = {
     ['a status, with a letter and an address that is told', 'agent', `${here}/parcels/07-0462-0026`],
     ['a parcel’s file', 'reviewer', `${here}/parcels/07-0446-0033`],
     ['a file with a decision whose ground moved', 'reviewer', `${here}/parcels/07-0458-0037`],
+    ['a status of two systems', 'agent', `${here}/parcels/07-0490-0012`],
+    ['a file of two systems', 'reviewer', `${here}/parcels/07-0490-0012`],
     ['a firm’s view of its file', 'firm', `${here}/parcels/07-0441-0003`],
     ['a firm’s view of another’s', 'firm', `${here}/parcels/07-0446-0019`],
   ],
   '/counties/:county/parcels/:parcel/brief': [
     ['an inspection brief', 'firm', `${here}/parcels/07-0446-0033/brief`],
+  ],
+  '/counties/:county/parcels/:parcel/systems': [
+    ['the systems of a parcel', 'reviewer', `${here}/parcels/07-0490-0020/systems`],
   ],
   '/counties/:county/reconciliations/:id': [
     ['a comparison as it was', 'reviewer', `${origin}${made.asItWas}`],

@@ -20,10 +20,11 @@ const sentencesIn = (content: unknown): readonly string[] => {
 
 test.each(files)(
   'the letter of $name is at grade 8 or below, and at least normal in Spanish',
-  ({ file, asOf }) => {
-    const { reconciliation, status } = play(file, asOf, book)
+  ({ file: story, asOf }) => {
+    const { reconciliation, status } = play(story, asOf, book)
     const { asBuilt, ...answer } = reconciliation
-    const facts = { status, file: { answer, permits: asBuilt.permits, on: asBuilt.on }, standing: [] }
+    const file = { answer, permits: asBuilt.permits, on: asBuilt.on }
+    const facts = { status, files: [{ system: null, file }] as const, standing: [] }
     for (const language of LANGUAGES) {
       const text = sentencesIn(statusLetter({ ...frameOf('status'), language }, facts, ROOMS[0])).join(' ')
       expect(text.length).toBeGreaterThan(500)

@@ -26,7 +26,7 @@ describe('what a status letter says', () => {
   test('nothing that one rule grants and another denies counts as agreeing', () => {
     const facts = factsOf(twelve)
     const letter = statusLetter(frameOf('status'), facts, ample)
-    const bad = facts.file!.answer.outcomes.filter(
+    const bad = facts.files[0].file!.answer.outcomes.filter(
       ({ verdict }) => verdict === 'differs' || verdict === 'falls-short',
     )
     expect(bad.length).toBeGreaterThan(3)
@@ -49,7 +49,10 @@ describe('what a status letter says', () => {
   })
 
   test('with an empty file too', () => {
-    const facts = { ...factsOf({ ...twelve, permits: [], findings: null }), file: null }
+    const facts = {
+      ...factsOf({ ...twelve, permits: [], findings: null }),
+      files: [{ system: null, file: null }] as const,
+    }
     const letter = statusLetter(frameOf('status'), facts, ample)
     expect(letter.basis).toBe('Nothing is on file for this parcel, and no inspection has been submitted.')
   })
@@ -105,7 +108,7 @@ describe('what it keeps to itself', () => {
       expect(words).not.toContain(notes)
       expect(words).not.toContain('FIRM-BY-NAME')
     }
-    expect(JSON.stringify(factsOf(input).file)).toContain(notes)
+    expect(JSON.stringify(factsOf(input).files)).toContain(notes)
   })
 
   test('in no story of the county are the inspector’s or the reader’s words on the letter', () => {
@@ -120,7 +123,9 @@ describe('what it keeps to itself', () => {
       }))
       const { asBuilt, ...answer } = reconciliation
       const of = { answer, permits: asBuilt.permits, on: asBuilt.on }
-      const words = JSON.stringify(statusLetter(frameOf('status'), { status, file: of, standing }, ample))
+      const words = JSON.stringify(
+        statusLetter(frameOf('status'), { status, files: [{ system: null, file: of }], standing }, ample),
+      )
       const told = file.findings.flatMap(({ record }) => [
         record.notes,
         ...record.components.flatMap(({ note, conditionWords }) => [note, conditionWords]),

@@ -6,6 +6,7 @@ import { gatherInput } from '../../../src/operations/reconciliation/gather-input
 import { reconcileParcel } from '../../../src/operations/reconciliation/reconcile-parcel.ts'
 import { inputAmong } from '../../../src/operations/reruns/gather-many.ts'
 import { reconcileMany } from '../../../src/operations/reruns/reconcile-many.ts'
+import { ownSystem } from '../../../src/records/system.ts'
 import { serviceIn } from '../../../src/store/database/actor.ts'
 import { transact } from '../../../src/store/database/transact.ts'
 import { discrepanciesOf } from '../../../src/store/discrepancies.ts'
@@ -74,7 +75,7 @@ test('what is gathered for many at once is what is gathered for each alone', asy
     const onFile = await onFileOf(tx, COUNTY, parcels)
     const asked = { place: COUNTY, asOf: dayOf(services.clock()), book: services.book }
     for (const parcel of parcels) {
-      const { input } = await gatherInput(tx, services, COUNTY, parcel)
+      const { input } = await gatherInput(tx, services, COUNTY, ownSystem({ id: parcel, number: '' }))
       expect(hashOf({ ...inputAmong(onFile, parcel, asked), book: null })).toBe(
         hashOf({ ...input, book: null }),
       )

@@ -91,7 +91,9 @@ table decision (
   body jsonb not null default '{}'::jsonb,
   supersedes uuid,
   decided_by uuid not null,
-  decided_at timestamp with time zone not null default now()
+  decided_at timestamp with time zone not null default now(),
+  of_system uuid,
+  system uuid not null generated as COALESCE(of_system, parcel)
 ) with row level security
 
 table delivery (
@@ -130,7 +132,9 @@ END,
   decision uuid,
   raised_at timestamp with time zone not null,
   changed_at timestamp with time zone not null,
-  revision integer not null default 1
+  revision integer not null default 1,
+  of_system uuid,
+  system uuid not null generated as COALESCE(of_system, parcel)
 ) with row level security
 
 table discrepancy_change (
@@ -203,7 +207,9 @@ table findings (
   created_at timestamp with time zone not null default now(),
   changed_at timestamp with time zone not null default now(),
   submitted_by uuid,
-  submitted_at timestamp with time zone
+  submitted_at timestamp with time zone,
+  of_system uuid,
+  system uuid not null generated as COALESCE(of_system, parcel)
 ) with row level security
 
 table findings_revision (
@@ -411,7 +417,9 @@ table permit (
   record jsonb not null,
   revision integer not null default 1,
   created_at timestamp with time zone not null default now(),
-  changed_at timestamp with time zone not null default now()
+  changed_at timestamp with time zone not null default now(),
+  of_system uuid,
+  system uuid not null generated as COALESCE(of_system, parcel)
 ) with row level security
 
 table permit_revision (
@@ -468,7 +476,9 @@ table reconciliation (
   result jsonb not null,
   result_hash text not null,
   occasion text not null,
-  made_at timestamp with time zone not null default now()
+  made_at timestamp with time zone not null default now(),
+  of_system uuid,
+  system uuid not null generated as COALESCE(of_system, parcel)
 ) with row level security
 
 table recovery_code (
@@ -551,6 +561,36 @@ table subscription (
   made_at timestamp with time zone not null,
   ended_at timestamp with time zone,
   ended_because text
+) with row level security
+
+table system (
+  county text not null,
+  id uuid not null,
+  parcel uuid not null,
+  use text not null,
+  label text,
+  revision integer not null default 1,
+  created_at timestamp with time zone not null default now()
+) with row level security
+
+table system_change (
+  county text not null,
+  system uuid not null,
+  revision integer not null,
+  body jsonb not null,
+  reason text not null,
+  changed_by uuid not null,
+  changed_at timestamp with time zone not null
+) with row level security
+
+table system_parcel (
+  county text not null,
+  system uuid not null,
+  parcel uuid not null,
+  serves boolean not null,
+  lies_on boolean not null,
+  bedrooms smallint,
+  design_flow_gpd integer
 ) with row level security
 
 table taught_by (
@@ -658,6 +698,8 @@ decision: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 decision: decision_county_discrepancy_fkey FOREIGN KEY (county, discrepancy) REFERENCES discrepancy(county, id)
 
+decision: decision_county_of_system_fkey FOREIGN KEY (county, of_system) REFERENCES system(county, id)
+
 decision: decision_county_supersedes_fkey FOREIGN KEY (county, supersedes) REFERENCES decision(county, id)
 
 decision: decision_county_supersedes_key UNIQUE (county, supersedes)
@@ -680,11 +722,13 @@ delivery: delivery_state_check CHECK ((state = ANY (ARRAY['waiting'::text, 'deli
 
 discrepancy: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
+discrepancy: discrepancy_county_of_system_fkey FOREIGN KEY (county, of_system) REFERENCES system(county, id)
+
 discrepancy: discrepancy_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
-discrepancy: discrepancy_county_parcel_kind_subject_key UNIQUE (county, parcel, kind, subject)
-
 discrepancy: discrepancy_county_reconciliation_fkey FOREIGN KEY (county, reconciliation) REFERENCES reconciliation(county, id)
+
+discrepancy: discrepancy_county_system_kind_subject_key UNIQUE (county, system, kind, subject)
 
 discrepancy: discrepancy_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
@@ -739,6 +783,8 @@ findings: findings_check CHECK (((state = 'submitted'::text) = ((submitted_at IS
 findings: findings_county_amends_fkey FOREIGN KEY (county, amends) REFERENCES findings(county, id)
 
 findings: findings_county_amends_key UNIQUE (county, amends)
+
+findings: findings_county_of_system_fkey FOREIGN KEY (county, of_system) REFERENCES system(county, id)
 
 findings: findings_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -910,6 +956,8 @@ permit: keep_revisions_in_step TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 permit: permit_approved_on_is_a_date CHECK ((approved_on ~ '^\d{4}(-\d{2}(-\d{2})?)?$'::text))
 
+permit: permit_county_of_system_fkey FOREIGN KEY (county, of_system) REFERENCES system(county, id)
+
 permit: permit_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
 permit: permit_issued_on_is_a_date CHECK ((issued_on ~ '^\d{4}(-\d{2}(-\d{2})?)?$'::text))
@@ -959,6 +1007,8 @@ quota_use: quota_use_pkey PRIMARY KEY (organization, what, day)
 reconciliation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 reconciliation: reconciliation_county_findings_fkey FOREIGN KEY (county, findings) REFERENCES findings(county, id)
+
+reconciliation: reconciliation_county_of_system_fkey FOREIGN KEY (county, of_system) REFERENCES system(county, id)
 
 reconciliation: reconciliation_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
 
@@ -1046,6 +1096,42 @@ subscription: subscription_organization_fkey FOREIGN KEY (organization) REFERENC
 
 subscription: subscription_pkey PRIMARY KEY (county, id)
 
+system: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+system: system_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+system: system_label_check CHECK (((label = btrim(label)) AND ((length(label) >= 1) AND (length(label) <= 60))))
+
+system: system_pkey PRIMARY KEY (county, id)
+
+system: system_use_check CHECK ((use ~ '^[a-z][a-z-]{1,39}$'::text))
+
+system_change: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+system_change: system_change_changed_by_fkey FOREIGN KEY (changed_by) REFERENCES account(id)
+
+system_change: system_change_county_system_fkey FOREIGN KEY (county, system) REFERENCES system(county, id)
+
+system_change: system_change_pkey PRIMARY KEY (county, system, revision)
+
+system_change: system_change_reason_check CHECK ((btrim(reason) <> ''::text))
+
+system_parcel: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+system_parcel: system_parcel_bedrooms_check CHECK (((bedrooms >= 0) AND (bedrooms <= 50)))
+
+system_parcel: system_parcel_check CHECK ((serves OR lies_on))
+
+system_parcel: system_parcel_check1 CHECK ((serves OR ((bedrooms IS NULL) AND (design_flow_gpd IS NULL))))
+
+system_parcel: system_parcel_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
+
+system_parcel: system_parcel_county_system_fkey FOREIGN KEY (county, system) REFERENCES system(county, id)
+
+system_parcel: system_parcel_design_flow_gpd_check CHECK (((design_flow_gpd >= 1) AND (design_flow_gpd <= 1000000)))
+
+system_parcel: system_parcel_pkey PRIMARY KEY (county, system, parcel)
+
 taught_by: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 taught_by: taught_by_county_document_fkey FOREIGN KEY (county, document) REFERENCES document(county, id)
@@ -1117,6 +1203,8 @@ CREATE UNIQUE INDEX county_pkey ON public.county USING btree (id)
 
 CREATE INDEX decision_by_discrepancy ON public.decision USING btree (county, discrepancy, id)
 
+CREATE INDEX decision_by_system ON public.decision USING btree (county, system, id)
+
 CREATE UNIQUE INDEX decision_county_supersedes_key ON public.decision USING btree (county, supersedes)
 
 CREATE UNIQUE INDEX decision_first ON public.decision USING btree (county, discrepancy) WHERE (supersedes IS NULL)
@@ -1131,7 +1219,9 @@ CREATE INDEX delivery_due ON public.delivery USING btree (county, next_at) WHERE
 
 CREATE UNIQUE INDEX delivery_pkey ON public.delivery USING btree (county, id)
 
-CREATE UNIQUE INDEX discrepancy_county_parcel_kind_subject_key ON public.discrepancy USING btree (county, parcel, kind, subject)
+CREATE INDEX discrepancy_by_parcel ON public.discrepancy USING btree (county, parcel)
+
+CREATE UNIQUE INDEX discrepancy_county_system_kind_subject_key ON public.discrepancy USING btree (county, system, kind, subject)
 
 CREATE UNIQUE INDEX discrepancy_pkey ON public.discrepancy USING btree (county, id)
 
@@ -1168,6 +1258,8 @@ CREATE UNIQUE INDEX event_pkey ON public.event USING btree (county, id)
 CREATE INDEX findings_by_organization ON public.findings USING btree (county, organization, id)
 
 CREATE INDEX findings_by_parcel ON public.findings USING btree (county, parcel, id)
+
+CREATE INDEX findings_by_system ON public.findings USING btree (county, system, id)
 
 CREATE UNIQUE INDEX findings_county_amends_key ON public.findings USING btree (county, amends)
 
@@ -1245,6 +1337,8 @@ CREATE INDEX permit_by_number_key ON public.permit USING btree (county, regexp_r
 
 CREATE INDEX permit_by_parcel ON public.permit USING btree (county, parcel, id)
 
+CREATE INDEX permit_by_system ON public.permit USING btree (county, system, id)
+
 CREATE UNIQUE INDEX permit_pkey ON public.permit USING btree (county, id)
 
 CREATE UNIQUE INDEX permit_revision_pkey ON public.permit_revision USING btree (county, permit, revision)
@@ -1257,7 +1351,7 @@ CREATE UNIQUE INDEX quota_use_pkey ON public.quota_use USING btree (organization
 
 CREATE INDEX reconciliation_by_findings ON public.reconciliation USING btree (county, findings)
 
-CREATE INDEX reconciliation_by_parcel ON public.reconciliation USING btree (county, parcel, id DESC)
+CREATE INDEX reconciliation_by_system ON public.reconciliation USING btree (county, system, id DESC)
 
 CREATE UNIQUE INDEX reconciliation_pkey ON public.reconciliation USING btree (county, id)
 
@@ -1294,6 +1388,16 @@ CREATE INDEX subscription_by_organization ON public.subscription USING btree (co
 CREATE INDEX subscription_by_parcel ON public.subscription USING btree (county, parcel) WHERE (ended_at IS NULL)
 
 CREATE UNIQUE INDEX subscription_pkey ON public.subscription USING btree (county, id)
+
+CREATE INDEX system_by_parcel ON public.system USING btree (county, parcel)
+
+CREATE UNIQUE INDEX system_pkey ON public.system USING btree (county, id)
+
+CREATE UNIQUE INDEX system_change_pkey ON public.system_change USING btree (county, system, revision)
+
+CREATE INDEX system_parcel_by_parcel ON public.system_parcel USING btree (county, parcel)
+
+CREATE UNIQUE INDEX system_parcel_pkey ON public.system_parcel USING btree (county, system, parcel)
 
 CREATE INDEX taught_by_form ON public.taught_by USING btree (county, form)
 
@@ -1518,6 +1622,18 @@ subscription: own for ALL to {asfound_service} using ((county = asking_county())
 
 subscription: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
 
+system: reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'firm'::text, 'service'::text])))
+
+system: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'reviewer'::text))
+
+system_change: reviewer_adds for INSERT to {asfound_service} with check ((county = asking_county()) AND (asking_role() = 'reviewer'::text))
+
+system_change: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+system_parcel: reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'firm'::text, 'service'::text])))
+
+system_parcel: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'reviewer'::text))
+
 taught_by: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
 
 taught_form: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
@@ -1716,6 +1832,20 @@ CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.signing_key FOR EACH STAT
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.subscription DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.subscription FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.system DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.system FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.system_change DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'system,revision', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.system_change FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.system_change FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.system_parcel DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'system,parcel', '')
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.system_parcel FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.taught_by DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'transcription,permit', '')
 
@@ -2419,6 +2549,12 @@ delete, insert, select, update on sign_in to asfound_service
 select on signing_key to asfound_service
 
 insert, select, update on subscription to asfound_service
+
+insert, select, update on system to asfound_service
+
+insert, select on system_change to asfound_service
+
+delete, insert, select on system_parcel to asfound_service
 
 insert, select on taught_by to asfound_service
 

@@ -16,6 +16,7 @@ import { discrepancyBody, outcomeShape, presentBody, presentOutcome } from '../s
 const standing = {
   id,
   parcel: z.object({ id, number: z.string(), address: z.string().nullable() }),
+  system: id.meta({ description: 'The system; a parcel’s own has the parcel’s id' }),
   ...discrepancyBody,
   state: z.enum(DISCREPANCY_STATES).meta({
     description: '`ground-moved`: decided, but the evidence has changed since',
@@ -42,6 +43,7 @@ const presentStanding = (
 ) => ({
   id: it.id,
   parcel: { id: it.parcel, number: parcel.number, address: parcel.address },
+  system: it.system,
   ...presentBody(it.body),
   state: it.state,
   about: it.body.outcome.subject.label,

@@ -5,6 +5,7 @@ import { permit, presentPermit } from '../permits/shapes.ts'
 import { id } from '../shapes/basics.ts'
 import { consequence, presentConsequence } from '../shapes/changes.ts'
 import { permitBody, permitExample } from '../shapes/entries.ts'
+import { systemAskedFor } from '../shapes/system.ts'
 import { documentInList, presentDocumentInList } from './shapes.ts'
 
 const fraction = z.number().min(0).max(1)
@@ -30,6 +31,7 @@ export const transcriptionBody = z
       .array(
         z.strictObject({
           parcel: line(80).meta({ description: 'The parcel it belongs to, by number or id' }),
+          system: systemAskedFor.optional(),
           proposal: z.int('write a whole number').min(0).max(1_000).nullish().meta({
             description: 'The proposal it was made from, counted from 0; leave out if all of it was typed',
           }),
@@ -73,8 +75,9 @@ export const transcriptionBody = z
 export const permitsConfirmed = ({
   permits,
 }: z.output<typeof transcriptionBody>): readonly PermitConfirmed[] =>
-  permits.map(({ parcel, proposal, entry, sources }) => ({
+  permits.map(({ parcel, system, proposal, entry, sources }) => ({
     parcel,
+    system,
     proposal: proposal ?? null,
     record: entry,
     places: Object.fromEntries(

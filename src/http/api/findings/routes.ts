@@ -10,6 +10,7 @@ import { answered } from '../answer.ts'
 import { consequence, presentConsequence } from '../shapes/changes.ts'
 import { findingsBody } from '../shapes/entries.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
+import { systemQuery } from '../shapes/system.ts'
 import { findings, presentFindings } from './shapes.ts'
 
 const tags = ['Findings']
@@ -22,16 +23,19 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['firm'], idempotent: true },
       schema: {
         summary: 'Start the findings of an inspection',
-        description: 'A draft. Only the firm sees it and can change it, until it is submitted.',
+        description:
+          'A draft. Only the firm sees it and can change it, until it is submitted. Where the parcel has several systems, ' +
+          '`system` says which one is inspected.',
         tags,
         operationId: 'draftFindings',
         params: parcelPath,
+        querystring: systemQuery,
         body: findingsBody,
         response: { 201: findings },
       },
     },
-    async ({ context, actor, params, body }, reply) => {
-      const draft = answered(await draftFindings(context, actor, params.parcel, body))
+    async ({ context, actor, params, query, body }, reply) => {
+      const draft = answered(await draftFindings(context, actor, params.parcel, body, query.system))
       tagRevision(reply.code(201).header('location', placeOf(actor.county, draft.id)), draft.revision)
       return presentFindings(draft)
     },
@@ -43,7 +47,8 @@ export const findingsRoutes: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['firm', 'reviewer'] },
       schema: {
         summary: 'The findings on a parcel, newest inspection first',
-        description: 'A firm sees its own, with drafts; a reviewer sees all that are submitted.',
+        description:
+          'Of all its systems. A firm sees its own, with drafts; a reviewer sees all that are submitted.',
         tags,
         operationId: 'listFindings',
         params: parcelPath,

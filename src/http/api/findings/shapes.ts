@@ -10,6 +10,7 @@ export const findings = z
   .object({
     id,
     parcel: id,
+    system: id.meta({ description: 'The system that was inspected; a parcel’s own has the parcel’s id' }),
     firm: z.object({ id, name: z.string().nullable() }),
     state: z.enum(['draft', 'submitted']),
     revision: z.number(),
@@ -27,6 +28,7 @@ export const presentFindings = (it: Findings & Partial<Pick<FindingsRead, 'firmN
   ({
     id: it.id,
     parcel: it.parcel,
+    system: it.system,
     firm: { id: it.organization, name: it.firmName ?? null },
     state: it.state,
     revision: it.revision,

@@ -4,6 +4,7 @@ import { readInspectionBrief } from '../../../operations/parcels/read-inspection
 import { answered } from '../answer.ts'
 import { parcelBasics, presentBasics } from '../parcels/shapes.ts'
 import { parcelPath } from '../shapes/paths.ts'
+import { systemQuery } from '../shapes/system.ts'
 import { inspectionBrief, presentInspectionBrief } from './shapes.ts'
 
 export const inspectionBriefs: FastifyPluginAsyncZod = async (app) => {
@@ -19,11 +20,12 @@ export const inspectionBriefs: FastifyPluginAsyncZod = async (app) => {
         tags: ['Parcels'],
         operationId: 'readInspectionBrief',
         params: parcelPath,
+        querystring: systemQuery,
         response: { 200: z.object({ parcel: parcelBasics, brief: inspectionBrief }) },
       },
     },
-    async ({ context, actor, params }) => {
-      const read = answered(await readInspectionBrief(context, actor, params.parcel))
+    async ({ context, actor, params, query }) => {
+      const read = answered(await readInspectionBrief(context, actor, params.parcel, query.system))
       return { parcel: presentBasics(read.parcel), brief: presentInspectionBrief(read.brief) }
     },
   )

@@ -39,7 +39,9 @@ export const letters: FastifyPluginAsyncZod = async (app) => {
     },
     async (request, reply) => {
       const { context, actor, params, body } = request
-      const issued = answered(await issueLetter(context, actor, params.parcel, body.kind, body.language))
+      const issued = answered(
+        await issueLetter(context, actor, params.parcel, body.kind, body.language, body.system),
+      )
       const presented = presentLetter(issued.parcel, issued.letter, context.letters.checkAddress)
       reply.code(201).header('location', presented.pdf)
       return presented

@@ -7,6 +7,7 @@ import type { Letter } from '../../../store/letters.ts'
 import type { Parcel } from '../../../store/parcels.ts'
 import { LANGUAGES } from '../../../words/language.ts'
 import { day, id, instant } from '../shapes/basics.ts'
+import { systemAskedFor } from '../shapes/system.ts'
 
 const EXAMPLE_CODE = 'H7KQ-3MXR-9CWT-4FJD'
 
@@ -15,6 +16,9 @@ export const letterBody = z
     kind: z.enum(LETTER_KINDS).meta({
       description:
         'status: one page for anyone. report: everything with its evidence, for the firm whose findings it rests on and for reviewers. brief: what to know before an inspection, for firms and reviewers',
+    }),
+    system: systemAskedFor.optional().meta({
+      description: 'Of a report or brief, where the parcel has several; a status letter speaks of all',
     }),
     language: z
       .enum(LANGUAGES)

@@ -11,6 +11,7 @@ import { answered } from '../answer.ts'
 import { asBuilt, presentAsBuilt } from '../shapes/as-built.ts'
 import { countyPath, parcelPath } from '../shapes/paths.ts'
 import { presentStatus, status } from '../shapes/status.ts'
+import { systemQuery } from '../shapes/system.ts'
 import { parcel, parcelBasics, parcelFound, presentBasics, presentParcel } from './shapes.ts'
 
 const tags = ['Parcels']
@@ -78,15 +79,17 @@ export const parcels: FastifyPluginAsyncZod = async (app) => {
       schema: {
         summary: 'A parcel',
         description:
-          'An agent gets only the status; a firm gets its own findings; a reviewer gets everything.',
+          'An agent gets only the status; a firm gets its own findings; a reviewer gets everything. Where the parcel has ' +
+          'several systems the file is that of `system`, else of the first.',
         tags,
         operationId: 'readParcel',
         params: parcelPath,
+        querystring: systemQuery,
         response: { 200: parcel },
       },
     },
-    async ({ context, actor, params }) =>
-      presentParcel(answered(await readParcel(context, actor, params.parcel)), actor.role),
+    async ({ context, actor, params, query }) =>
+      presentParcel(answered(await readParcel(context, actor, params.parcel, query.system)), actor.role),
   )
 
   app.get(
@@ -100,14 +103,14 @@ export const parcels: FastifyPluginAsyncZod = async (app) => {
         tags,
         operationId: 'readAsBuilt',
         params: parcelPath,
-        querystring: z.object({
+        querystring: systemQuery.extend({
           on: dateEntry.optional().meta({ description: 'The day; default today', examples: ['1985-06-01'] }),
         }),
         response: { 200: z.object({ parcel: parcelBasics, asBuilt }) },
       },
     },
     async ({ context, actor, params, query }) => {
-      const read = answered(await readAsBuilt(context, actor, params.parcel, query.on))
+      const read = answered(await readAsBuilt(context, actor, params.parcel, query.on, query.system))
       return { parcel: presentBasics(read.parcel), asBuilt: presentAsBuilt(read.asBuilt) }
     },
   )

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { ParcelFile, ParcelRead } from '../../../operations/parcels/read-parcel.ts'
+import type { System } from '../../../records/system.ts'
 import { type Alias, MATCHES, type Parcel } from '../../../store/parcels.ts'
 import { discrepancyInQueue, presentOfParcel } from '../discrepancies/shapes.ts'
 import { documentInList, presentDocumentInList } from '../documents/shapes.ts'
@@ -8,6 +9,7 @@ import { permit, presentPermit } from '../permits/shapes.ts'
 import { asBuilt, presentAsBuilt } from '../shapes/as-built.ts'
 import { day, id } from '../shapes/basics.ts'
 import { presentStatus, status } from '../shapes/status.ts'
+import { presentSystem, system } from '../shapes/system.ts'
 
 const basics = {
   id,
@@ -62,6 +64,8 @@ export const parcel = z
     ...basics,
     oldNumbers: z.array(alias),
     status,
+    systems: z.array(system).optional().meta({ description: 'Those that serve the parcel or lie on it' }),
+    system: id.optional().meta({ description: 'The one whose file follows' }),
     asBuilt: asBuilt.optional(),
     permits: z.array(permit).optional(),
     findings: z.array(findings).optional(),
@@ -88,10 +92,18 @@ export const presentParcel = (
   ...(file ? presentFile(it, file, role) : {}),
 })
 
+/** A shared system's differences lie with its home parcel, of which only the number is told. */
+const homeOf = (of: System, it: Parcel): Pick<Parcel, 'number' | 'address'> => {
+  const home = of.parcels.find(({ parcel: on }) => on === of.parcel)
+  return of.parcel === it.id || !home ? it : { number: home.number, address: null }
+}
+
 const presentFile = (it: Parcel, file: ParcelFile, role: 'reviewer' | 'firm' | 'agent') => ({
+  systems: file.systems.map((one) => presentSystem(one, file.systems)),
+  system: file.system.id,
   asBuilt: presentAsBuilt(file.asBuilt),
   permits: file.permits.map(presentPermit),
   findings: file.findings.map(presentFindings),
-  discrepancies: file.discrepancies.map((standing) => presentOfParcel(standing, it)),
+  discrepancies: file.discrepancies.map((standing) => presentOfParcel(standing, homeOf(file.system, it))),
   ...(role === 'reviewer' ? { documents: file.documents.map(presentDocumentInList) } : {}),
 })

@@ -9,6 +9,7 @@ import { answered } from '../answer.ts'
 import { consequence, presentConsequence } from '../shapes/changes.ts'
 import { permitBody, permitExample } from '../shapes/entries.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
+import { systemAskedFor, systemQuery } from '../shapes/system.ts'
 import { permit, permitRevision, presentPermit, presentRevision, suspectedDuplicates } from './shapes.ts'
 
 const written = z.object({ permit, consequence, suspectedDuplicates })
@@ -17,6 +18,9 @@ const correction = z
   .strictObject({
     record: permitBody,
     reason: line(500).meta({ description: 'The reason for the correction; kept with the revision' }),
+    system: systemAskedFor
+      .optional()
+      .meta({ description: 'The system that it builds, where it is another than was said' }),
   })
   .meta({
     id: 'PermitCorrection',
@@ -33,16 +37,17 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
         description:
           'Adds it to the parcel’s file and reconciles the parcel in the same step. The answer says what appeared, ' +
           'changed, went away or came back. A permit of the same kind and number that is on file is a 409; those of the same number ' +
-          'in other parcels’ files are named in `suspectedDuplicates`.',
+          'in other parcels’ files are named in `suspectedDuplicates`. Where the parcel has several systems, `system` says which.',
         tags: ['Permits'],
         operationId: 'enterPermit',
         params: parcelPath,
+        querystring: systemQuery,
         body: permitBody,
         response: { 201: written },
       },
     },
-    async ({ context, actor, params, body }, reply) => {
-      const entered = answered(await enterPermit(context, actor, params.parcel, body))
+    async ({ context, actor, params, query, body }, reply) => {
+      const entered = answered(await enterPermit(context, actor, params.parcel, body, query.system))
       reply.code(201).header('location', `/v1/counties/${actor.county}/permits/${entered.permit.id}`)
       tagRevision(reply, entered.permit.revision)
       return {

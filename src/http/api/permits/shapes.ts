@@ -15,6 +15,7 @@ export const permit = z
   .object({
     id,
     parcel: id,
+    system: id.meta({ description: 'The system that it builds; a parcel’s own has the parcel’s id' }),
     revision: z.number(),
     record: permitRecord,
     entry: writtenEntry.meta({
@@ -29,6 +30,7 @@ export const permit = z
 export const presentPermit = (it: PermitOnFile): z.output<typeof permit> => ({
   id: it.id,
   parcel: it.parcel,
+  system: it.system,
   revision: it.revision,
   record: presentPermitRecord(it.record),
   entry: { ...permitAsWritten(it.record) },

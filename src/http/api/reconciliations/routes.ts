@@ -10,6 +10,7 @@ import { cursorFrom, pageFrom, pageOf, pageQuery } from '../../plugins/paging.ts
 import { answered } from '../answer.ts'
 import { hash, id } from '../shapes/basics.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
+import { systemQuery } from '../shapes/system.ts'
 import { presentInList, presentReconciliation, reconciliation, reconciliationInList } from './shapes.ts'
 
 const tags = ['Reconciliations']
@@ -43,11 +44,14 @@ export const reconciliations: FastifyPluginAsyncZod = async (app) => {
         tags,
         operationId: 'readNewestReconciliation',
         params: parcelPath,
+        querystring: systemQuery,
         response: { 200: reconciliation },
       },
     },
-    async ({ context, actor, params }) =>
-      presentReconciliation(answered(await readNewestReconciliation(context, actor, params.parcel))),
+    async ({ context, actor, params, query }) =>
+      presentReconciliation(
+        answered(await readNewestReconciliation(context, actor, params.parcel, query.system)),
+      ),
   )
 
   app.get(
@@ -59,7 +63,7 @@ export const reconciliations: FastifyPluginAsyncZod = async (app) => {
         tags,
         operationId: 'listReconciliations',
         params: parcelPath,
-        querystring: z.object(pageQuery),
+        querystring: systemQuery.extend(pageQuery),
         response: { 200: pageOf(reconciliationInList) },
       },
     },
@@ -67,7 +71,9 @@ export const reconciliations: FastifyPluginAsyncZod = async (app) => {
       const { context, actor, params, query } = request
       const cursor = cursorFrom(request, listKey)
       const before = cursor && { madeAt: new Date(cursor[0]), id: cursor[1] }
-      const rows = answered(await listReconciliations(context, actor, params.parcel, before, query.limit + 1))
+      const rows = answered(
+        await listReconciliations(context, actor, params.parcel, before, query.limit + 1, query.system),
+      )
       const keyOf = ({ madeAt, id: of }: (typeof rows)[number]) => [madeAt.toISOString(), of]
       return pageFrom(request, reply, rows, keyOf, presentInList)
     },

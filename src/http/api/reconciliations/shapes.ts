@@ -1,9 +1,24 @@
 import { z } from 'zod'
 import type { ReconciliationRead } from '../../../operations/reconciliation/read-reconciliation.ts'
-import { OCCASIONS, type ReconciliationInList } from '../../../store/reconciliations.ts'
+import { type InputsNamed, OCCASIONS, type ReconciliationInList } from '../../../store/reconciliations.ts'
 import { day, hash, id, instant } from '../shapes/basics.ts'
 import { change, presentChange } from '../shapes/changes.ts'
 import { presentResult, reconciliationResult } from '../shapes/outcome.ts'
+
+const systemGiven = z.object({
+  id,
+  revision: z.number(),
+  oneOfSeveral: z.boolean(),
+  liesElsewhere: z.boolean(),
+  serves: z.array(
+    z.object({
+      parcel: z.string(),
+      permits: z.array(id),
+      bedrooms: z.number().nullable(),
+      designFlowGpd: z.number().nullable(),
+    }),
+  ),
+})
 
 const inputs = z.object({
   county: z.string(),
@@ -13,11 +28,15 @@ const inputs = z.object({
   corrections: z.array(z.object({ decision: id, hash })),
   findings: z.object({ id, hash }).nullable(),
   ruleBook: hash,
+  system: systemGiven.optional().meta({
+    description: 'Where there is more to it than the only system of one parcel',
+  }),
 })
 
 const told = {
   id,
   parcel: z.object({ id, number: z.string() }),
+  system: id.meta({ description: 'The system; a parcel’s own has the parcel’s id' }),
   occasion: z.enum(OCCASIONS).meta({ description: 'What triggered it' }),
   madeAt: instant,
   engine: z.string().meta({ description: 'The version of Asfound that made it' }),
@@ -47,12 +66,13 @@ export const presentReconciliation = ({
 }: ReconciliationRead): z.output<typeof reconciliation> => ({
   id: it.id,
   parcel: { id: parcel.id, number: parcel.number },
+  system: it.system,
   occasion: it.occasion,
   madeAt: it.madeAt.toISOString(),
   engine: it.engine,
   resultHash: it.resultHash,
   inputs: {
-    ...it.inputs,
+    ...plainInputs(it.inputs),
     permits: it.inputs.permits.map((permit) => ({ ...permit })),
     corrections: it.inputs.corrections.map((correction) => ({ ...correction })),
     findings: it.inputs.findings && { ...it.inputs.findings },
@@ -62,9 +82,17 @@ export const presentReconciliation = ({
   changes: changes.map(presentChange),
 })
 
+const plainInputs = ({ system, ...rest }: InputsNamed) => ({
+  ...rest,
+  ...(system
+    ? { system: { ...system, serves: system.serves.map((it) => ({ ...it, permits: [...it.permits] })) } }
+    : {}),
+})
+
 export const reconciliationInList = z
   .object({
     id,
+    system: id,
     findings: id.nullable(),
     occasion: told.occasion,
     madeAt: instant,
@@ -75,6 +103,7 @@ export const reconciliationInList = z
 
 export const presentInList = (it: ReconciliationInList): z.output<typeof reconciliationInList> => ({
   id: it.id,
+  system: it.system,
   findings: it.findings,
   occasion: it.occasion,
   madeAt: it.madeAt.toISOString(),

@@ -6,6 +6,7 @@ import { COMPONENT_KINDS } from '../../../catalog/kinds.ts'
 import { PERMIT_FIELDS } from '../../../catalog/permit-fields.ts'
 import { REFERENCE } from '../../../catalog/places.ts'
 import type { AsBuilt, AsBuiltComponent, Claim, Origin } from '../../../records/as-built.ts'
+import { statedValue } from '../../../records/claim.ts'
 import { doubtOf, doubtWords } from '../../../words/gaps.ts'
 import { sentence } from '../../../words/sentence.ts'
 import { day } from './basics.ts'
@@ -123,6 +124,19 @@ export const asBuilt = z
     ...claimShape(PERMIT_FIELDS, SYSTEM_FIELDS, 'permit'),
     components: z.array(component),
     contradictions: z.array(z.object({ says: z.string(), permits: z.array(permitRef) })),
+    loads: z
+      .array(
+        z.object({
+          parcel: z.string(),
+          bedrooms: z.number().nullable(),
+          designFlowGpd: z.number().nullable(),
+        }),
+      )
+      .optional()
+      .meta({
+        description:
+          'Of a system that serves several parcels: what each puts on it; null where it is not known',
+      }),
   })
   .meta({
     id: 'AsBuilt',
@@ -153,4 +167,13 @@ export const presentAsBuilt = (built: AsBuilt): z.output<typeof asBuilt> => ({
     says: sentence(doubtWords(doubtOf(it))),
     permits: it.permits.map(presentPermitRef),
   })),
+  ...(built.loads
+    ? {
+        loads: built.loads.map(({ parcel, said, ...stated }) => ({
+          parcel,
+          bedrooms: said.bedrooms ?? statedValue(stated.bedrooms),
+          designFlowGpd: said.designFlowGpd ?? statedValue(stated.designFlowGpd),
+        })),
+      }
+    : {}),
 })

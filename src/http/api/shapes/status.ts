@@ -26,6 +26,16 @@ const waived = z
   })
   .meta({ id: 'WaivedItem', description: 'One thing that was not inspected and that the county waived' })
 
+const system = z
+  .object({
+    name: z.string().meta({ description: 'What it serves, by a name of ours' }),
+    word: z.enum(STATUS_WORDS),
+    title: z.string(),
+    sentence: z.string(),
+    notes: z.array(z.string()).meta({ description: 'That it was not inspected, or that it is shared' }),
+  })
+  .meta({ id: 'SystemStatus', description: 'How one of several systems, or a shared one, stands' })
+
 export const status = z
   .object({
     word: z.enum(STATUS_WORDS),
@@ -33,6 +43,9 @@ export const status = z
     sentence: z.string(),
     items: z.array(item).meta({ description: 'What is open; those who must act come first' }),
     waived: z.array(waived).meta({ description: 'What was not inspected, where the county waived it' }),
+    systems: z.array(system).meta({
+      description: 'Each septic system, where the parcel has several or shares one; else empty',
+    }),
     asOf: day,
   })
   .meta({
@@ -55,13 +68,14 @@ export const status = z
           },
         ],
         waived: [],
+        systems: [],
         asOf: '2026-11-25',
       },
     ],
   })
 
 export function presentStatus(dated: DatedStatus, language: Language = 'en'): z.output<typeof status> {
-  const { word, title, sentence, items, waived } = statusWords(dated, language)
+  const { word, title, sentence, items, waived, systems } = statusWords(dated, language)
   return {
     word,
     title,
@@ -75,6 +89,7 @@ export function presentStatus(dated: DatedStatus, language: Language = 'en'): z.
       due,
     })),
     waived: waived.map((it, at) => ({ kind: dated.waived[at]!.kind, ...it })),
+    systems: systems.map(({ notes, ...it }) => ({ ...it, notes: [...notes] })),
     asOf: dated.asOf,
   }
 }

@@ -1,6 +1,6 @@
 /** On the list of inspections: what waits on this phone, and its sending. The list itself is the service's. */
 import { html } from '../../pages/html.ts'
-import { inspectionPath } from '../addresses.ts'
+import { inspectionPath, numberShown } from '../addresses.ts'
 import { type Going, keptWords } from '../view/kept-words.ts'
 import { putBy } from './files.ts'
 import { sendOthers, waitingInspections } from './other-inspections.ts'
@@ -45,7 +45,7 @@ async function show(list: HTMLElement, whose: string, going: Going): Promise<voi
       html`
         <li>
           <a href="${inspectionPath(inspection.county, inspection.parcel.number)}">
-            <span class="number">${inspection.parcel.number}</span> ${inspection.parcel.address}
+            <span class="number">${numberShown(inspection.parcel)}</span> ${inspection.parcel.address}
           </a> <span class="soft">${keptWords(inspection, going, [], photos)}</span>
         </li>
       `,

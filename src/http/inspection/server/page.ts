@@ -4,7 +4,7 @@ import { readStatus } from '../../../operations/parcels/read-status.ts'
 import { statusWords } from '../../../words/agent/status.ts'
 import { answered } from '../../api/answer.ts'
 import { type Html, html } from '../../pages/html.ts'
-import { inspectionFilePath, inspectionPath } from '../addresses.ts'
+import { inspectionFilePath, inspectionPath, numberShown } from '../addresses.ts'
 import type { Faults } from '../form/read.ts'
 import type { InspectionForm } from '../form/typed.ts'
 import { allDifferences } from '../live/live.ts'
@@ -44,7 +44,7 @@ export async function sendInspection(
   )
   const body = html`${inspectionView(shown)}${step === 'start' && handedIn(sheet, prepared)}`
   return reply.page(
-    { title: `Inspection ${sheet.parcel.number}`, body: await framed(sheet, actor.account, body) },
+    { title: `Inspection ${numberShown(sheet.parcel)}`, body: await framed(sheet, actor.account, body) },
     status,
   )
 }
@@ -83,7 +83,7 @@ export async function sendSent(
     photos: prepared.photos.length === 0 ? null : `Photos sent: ${prepared.photos.length}.`,
   })
   return reply.page({
-    title: `Inspection ${sheet.parcel.number}`,
+    title: `Inspection ${numberShown(sheet.parcel)}`,
     body: await framed(sheet, actor.account, body),
   })
 }
@@ -110,7 +110,7 @@ export async function sendConflict(
     handedIn: false,
   })
   return reply.page(
-    { title: `Inspection ${sheet.parcel.number}`, body: await framed(sheet, actor.account, body) },
+    { title: `Inspection ${numberShown(sheet.parcel)}`, body: await framed(sheet, actor.account, body) },
     409,
   )
 }

@@ -13,10 +13,10 @@ import type { Findings } from '../../../store/findings.ts'
 export async function save(
   context: OperationContext,
   actor: Person,
-  { parcel, draft }: InspectionPrepared,
+  { parcel, system, draft }: InspectionPrepared,
   record: FindingsRecord,
 ): Promise<Answer<Findings>> {
-  if (!draft) return beginInspection(context, actor, parcel.id, record)
+  if (!draft) return beginInspection(context, actor, parcel.id, record, system.id)
   if (same(draft.record, record)) return ok(draft)
   return changeFindings(context, actor, { id: draft.id, version: draft.revision, record })
 }

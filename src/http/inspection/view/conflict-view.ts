@@ -1,5 +1,5 @@
 import { flag, type Html, html } from '../../pages/html.ts'
-import { inspectionPath } from '../addresses.ts'
+import { inspectionPath, numberShown } from '../addresses.ts'
 import type { Clash } from '../sending/clashes.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'
 
@@ -18,7 +18,7 @@ export type ConflictShown = {
 export const conflictView = ({ sheet, clashes, other, carried, handedIn }: ConflictShown): Html =>
   html`
     <h1 id="title" tabindex="-1">
-      <span class="number">${sheet.parcel.number} ${sheet.parcel.address}</span>
+      <span class="number">${numberShown(sheet.parcel)} ${sheet.parcel.address}</span>
       Two copies of this inspection
     </h1>
     <p class="lead">

@@ -1,6 +1,6 @@
 import { OUTCOME_WORDS } from '../../../words/field-choices.ts'
 import { type Html, html } from '../../pages/html.ts'
-import { inspectionPath } from '../addresses.ts'
+import { inspectionPath, numberShown } from '../addresses.ts'
 import type { Live } from '../live/live.ts'
 import { outcomeOf, type Step, stepsOf } from '../sheet/steps.ts'
 import type { InspectionShown } from './shown.ts'
@@ -12,7 +12,7 @@ export function stepHead({ sheet, form, step, kept, notice, faults }: Inspection
   const { county, parcel } = sheet
   return html`
     <h1 id="title" tabindex="-1">
-      <span class="number">${parcel.number} ${parcel.address}</span>
+      <span class="number">${numberShown(parcel)} ${parcel.address}</span>
       ${title}
     </h1>
     <p class="kept" id="kept" role="status">${kept}</p>

@@ -1,4 +1,5 @@
 import { type Html, html } from '../../pages/html.ts'
+import { numberShown } from '../addresses.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'
 
 export type HandingShown = {
@@ -14,7 +15,7 @@ export type HandingShown = {
 export const handingView = ({ sheet, kept, left, trouble }: HandingShown): Html =>
   html`
     <h1 id="title" tabindex="-1">
-      <span class="number">${sheet.parcel.number} ${sheet.parcel.address}</span>
+      <span class="number">${numberShown(sheet.parcel)} ${sheet.parcel.address}</span>
       Ready to submit
     </h1>
     <p class="kept" id="kept" role="status">${kept}</p>

@@ -1,7 +1,7 @@
 import { type Html, html } from '../../pages/html.ts'
 import { parcelPath } from '../../pages/layout/addresses.ts'
 import { type StatusShown, statusPanel } from '../../pages/parts/status-panel.ts'
-import { inspectionPath } from '../addresses.ts'
+import { inspectionPath, numberShown } from '../addresses.ts'
 import type { Difference } from '../live/live.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'
 import { differencesView } from './live-view.ts'
@@ -19,7 +19,7 @@ export type SentShown = {
 export const sentView = ({ sheet, findings, status, differences, photos }: SentShown): Html =>
   html`
     <h1 id="title" tabindex="-1">
-      <span class="number">${sheet.parcel.number} ${sheet.parcel.address}</span>
+      <span class="number">${numberShown(sheet.parcel)} ${sheet.parcel.address}</span>
       Submitted
     </h1>
     <p class="lead">

@@ -14,6 +14,7 @@ export const packPath = (county: string, pack: string): string =>
 export const inspectionsPath = (county: string): string => `${countyPath(county)}/inspections`
 export const parcelPath = (county: string, parcel: string): string =>
   `${countyPath(county)}/parcels/${part(parcel)}`
+export const systemsPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/systems`
 export const briefPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/brief`
 export const lettersPath = (county: string, parcel: string): string => `${parcelPath(county, parcel)}/letters`
 export const subscribePath = (county: string, parcel: string): string =>

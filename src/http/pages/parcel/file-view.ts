@@ -15,6 +15,7 @@ import { heading } from './heading-view.ts'
 import { history } from './history-view.ts'
 import { papers } from './papers-view.ts'
 import { photosByInspection } from './photos-view.ts'
+import { systemsOfFile } from './systems-view.ts'
 
 export type FileOptions = {
   readonly county: string
@@ -57,10 +58,11 @@ export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
         <p class="word">${VOICES.en.word[status.word]}</p>
         <p>${statusSentence(status, 'en')}</p>
         <p class="soft">As of ${day(status.asOf)}.</p>
-        <p><a href="${briefPath(county, parcel.number)}">Inspection brief</a></p>
+        <p><a href="${briefPath(county, page.address)}">Inspection brief</a></p>
       </section>
       ${summary(page)}
     </div>
+    ${systemsOfFile(county, page)}
     <nav class="jump" aria-label="On this page">
       <ul>
         ${SECTIONS.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li>`)}

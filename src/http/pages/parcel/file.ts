@@ -14,6 +14,7 @@ import { type Difference, presentDifference } from './difference.ts'
 import { type Happened, presentHistory } from './history.ts'
 import { type PaperLine, presentDocuments, presentPermits } from './papers.ts'
 import { type InspectionPhotos, presentPhotos } from './photos.ts'
+import { fileAddress, presentSystems, type SystemLine } from './systems.ts'
 
 export type Plan = { readonly svg: string; readonly words: readonly string[] }
 
@@ -22,6 +23,11 @@ export type ParcelFilePage = {
   readonly parcel: ParcelFileRead['parcel']
   readonly oldNumbers: ParcelFileRead['oldNumbers']
   readonly status: ParcelFileRead['status']
+  readonly systems: readonly SystemLine[]
+  /** What the pages about the file shown are asked for by: the parcel, and which of its systems where there are several. */
+  readonly address: string
+  /** The reader may say what there is. */
+  readonly reviews: boolean
   /** Worst first. */
   readonly differences: readonly Difference[]
   /** By discrepancy; empty for whoever may not decide. */
@@ -53,6 +59,9 @@ export function presentParcelFile(
     parcel,
     oldNumbers,
     status,
+    systems: presentSystems(read),
+    address: fileAddress(read),
+    reviews: audience === 'reviewer',
     differences: standing.map((it) => presentDifference(it, decisions, names, audience)),
     forms: new Map(
       audience === 'reviewer' && result

@@ -37,6 +37,7 @@ const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
   'asked-for': 'someone requested it',
   'rules-changed': 'the rules had changed',
   'engine-changed': 'Asfound was updated',
+  'system-changed': 'a system was added, or what one serves was changed',
   imported: 'an import added or changed something',
 }
 

@@ -23,7 +23,10 @@ export const parcel: FastifyPluginAsyncZod = async (app) => {
       const { actor, params, query: came } = request
       if (actor.role !== 'agent') {
         const notice = came.done ? { says: 'Your decision is saved. It is shown below.', fault: false } : null
-        return showFile(request, reply, params.parcel, { came: cameBy(came.asked, came.by, 'en'), notice })
+        return showFile(request, reply, params.parcel, {
+          came: cameBy(came.asked, came.by, 'en'),
+          notice,
+        })
       }
       return showStatus(request, reply, params.parcel, {
         came: cameBy(came.asked, came.by, languageOf(request)),

@@ -9,6 +9,7 @@ import { pagePicturePath, searchPath } from '../layout/addresses.ts'
 import type { Returned } from './decide-form.ts'
 import { presentParcelFile } from './file.ts'
 import { type FileOptions, parcelFile } from './file-view.ts'
+import { fileAddress } from './systems.ts'
 
 type Showing = Partial<Pick<FileOptions, 'came' | 'notice' | 'at'>> & {
   readonly returned?: Returned
@@ -37,7 +38,7 @@ export async function showFile(
     audience === 'firm'
       ? html`
         <p>
-          <a class="button" href="${inspectionPath(actor.county, read.parcel.number)}">
+          <a class="button" href="${inspectionPath(actor.county, fileAddress(read))}">
             Start an inspection
           </a>
         </p>

@@ -1,4 +1,5 @@
 import { type StatusTold, VOICES } from '../../../words/agent/status.ts'
+import { SYSTEMS_VOICE } from '../../../words/agent/systems.ts'
 import type { Language } from '../../../words/language.ts'
 import { type Html, html } from '../html.ts'
 import { day } from '../words/dates.ts'
@@ -26,14 +27,35 @@ const COPY: {
 /** A status in words and the day it speaks of, as the API tells it too. */
 export type StatusShown = StatusTold & { readonly asOf: string }
 
+/** How each system stands, where the parcel has several or shares one. */
+export const systemsPart = (systems: StatusTold['systems'], language: Language): Html | false =>
+  systems.length > 0 &&
+  html`
+    <h2>${SYSTEMS_VOICE[language].heading}</h2>
+    <ul class="outstanding">
+      ${systems.map(
+        ({ name, title, sentence, notes }) =>
+          html`
+            <li>
+              <p><b>${sentenceCase(name)}: ${title}.</b> ${sentence}</p>
+              ${notes.length > 0 && html`<p class="next">${notes.join(' ')}</p>`}
+            </li>
+          `,
+      )}
+    </ul>
+  `
+
+const sentenceCase = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1)
+
 /** The word, the sentence, what is open and whose turn it is, as of when. */
 export function statusPanel(status: StatusShown, language: Language = 'en'): Html {
-  const { word, title, sentence, items, waived } = status
+  const { word, title, sentence, items, waived, systems } = status
   const copy = COPY[language]
   return html`
     <section class="status ${word}" aria-label="${copy.status}">
       <p class="word">${title}</p>
       <p class="lead">${sentence}</p>
+      ${systemsPart(systems, language)}
       ${
         items.length > 0 &&
         html`

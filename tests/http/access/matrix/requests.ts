@@ -10,6 +10,7 @@ import { photoOf, type World } from './world.ts'
 const IDS: Readonly<Record<string, (world: World, role: Role, method: string) => string | Promise<string>>> =
   {
     parcels: ({ parcel }) => parcel,
+    systems: ({ system }) => system,
     permits: ({ permit }) => permit,
     findings: ({ submitted }) => submitted,
     reconciliations: ({ reconciliation }) => reconciliation,
@@ -52,6 +53,8 @@ const SAMPLES: Readonly<Record<string, (world: World) => Sample | Promise<Sample
     headers: version,
     body: { record: permitExample, reason: 'Read again.' },
   }),
+  'POST /v1/counties/:county/parcels/:parcel/systems': () => ({ body: {} }),
+  'PUT /v1/counties/:county/systems/:id': () => ({ headers: version, body: {} }),
   'POST /v1/counties/:county/parcels/:parcel/findings': () => ({ body: findingsExample }),
   'PUT /v1/counties/:county/findings/:id': ({ draft }) => ({
     headers: version,
@@ -91,6 +94,7 @@ const SAMPLES: Readonly<Record<string, (world: World) => Sample | Promise<Sample
   'POST /invitation': ({ invitation }) => sent(`code=${invitation}&password=short`),
   'POST /counties/:county/parcels/:parcel/letters': () => ({ headers: form, payload: 'kind=status' }),
   'POST /counties/:county/parcels/:parcel/subscriptions': () => sent('address=nonsense'),
+  'POST /counties/:county/parcels/:parcel/systems': () => sent('use=cottage'),
   'POST /counties/:county/discrepancies/:id/decisions': () => ({
     headers: form,
     payload: 'action=accept&version=99&reason=Seen',

@@ -48,7 +48,7 @@ export async function liveThrough(
   const ask = patient(test.ask)
   const { database } = services
   const runJobs = jobRunner(test)
-  await newParcel(services, NUMBER)
+  const { id: system } = await newParcel(services, NUMBER)
   await newParcel(services, '07-0412-0032')
   const at = `${here}/parcels/${NUMBER}`
   const post = async (who: keyof People, url: string, body?: object, headers = {}) => {
@@ -194,6 +194,7 @@ export async function liveThrough(
     people,
     fresh,
     parcel: NUMBER,
+    system,
     permit: permit.id as string,
     draft: draft.id as string,
     submitted: submitted.id as string,
