@@ -11,8 +11,9 @@ import { isDecided } from './consequence.ts'
 import type { Construction } from './construction.ts'
 import type { Device } from './devices.ts'
 import type { KeptFrom } from './kept-from.ts'
+import type { OtherSystem } from './other-systems.ts'
 import type { Outcome } from './outcome.ts'
-import type { OtherSystem, Reason, Sign } from './reason.ts'
+import type { Reason, Sign } from './reason.ts'
 import type { Span } from './reason-of-line.ts'
 
 /** A part as everybody may know it: its kind, what tells it from others, whether it is on record. No name of anybody's. */

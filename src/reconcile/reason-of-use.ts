@@ -1,6 +1,7 @@
 import type { Contract, TestResult } from '../catalog/choices.ts'
 import type { FieldBurden, Load } from './burdens.ts'
 import type { Device } from './devices.ts'
+import type { OtherSystem } from './other-systems.ts'
 import type { Quantity } from './quantity.ts'
 
 /** Why an answer about covers, devices, loads and what lies over a field is what it is. */
@@ -32,3 +33,4 @@ export type ReasonOfUse =
       readonly outOfUse?: true
     }
   | { readonly is: 'top'; readonly holds: boolean }
+  | { readonly is: 'other-system'; readonly found: OtherSystem; readonly onRecord: boolean }

@@ -28,10 +28,6 @@ export const SIGNS = [
 ] as const
 export type Sign = (typeof SIGNS)[number]
 
-/** What an inspection may find of systems and lots beside the one that it is about. */
-export const OTHER_SYSTEMS = ['second-system', 'serves-another-lot', 'lies-on-another-lot'] as const
-export type OtherSystem = (typeof OTHER_SYSTEMS)[number]
-
 /** What differs about the kind of a thing: one of these facts, as recorded and as found. */
 export type TypeFact = 'kind' | 'shape' | 'compartments' | 'count'
 
@@ -157,11 +153,6 @@ export type Reason =
       readonly is: 'still-there'
       readonly standing: 'replaced' | 'abandoned'
       readonly permit: string | null
-    }
-  | {
-      readonly is: 'other-system'
-      readonly found: OtherSystem
-      readonly onRecord: boolean
     }
   | {
       readonly is: 'not-on-record'

@@ -2,7 +2,7 @@ import { dayOf } from '../base/plain-date.ts'
 import type { Correction } from '../records/as-built.ts'
 import type { DecisionAction } from '../records/decision.ts'
 import type { Tx } from './database/database.ts'
-import { ofSystem } from './systems.ts'
+import { ofSystem } from './of-system.ts'
 
 /** A correction as it was decided: the value as it was written, and as it was read. */
 export type CorrectionDecided = Pick<Correction, 'permit' | 'component' | 'field' | 'value'> & {

@@ -3,9 +3,9 @@ import type { DiscrepancyState } from '../reconcile/projection.ts'
 import type { Discrepancy } from '../reconcile/reconcile.ts'
 import { discrepancyWords } from '../words/follow-up.ts'
 import type { Tx } from './database/database.ts'
+import { ofSystem } from './of-system.ts'
 import { ofParcel, type QueueFilter, type QueueKey, queueHeads } from './queue-heads.ts'
 import { RANKS } from './queue-ranks.ts'
-import { ofSystem } from './systems.ts'
 
 /** A difference as it stands now. */
 export type StandingDiscrepancy = {

@@ -2,7 +2,7 @@ import { dayOf } from '../base/plain-date.ts'
 import type { FindingsRecord, SubmittedFindings } from '../records/findings.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
-import { ofSystem } from './systems.ts'
+import { ofSystem } from './of-system.ts'
 
 /** One inspection by one firm, as a draft or as submitted. */
 export type Findings = {

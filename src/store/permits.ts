@@ -2,7 +2,7 @@ import { sql } from 'kysely'
 import type { FiledPermit, PermitRecord } from '../records/permit.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
-import { ofSystem } from './systems.ts'
+import { ofSystem } from './of-system.ts'
 
 /** What is stored of a permit: what the paper says, and where each value came from. */
 export type PermitContent = Pick<FiledPermit, 'record' | 'sources'>

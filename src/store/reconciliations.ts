@@ -4,7 +4,7 @@ import { type Answer, answerOf, keptForm } from '../reconcile/kept.ts'
 import type { SystemGiven } from '../reconcile/system-given.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
-import { ofSystem } from './systems.ts'
+import { ofSystem } from './of-system.ts'
 
 /** What brought a reconciliation about. */
 export const OCCASIONS = [

@@ -4,10 +4,6 @@ import type { Tx } from './database/database.ts'
 import { lockParcels } from './many-parcels.ts'
 import { parcelById } from './parcels.ts'
 
-/** What a row that belongs to a system keeps: nothing where it is the parcel's own. */
-export const ofSystem = ({ system, parcel }: { readonly system: string; readonly parcel: string }) =>
-  system === parcel ? null : system
-
 type Row = Pick<System, 'id' | 'parcel' | 'use' | 'label' | 'revision'> & {
   readonly parcels: readonly SystemOnParcel[]
 }

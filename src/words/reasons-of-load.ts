@@ -1,3 +1,4 @@
+import type { OtherSystem } from '../reconcile/other-systems.ts'
 import type { ReasonOf } from '../reconcile/reason.ts'
 import { choiceWords } from './nouns.ts'
 import { figure } from './quantity.ts'
@@ -26,3 +27,12 @@ export function flowTestWords(
   const from = before === null ? '' : ` from ${figure(before)}`
   return `${test}; the level in ${name} went${from} to ${figure(after)} against its invert${takes ? '' : ': it does not take the flow'}`
 }
+
+const OTHER_SYSTEM_WORDS: { readonly [F in OtherSystem]: string } = {
+  'second-system': 'the inspection found a second septic system on the lot',
+  'serves-another-lot': 'the inspection found that the system also serves another lot',
+  'lies-on-another-lot': 'the inspection found part of the system on another lot',
+}
+
+export const otherSystemWords = ({ found, onRecord }: ReasonOf<'other-system'>): string =>
+  `${OTHER_SYSTEM_WORDS[found]}, ${onRecord ? 'as the county has it' : 'and the county has nothing of it'}`

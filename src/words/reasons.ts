@@ -1,7 +1,7 @@
 import type { AgainstLeast } from '../reconcile/asked-of-code.ts'
 import type { Outcome } from '../reconcile/outcome.ts'
 import type { Quantity } from '../reconcile/quantity.ts'
-import type { OtherSystem, ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
+import type { ReasonOf, Sign, SolidsAnswer, TypeFact } from '../reconcile/reason.ts'
 import { printDate } from './date.ts'
 import { asideWords, doubtWords, gapWords, ruleGapWords } from './gaps.ts'
 import { CONDITION_WORDS, choiceWords, KIND_ROLES, MATERIAL_NOUNS, SEARCH_NOUNS } from './nouns.ts'
@@ -17,20 +17,11 @@ import {
 } from './reasons-of-building.ts'
 import { protocolWords } from './reasons-of-inspecting.ts'
 import { defectWords, stretchesWords } from './reasons-of-line.ts'
-import { burdenWords, flowTestWords, loadWords } from './reasons-of-load.ts'
+import { burdenWords, flowTestWords, loadWords, otherSystemWords } from './reasons-of-load.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
 import { distanceRecordWords, setbackWords } from './setback.ts'
 import { THING_NOUNS } from './things.ts'
-
-const OTHER_SYSTEM_WORDS: { readonly [F in OtherSystem]: string } = {
-  'second-system': 'the inspection found a second septic system on the lot',
-  'serves-another-lot': 'the inspection found that the system also serves another lot',
-  'lies-on-another-lot': 'the inspection found part of the system on another lot',
-}
-
-const otherSystemWords = ({ found, onRecord }: ReasonOf<'other-system'>): string =>
-  `${OTHER_SYSTEM_WORDS[found]}, ${onRecord ? 'as the county has it' : 'and the county has nothing of it'}`
 
 type Told = Pick<Outcome, 'subject' | 'reason'>
 

@@ -1,8 +1,6 @@
 import type { NonEmpty } from '../../base/non-empty.ts'
 import { openPart } from '../../reconcile/detail.ts'
-import type { Answer } from '../../reconcile/kept.ts'
 import type { Outcome, Verdict } from '../../reconcile/outcome.ts'
-import type { Reason } from '../../reconcile/reason.ts'
 import {
   isOpen,
   itemOf,
@@ -10,18 +8,18 @@ import {
   type ParcelStatus,
   type Standing,
   type StatusWord,
-  type SystemTold,
 } from '../../reconcile/status.ts'
-import type { AsBuilt, PermitRef } from '../../records/as-built.ts'
+import type { PermitRef } from '../../records/as-built.ts'
 import type { OurText } from '../../records/whose.ts'
 import { LETTER_COPY, type LetterCopy, type LetterText, letterText } from '../../words/agent/letter.ts'
 import { type ItemTold, itemWords, statusWords, VOICES } from '../../words/agent/status.ts'
-import { SYSTEMS_VOICE, systemTold, theSystem } from '../../words/agent/systems.ts'
+import { systemTold } from '../../words/agent/systems.ts'
 import { topicOf } from '../../words/agent/topics.ts'
 import { printDate } from '../../words/date.ts'
 import type { Language } from '../../words/language.ts'
 import { ours, oursCapital } from '../../words/ours.ts'
 import type { LetterFrame } from './frame.ts'
+import { type SystemFile, unseen } from './unseen.ts'
 
 export type StatusLetterFacts = {
   readonly status: ParcelStatus
@@ -29,17 +27,6 @@ export type StatusLetterFacts = {
   readonly files: NonEmpty<SystemFile>
   /** All that differs, with what was decided about it. */
   readonly standing: readonly Standing[]
-}
-
-/** What is on file of one system; null where there is nothing and nobody has inspected. */
-export type SystemFile = {
-  /** Which, where the parcel has several or shares one. */
-  readonly system: SystemTold | null
-  readonly file: {
-    readonly answer: Answer
-    readonly permits: AsBuilt['permits']
-    readonly on: AsBuilt['on']
-  } | null
 }
 
 /** How much is told, and how large: a letter is one page, whatever the file holds. */
@@ -281,35 +268,6 @@ const byRecordAlone = ({ check, exhibits }: Outcome): boolean =>
   ['capacity-against-code', 'capacity-by-flow', 'absorption-against-code', 'absorption-by-soil'].includes(
     check,
   ) && !exhibits.some(({ from }) => from.kind === 'inspection')
-
-/** Not looked for, not reached and not done, with the reason from a closed list. What nobody reached is said once. */
-function unseen(it: SystemFile, copy: LetterCopy, language: Language): readonly OurText[] {
-  const { system } = it
-  if (system === null) return unseenOf(it, copy)
-  if (it.file?.answer.findings == null)
-    return [SYSTEMS_VOICE[language].notInspected(theSystem(system, language))]
-  return unseenOf(it, copy).map((line) => ours`${oursCapital(systemTold(system, language))}: ${line}`)
-}
-
-function unseenOf({ file }: SystemFile, copy: LetterCopy): readonly OurText[] {
-  if (file?.answer.findings == null) return [copy.noInspection]
-  const { outcomes } = file.answer
-  const away = new Set(outcomes.filter(({ reason }) => isAway(reason)).map(({ subject }) => subject.key))
-  return outcomes.flatMap(({ reason, subject }) => {
-    if (reason.is === 'protocol')
-      return reason.end === 'left-out' && reason.step !== 'locate' && !away.has(subject.key)
-        ? [copy.leftOut(openPart(subject), reason.step, reason.why)]
-        : []
-    if (reason.is !== 'unknown') return []
-    return reason.gaps.flatMap((gap) => {
-      if (gap.gap === 'not-looked-for') return [copy.notLookedFor(openPart(subject))]
-      return gap.gap === 'not-reached' ? [copy.notReached(openPart(subject), gap.why)] : []
-    })
-  })
-}
-
-const isAway = (reason: Reason): boolean =>
-  reason.is === 'unknown' && reason.gaps.some(({ gap }) => gap === 'not-looked-for' || gap === 'not-reached')
 
 function listedLabels(labels: readonly OurText[], most: number): OurText {
   const { shown, left } = cut(labels, most)

@@ -4,7 +4,7 @@ import { firm } from '../about.ts'
 import type { Case } from '../case.ts'
 import { check } from '../check.ts'
 import { known } from '../fact.ts'
-import { OTHER_SYSTEMS, type OtherSystem } from '../reason.ts'
+import { OTHER_SYSTEMS, type OtherSystem } from '../other-systems.ts'
 
 /**
  * What an inspection finds of systems beside this one: a second one on the lot, another lot that this one serves or lies

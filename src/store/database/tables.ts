@@ -5,6 +5,7 @@ import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './colum
 import type { LetterTables } from './letter-tables.ts'
 import type { PhotoTable } from './photo-tables.ts'
 import type { SubscriptionTables } from './subscription-tables.ts'
+import type { SystemTables } from './system-tables.ts'
 import type { TaughtFormTables } from './taught-form-tables.ts'
 import type { UpkeepTables } from './upkeep-tables.ts'
 
@@ -30,15 +31,13 @@ export type Tables = {
   readonly job: JobTable
   readonly event: EventTable
   readonly rule_book: RuleBookTable
-  readonly system: SystemTable
-  readonly system_parcel: SystemParcelTable
-  readonly system_change: SystemChangeTable
 } & AccessTables &
   BulkTables &
   SubscriptionTables &
   TaughtFormTables &
   UpkeepTables &
-  LetterTables
+  LetterTables &
+  SystemTables
 
 type ParcelTable = {
   county: string
@@ -284,34 +283,4 @@ type RuleBookTable = {
   hash: string
   packs: string
   first_used_at: GeneratedInstant
-}
-
-type SystemTable = {
-  county: string
-  id: string
-  parcel: string
-  use: string
-  label: string | null
-  revision: Generated<number>
-  created_at: GeneratedInstant
-}
-
-type SystemParcelTable = {
-  county: string
-  system: string
-  parcel: string
-  serves: boolean
-  lies_on: boolean
-  bedrooms: number | null
-  design_flow_gpd: number | null
-}
-
-type SystemChangeTable = {
-  county: string
-  system: string
-  revision: number
-  body: Json
-  reason: string
-  changed_by: string
-  changed_at: Instant
 }
