@@ -1,6 +1,6 @@
 import { DISCHARGES, DYE, GROUND, LEFT_OUT_REASONS, NOT_REACHED_REASONS, OCCUPANCY, RAIN } from './choices.ts'
 import type { Fields } from './field.ts'
-import { REFERENCE } from './places.ts'
+import { FIX, REFERENCE } from './places.ts'
 
 /** What one inspection says of the day and of the whole system. Its components are in `component-fields.ts`. */
 export const INSPECTION_FIELDS = {
@@ -100,5 +100,8 @@ export const INSPECTION_FIELDS = {
   servesAnotherLot: { value: 'flag', by: 'inspection', aliases: ['shared system'] },
   liesOnAnotherLot: { value: 'flag', by: 'inspection', aliases: ['on another lot'] },
   reference: REFERENCE,
+  /** Where the corners lie on the earth: a fix of a part then takes part with its ties. B's gives the bearing. */
+  cornerA: FIX,
+  cornerB: FIX,
   notes: { value: 'prose', most: 10_000, by: 'inspection', aliases: ['remarks', 'comments'] },
 } as const satisfies Fields

@@ -62,6 +62,14 @@ export type Gap =
   | { readonly gap: 'no-ties'; readonly part: Part }
   /** Nobody stated or taped how far it is, and nothing places both. */
   | { readonly gap: 'no-distance'; readonly part: Part; readonly from: KeptFrom }
+  /** It was found by satellite alone, and no corner was. */
+  | { readonly gap: 'no-corner-fix'; readonly part: Part }
+  /** Ties and fix do not fit one place: any of these being wrong would explain it. */
+  | {
+      readonly gap: 'sightings-disagree'
+      readonly part: Part
+      readonly suspects: readonly ('A' | 'B' | 'fix')[]
+    }
   | { readonly gap: 'ties-do-not-meet'; readonly part: Part; readonly where: 'record' | 'inspection' }
 
 /** Why a question does not arise. */

@@ -41,7 +41,7 @@ export type ExhibitSource =
       readonly findings: string
       /** The firm's label of the component; null for the house. */
       readonly component: FirmText | null
-      readonly how: Method | SearchMethod | 'seen' | 'counted' | 'by-camera'
+      readonly how: Method | SearchMethod | 'seen' | 'counted' | 'by-camera' | 'by-satellite'
     }
   | { readonly kind: 'computed' }
   /** A rule, with where it was printed and whether anybody has read it there. */

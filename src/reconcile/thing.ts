@@ -31,6 +31,8 @@ export type Thing =
   | 'outletDeviceBelow'
   | 'outletDeviceAbove'
   | 'baseline'
+  | 'fix'
+  | 'corner-fix'
   | 'lastPumpedOn'
   | 'people'
   | 'pumped-since'
@@ -62,6 +64,12 @@ export type Shown =
   | { readonly day: PartialDate }
   | { readonly ties: readonly [aFt: number, bFt: number]; readonly side: Side | null }
   | { readonly stretches: readonly ShownStretch[]; readonly from: LineStart | null }
+  /** A satellite fix, degrees, and what share of fixes the receiver says lie within its radius. */
+  | {
+      readonly fix: readonly [lat: number, lon: number]
+      readonly radius: Quantity
+      readonly coverage: Quantity
+    }
   /** At most, or more than, so much: how a limit is stated. */
   | { readonly limit: 'at-most' | 'more-than' | 'at-least'; readonly than: Quantity }
   /** A reading taken as usual because nobody measured it: this much, ± half a width. */

@@ -34,6 +34,13 @@ const REFERENCE: Words['permit']['reference'] = {
   },
 }
 
+const FIX: Words['component']['fix']['parts'] = {
+  lat: { label: 'Latitude' },
+  lon: { label: 'Longitude' },
+  radiusFt: { label: 'Accuracy radius', help: 'feet, as the receiver states it' },
+  coverage: { label: 'Share of fixes inside the radius' },
+}
+
 /** What every field of the catalog is called, in English. A field without its words does not compile. */
 export const FIELD_WORDS: Words = {
   permit: {
@@ -98,6 +105,8 @@ export const FIELD_WORDS: Words = {
       help: 'as far as you can tell; a survey decides where a line runs',
     },
     reference: REFERENCE,
+    cornerA: { label: 'GPS position of corner A', parts: FIX },
+    cornerB: { label: 'GPS position of corner B', parts: FIX },
     notes: { label: 'Notes' },
   },
   component: {
@@ -223,12 +232,7 @@ export const FIELD_WORDS: Words = {
     riserToGrade: { label: 'Riser to grade', ask: 'Does a riser bring it up to grade?' },
     fix: {
       label: 'GPS position',
-      parts: {
-        lat: { label: 'Latitude' },
-        lon: { label: 'Longitude' },
-        radiusFt: { label: 'Accuracy radius', help: 'feet, as the receiver states it' },
-        coverage: { label: 'Share of fixes inside the radius' },
-      },
+      parts: FIX,
     },
     note: { label: 'Note', ask: 'Anything else' },
   },

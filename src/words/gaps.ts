@@ -17,6 +17,8 @@ import { shown, THING_NOUNS } from './things.ts'
 const thingOf = (thing: Thing, part: Part): string =>
   part.kind === 'system' ? `the ${THING_NOUNS[thing]}` : `the ${THING_NOUNS[thing]} of ${the(part)}`
 
+const SIGHTED = { A: 'the tie from A', B: 'the tie from B', fix: 'the satellite fix' } as const
+
 /** Why one fact is not known, as a clause. */
 export function gapWords(it: Gap): string {
   switch (it.gap) {
@@ -66,6 +68,13 @@ export function gapWords(it: Gap): string {
       return `the inspection has no ties to ${the(it.part)}`
     case 'no-distance':
       return `neither the record nor the inspection says how far ${the(it.part)} ${isOrAre(it.part)} from ${KEPT_FROM_NOUNS[it.from]}`
+    case 'no-corner-fix':
+      return `the inspection has a satellite fix of ${the(it.part)} and no ties, and none of corner A with a bearing or corner B`
+    case 'sightings-disagree':
+      return `the inspection’s ties to ${the(it.part)} and its satellite fix do not fit one place: ${it.suspects.length === 1 ? '' : 'one of '}${listed(
+        it.suspects.map((one) => SIGHTED[one]),
+        'or',
+      )} must be wrong`
     case 'ties-do-not-meet':
       return it.where === 'record'
         ? `the ties on record to ${the(it.part)} do not meet`

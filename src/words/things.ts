@@ -62,6 +62,8 @@ const OWN: { readonly [T in OwnThing]: string } = {
   'first-compartment': 'length of the first compartment',
   ...CONSTRUCTION_NOUNS,
   baseline: 'baseline between corners A and B',
+  fix: 'satellite fix',
+  'corner-fix': 'satellite fix of a corner',
   'capacity-by-readings': 'capacity from the inspection’s readings',
   'capacity-by-record': 'capacity from the dimensions on record',
   'least-capacity': 'minimum capacity',
@@ -102,6 +104,8 @@ export function shown(it: Shown): string {
     const start = it.from === null ? '' : `, from ${START_NOUNS[it.from]}`
     return `${listed(it.stretches.map(stretchWords))}${start}`
   }
+  if ('fix' in it)
+    return `${it.fix[0]}°, ${it.fix[1]}°, good to ${figure(it.radius)} (${figure(it.coverage)} of fixes)`
   if ('limit' in it) return `${LIMITS[it.limit]} ${figure(it.than)}`
   if ('usual' in it)
     return `${figure(it.usual)} ± ${figure(it.halfWidth)}, usual for ${WALLS[it.of]} (common practice)`
@@ -117,6 +121,8 @@ export function howTaken(how: How): string {
       return 'seen by the inspector'
     case 'counted':
       return 'counted in the house'
+    case 'by-satellite':
+      return 'satellite receiver'
     case 'by-camera':
       return 'seen by camera'
     default:

@@ -67,7 +67,9 @@ export function sitePlan(given: Placing, coverage = 0.95): SitePlan | null {
     marks: all,
     lines: planLines(given, all, reference.baselineFt),
     ...setbackRings(given, all),
-    fixes: seen.flatMap(({ label, found: { fix } }) => (fix ? [{ label, fix }] : [])),
+    fixes: seen.flatMap(({ label, found: { fix } }) =>
+      fix && !found.some((mark) => mark.label === label) ? [{ label, fix }] : [],
+    ),
     coverage,
   }
 }

@@ -12,18 +12,26 @@ import { covariance, drms, type Point } from './point.ts'
  * Geolocation interface asks for one of 95 % (both from memory), a survey receiver may state DRMS or one sigma of each
  * axis. A figure with no meaning said is taken as 68 %: the larger error.
  */
-export const ACCURACY_MEANINGS = ['68-percent-circle', '95-percent-circle', 'drms', 'one-axis-sigma'] as const
+export const ACCURACY_MEANINGS = [
+  '50-percent-circle',
+  '68-percent-circle',
+  '95-percent-circle',
+  'drms',
+  'one-axis-sigma',
+] as const
 export type AccuracyMeaning = (typeof ACCURACY_MEANINGS)[number]
 
 export type GpsFix = Geodetic & { readonly accuracyM: number; readonly meaning: AccuracyMeaning }
 
 /**
  * Standard uncertainty of each axis, m, for a circular normal error: P(r < R) = 1 − exp(−R²/2σ²), so
- * σ = R/√(quantile of chi-square with 2 degrees of freedom): R₆₈ = 1.510σ, R₉₅ = 2.448σ, DRMS = √2·σ.
+ * σ = R/√(quantile of chi-square with 2 degrees of freedom): R₅₀ = 1.177σ, R₆₈ = 1.510σ, R₉₅ = 2.448σ, DRMS = √2·σ.
  */
 export function axisSigmaM({ accuracyM, meaning }: Pick<GpsFix, 'accuracyM' | 'meaning'>): number {
   invariant(accuracyM >= 0 && Number.isFinite(accuracyM), `accuracy: ${accuracyM}`)
   switch (meaning) {
+    case '50-percent-circle':
+      return accuracyM / Math.sqrt(chiSquare2Quantile(0.5))
     case '68-percent-circle':
       return accuracyM / Math.sqrt(chiSquare2Quantile(0.68))
     case '95-percent-circle':
@@ -65,6 +73,7 @@ export function positionFromGps(fix: GpsFix, frame: FrameOnEarth, name: string):
 }
 
 const SIGMA_FORMULAS: { readonly [K in AccuracyMeaning]: string } = {
+  '50-percent-circle': 'σ = R / √(−2·ln 0.50)',
   '68-percent-circle': 'σ = R / √(−2·ln 0.32)',
   '95-percent-circle': 'σ = R / √(−2·ln 0.05)',
   drms: 'σ = R / √2',

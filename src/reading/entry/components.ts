@@ -2,6 +2,7 @@ import type { z } from 'zod'
 import type { Side } from '../../catalog/choices.ts'
 import type { Reference, Tie } from '../../records/component.ts'
 import type { IssueKind } from './issues.ts'
+import { strayFixes } from './stray-fixes.ts'
 
 type FaultAcross = {
   readonly path: readonly ['components', number, string]
@@ -9,14 +10,20 @@ type FaultAcross = {
   readonly kind?: Extract<IssueKind, 'no-corners'>
 }
 
+type Across = {
+  readonly components?: unknown
+  readonly reference?: unknown
+  readonly cornerA?: unknown
+}
+
 /** What can only be seen by comparing the components of one entry. Fields may be at fault, so nothing is taken for granted. */
 export function faultsAcross<N extends string>(
-  { components, reference }: { readonly components?: unknown; readonly reference?: unknown },
+  { components, reference, cornerA }: Across,
   names: readonly N[],
 ): readonly FaultAcross[] {
   if (!Array.isArray(components)) return []
   const list = components as readonly (
-    | ({ readonly tie?: unknown } & { readonly [name in N]?: unknown })
+    | ({ readonly tie?: unknown; readonly fix?: unknown } & { readonly [name in N]?: unknown })
     | undefined
   )[]
   const twice = names.flatMap((name) =>
@@ -37,12 +44,12 @@ export function faultsAcross<N extends string>(
         ]
       : [],
   )
-  return [...twice, ...loose]
+  return [...twice, ...loose, ...strayFixes(list, cornerA)]
 }
 
 /** The same as issues of the entry's schema. */
 export function acrossComponents(
-  entry: { readonly components?: unknown; readonly reference?: unknown },
+  entry: Across,
   names: readonly string[],
   context: z.core.$RefinementCtx,
 ): void {

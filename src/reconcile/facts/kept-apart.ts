@@ -70,7 +70,8 @@ function placeAlone({ built, found }: Kept, given: Case, beside: Kept | null): F
   const { findings } = given
   const part = partOf({ kind: 'tank', built, found })
   const reference = built?.reference ?? beside?.built?.reference ?? anyReference(given)
-  const seen = found && findings && found.tie ? foundPlace(found, { reference, part }, findings) : null
+  const seen =
+    found && findings && (found.tie || found.fix) ? foundPlace(found, { reference, part }, findings) : null
   const stated = built ? recordedPlace(built, given) : null
   if (seen && stated) return firstKnown(seen, stated)
   return seen ?? stated ?? lacking({ gap: 'no-ties', part })

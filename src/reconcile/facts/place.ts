@@ -1,10 +1,11 @@
 import type { Side } from '../../catalog/choices.ts'
-import type { Located } from '../../geometry/position/sightings.ts'
+import { locate } from '../../geometry/position/locate.ts'
+import type { Located, Sighting } from '../../geometry/position/sightings.ts'
 import { positionFromTwoTies } from '../../geometry/position/two-ties.ts'
 import { measuredLength } from '../../measure/measured-length.ts'
 import { METHODS, type Method, type MethodPreset } from '../../measure/methods.ts'
 import type { StatedLength } from '../../measure/parse/length.ts'
-import type { Step } from '../../measure/step.ts'
+import type { Step, Worked } from '../../measure/step.ts'
 import { exact, type Uncertain } from '../../measure/uncertain.ts'
 import type { AsBuiltComponent, Claim } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
@@ -18,6 +19,7 @@ import type { Case } from '../case.ts'
 import { beside, claimFact, type Fact, known, lacking } from '../fact.ts'
 import type { Exhibit } from '../outcome.ts'
 import { showLength, showTie } from '../show.ts'
+import { anchorIn, fixExhibit, sightedFix } from './fix-place.ts'
 
 /** Where a thing is: what was sighted of it in the frame of the two corners, and on which side of their line. */
 export type Place = { readonly located: Located; readonly steps: readonly Step[] }
@@ -70,16 +72,22 @@ export function foundPlace(
   { reference, part }: { readonly reference: Claim<Reference<StatedLength>>; readonly part: Part },
   findings: SubmittedFindings,
 ): Fact<Place> {
-  const { tie } = found
-  if (!tie) return lacking({ gap: 'no-ties', part })
-  const corners = findings.record.reference
+  const { tie, fix } = found
   const recorded = statedValue(reference)
+  const seen = sightedFix(found, anchorIn(findings, recorded?.bearingDeg ?? null))
+  if (!tie && !seen) return lacking({ gap: fix ? 'no-corner-fix' : 'no-ties', part })
+  const corners = findings.record.reference
   if (corners && recorded && !(sameCorner(corners.a, recorded.a) && sameCorner(corners.b, recorded.b))) {
     return beside({
       aside: 'other-corners',
       found: [corners.a, corners.b],
       recorded: [recorded.a, recorded.b],
     })
+  }
+  const fixes = seen ? fixExhibits(found, part, findings) : []
+  if (!tie) {
+    const located: Located = { half: null, sightings: [seen!.value] }
+    return known({ located, steps: seen!.steps }, ...fixes)
   }
   const baseline = baselineOf(reference, findings, METHODS)
   if (!baseline) return lacking({ gap: 'no-baseline' })
@@ -98,8 +106,33 @@ export function foundPlace(
     used: showTie(tie),
     from: { kind: 'inspection', findings: findings.id, component: found.label, how: tie.a.method },
   }
-  return known(place, exhibit, baseline.exhibit)
+  const joint = seen ? together(place, seen) : place
+  return 'suspects' in joint
+    ? lacking({ gap: 'sightings-disagree', part, suspects: joint.suspects })
+    : known(joint, exhibit, baseline.exhibit, ...fixes)
 }
+
+type Suspects = { readonly suspects: readonly ('A' | 'B' | 'fix')[] }
+
+/** Ties and fix in one estimate, each by its own uncertainty; the suspects where they do not fit one place. */
+function together({ located, steps }: Place, seen: Worked<Sighting>): Place | Suspects {
+  const all: Located = { ...located, sightings: [...located.sightings, seen.value] }
+  const joint = locate(all)
+  const { suspects } = joint.value
+  return suspects.length > 0
+    ? { suspects: suspects.map((name) => (name === 'A' || name === 'B' ? name : 'fix')) }
+    : { located: all, steps: [...steps, ...seen.steps, ...joint.steps] }
+}
+
+/** What the receiver said of the part and of the corners. */
+const fixExhibits = (
+  { fix, label }: FoundComponent,
+  part: Part,
+  { id, record: { cornerA, cornerB } }: SubmittedFindings,
+): readonly Exhibit[] => [
+  ...(fix ? [fixExhibit(fix, 'fix', part, label, id)] : []),
+  ...[cornerA, cornerB].flatMap((it) => (it ? [fixExhibit(it, 'corner-fix', null, null, id)] : [])),
+]
 
 function baselineOf(
   reference: Claim<Reference<StatedLength>>,

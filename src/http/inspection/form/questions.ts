@@ -60,7 +60,10 @@ export function answerWords(question: string, typed: Typed | undefined): string 
 const answerParts = (typed: Typed, at: string, parts: readonly string[]): string =>
   parts
     .filter((part) => typed[`${at}.${part}`] !== undefined)
-    .map((part) => `${fieldWords('component', `${at}.${part}`).label} ${answerIn(typed, `${at}.${part}`)}`)
+    .map(
+      (part) =>
+        `${fieldWords(placeOf(at.split('.')[0]!), `${at}.${part}`).label} ${answerIn(typed, `${at}.${part}`)}`,
+    )
     .join(', ')
 
 const answerIn = (typed: Typed, name: string): string =>

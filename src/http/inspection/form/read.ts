@@ -33,8 +33,8 @@ export function readForm({ start, parts: all, notes }: InspectionForm): ReadForm
   const house = once(starts, start, () => readStart(start))
   const read = answered.map((part) => once(parts, part, () => readPart(part)))
   const said = readEntry(NOTES, inspectionEntryOf({ notes }))
-  const reference = inspectionEntryOf(start).reference
-  const across = faultsAcross({ components: answered.map(componentEntryOf), reference }, OWN_NAMES)
+  const { reference, cornerA } = inspectionEntryOf(start)
+  const across = faultsAcross({ components: answered.map(componentEntryOf), reference, cornerA }, OWN_NAMES)
 
   const faults: Record<string, Record<string, FormFault>> = {}
   const add = (step: string, { field, fault }: Fault): void => {
@@ -46,7 +46,12 @@ export function readForm({ start, parts: all, notes }: InspectionForm): ReadForm
   for (const it of house.faults) add('start', it)
   if (!said.ok) for (const { message } of said.error) add('review', fault('notes', message))
   for (const { path, message, kind } of across)
-    add(answered[path[1]]!.id, kind ? { field: 'tie.a', fault: { why: kind } } : fault(path[2], message))
+    add(
+      answered[path[1]]!.id,
+      kind
+        ? { field: 'tie.a', fault: { why: kind } }
+        : fault(path[2] === 'fix' ? 'fix.lat' : path[2], message),
+    )
 
   const found = read.flatMap(({ value }) => (value ? [value] : []))
   const isWhole = Object.keys(faults).length === 0 && house.value !== null && said.ok
@@ -124,7 +129,7 @@ function placed(
     const row = `${first}.${at}.${third ?? Object.keys(rows.parts)[0]}`
     return kind === 'nothing' ? { field: row, fault: { why: nothing } } : fault(row, message)
   }
-  const isGroup = second !== undefined && ['tie', 'fix', 'reference'].includes(first)
+  const isGroup = second !== undefined && ['tie', 'fix', 'reference', 'cornerA', 'cornerB'].includes(first)
   const field = isGroup ? `${first}.${second}` : first
   const isDay = nothing === 'no-day' && first !== 'inspectedOn'
   if (kind !== 'nothing' || isDay) return fault(field, message)

@@ -34,7 +34,7 @@ export function listen(walk: Walk): void {
     if (step !== undefined && !event.ctrlKey && !event.metaKey) {
       event.preventDefault()
       void go(walk, step)
-    } else if (at.id === 'locate') void placeByPhone(walk)
+    } else if (at.dataset.locate !== undefined) void placeByPhone(walk, at.dataset.locate)
   })
   listenToPhotos(walk)
   addEventListener('popstate', () => void go(walk, stepInAddress(), false))
@@ -177,25 +177,27 @@ async function change(walk: Walk, how: Parameters<typeof changeInspection>[1]): 
   if (kept) walk.inspection = kept
 }
 
-/** The phone's own place into the fields, with how sure it is. */
-async function placeByPhone(walk: Walk): Promise<void> {
-  const says = walk.root.querySelector('#located')
+/** The phone's own place into the fields of a part or a corner, with how sure it is. */
+async function placeByPhone(walk: Walk, name: string): Promise<void> {
+  const says = walk.root.querySelector(`[data-located="${CSS.escape(name)}"]`)
   if (says) says.textContent = 'Finding your location…'
+  const { step } = walk
   const place = await locate()
   const form = stepForm(walk)
-  if (typeof place === 'string' || !form) {
-    if (says) says.textContent = String(place)
+  if (typeof place === 'string' || !form || walk.step !== step) {
+    if (says) says.textContent = typeof place === 'string' ? place : ''
     return
   }
-  const part = walk.form.parts.find(({ id }) => id === walk.step)
   const fix = {
-    'fix.lat': String(place.lat),
-    'fix.lon': String(place.lon),
-    'fix.radiusFt': String(place.radiusFt),
-    'fix.coverage': '0.95',
+    [`${name}.lat`]: String(place.lat),
+    [`${name}.lon`]: String(place.lon),
+    [`${name}.radiusFt`]: String(place.radiusFt),
+    [`${name}.coverage`]: '0.95',
   }
-  if (part) {
-    walk.form = withStep(walk.form, walk.file.sheet, walk.step, { ...part.typed, label: part.label, ...fix })
+  const part = walk.form.parts.find(({ id }) => id === step)
+  const typed = part ? { ...part.typed, label: part.label } : step === 'start' ? walk.form.start : null
+  if (typed) {
+    walk.form = withStep(walk.form, walk.file.sheet, step, { ...typed, ...fix })
     keepSoon(walk, () => paintLive(walk))
     paint(walk)
   }

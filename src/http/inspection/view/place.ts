@@ -1,4 +1,6 @@
-import { type Html, html } from '../../pages/html.ts'
+import type { Place } from '../../../catalog/catalog.ts'
+import { fieldWords } from '../../../words/fields.ts'
+import { flag, type Html, html } from '../../pages/html.ts'
 import { formField } from '../form/fields.ts'
 import type { InspectionSheet } from '../sheet/sheet.ts'
 import { fieldView, type Shown } from './field.ts'
@@ -17,25 +19,7 @@ export function placeView({ reference }: InspectionSheet, fields: Shown): Html {
       ${onRecord && html`<p class="rec"><span class="soft">on record</span> ${onRecord}</p>`}
       ${['tie.a', 'tie.b'].map((name) => fieldView(formField('component', name), place))}
       ${fieldView(formField('component', 'tie.side'), place)}
-      <details class="fix" ${fields.typed['fix.lat'] && html`open`}>
-        <summary>Place by satellite</summary>
-        <p class="scripted">
-          <button type="button" class="quiet" id="locate">
-            Take this phone’s place
-          </button> <span class="soft" id="located" role="status"></span>
-        </p>
-        <div class="fields">
-          ${['fix.lat', 'fix.lon', 'fix.radiusFt'].map((name) =>
-            fieldView(formField('component', name), place),
-          )}
-        </div>
-        ${
-          fields.typed['fix.coverage'] &&
-          html`
-            <input type="hidden" name="fix.coverage" value="${fields.typed['fix.coverage']}">
-          `
-        }
-      </details>
+      ${satelliteView('component', 'fix', place)}
       ${
         fields.typed['tie.sideWords'] &&
         html`
@@ -43,5 +27,30 @@ export function placeView({ reference }: InspectionSheet, fields: Shown): Html {
         `
       }
     </fieldset>
+  `
+}
+
+/** A place by satellite: typed, or taken from the phone. Each has a button of its own, which says whose fields it fills. */
+export function satelliteView(place: Place, name: 'fix' | 'cornerA' | 'cornerB', fields: Shown): Html {
+  const parts = ['lat', 'lon', 'radiusFt'].map((part) => `${name}.${part}`)
+  const { label } = fieldWords(place, name)
+  const coverage = `${name}.coverage`
+  return html`
+    <details class="fix" ${flag(
+      'open',
+      parts.some((part) => fields.typed[part] || fields.faults[part]),
+    )}>
+      <summary>${name === 'fix' ? 'Place by satellite' : label}</summary>
+      <p class="scripted">
+        <button type="button" class="quiet" data-locate="${name}">
+          Take this phone’s place
+        </button> <span class="soft" data-located="${name}" role="status"></span>
+      </p>
+      <div class="fields">${parts.map((part) => fieldView(formField(place, part), fields))}</div>
+      ${
+        fields.typed[coverage] &&
+        html`<input type="hidden" name="${coverage}" value="${fields.typed[coverage]}">`
+      }
+    </details>
   `
 }

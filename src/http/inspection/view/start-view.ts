@@ -7,6 +7,7 @@ import { cautionsWhole } from './cautions.ts'
 import { fieldView, type Shown } from './field.ts'
 import { stepForm, stepHead } from './frame.ts'
 import { liveView } from './live-view.ts'
+import { satelliteView } from './place.ts'
 import type { InspectionShown } from './shown.ts'
 
 /** What would decide most of what is asked of the whole system. */
@@ -36,6 +37,7 @@ export function startView(shown: InspectionShown): Html {
         Two corners of one wall. Facing that wall from outside, A is left and B is right.
       </p>
       ${CORNERS.map(ask)}
+      ${(['cornerA', 'cornerB'] as const).map((name) => satelliteView('inspection', name, fields))}
     </fieldset>
     <section class="live" aria-labelledby="live-title">
       <h2 id="live-title">Results</h2>
