@@ -1,4 +1,5 @@
 import { invariant } from '../base/invariant.ts'
+import { expandedSteps } from './expanded-steps.ts'
 import { normalBelow } from './normal.ts'
 import { printSignificant } from './print/number.ts'
 import { type Step, type Worked, worked } from './step.ts'
@@ -82,7 +83,7 @@ export function compareWithStated(
     onlyThanksToUncertainty: verdict === 'agrees' && Math.abs(d) > tolerance + slack,
     chanceWithinTolerance: chanceBetween(-tolerance, tolerance, d, U / COVERAGE),
   }
-  return worked(comparison, () => statedSteps(comparison))
+  return worked(comparison, () => [...expandedSteps(found, rule.unit), ...statedSteps(comparison)])
 }
 
 /** How a found quantity stands to the least that a rule requires. */
@@ -131,7 +132,7 @@ export function compareWithMinimum(
     chanceSuffices,
     unit,
   }
-  return worked(comparison, () => minimumSteps(comparison))
+  return worked(comparison, () => [...expandedSteps(found, unit), ...minimumSteps(comparison)])
 }
 
 /** What floating point may have lost on the way: a limit met to twelve digits is met, whatever the thirteenth says. */

@@ -1,9 +1,15 @@
-import { COVERAGE } from './uncertain.ts'
+import { COVERAGE, type Uncertain, uncertain } from './uncertain.ts'
 
 /** How far each cause is from its mean, in its own standard uncertainties; a cause not named is at its mean. */
 export type Shifts = ReadonlyMap<string, number>
 
-export type Extremes = { readonly value: number; readonly least: number; readonly most: number }
+export type Extremes = {
+  readonly value: number
+  readonly least: number
+  readonly most: number
+  /** What one standard deviation of each cause moves it by at the mean. */
+  readonly shifts: ReadonlyMap<string, number>
+}
 
 /**
  * The least and the most that a figure comes to while its causes together stay within k standard uncertainties,
@@ -21,7 +27,12 @@ export function extremes(
   const middle = causes.map(() => 0)
   const value = at(middle)
   const end = (sign: 1 | -1): number => sign * highest((z) => sign * at(z), middle, sign * value, k)
-  return causes.length === 0 ? { value, least: value, most: value } : { value, least: end(-1), most: end(1) }
+  const shifts = new Map(
+    causes.map((cause, i) => [cause, (at(middle.with(i, STEP)) - at(middle.with(i, -STEP))) / (2 * STEP)]),
+  )
+  return causes.length === 0
+    ? { value, least: value, most: value, shifts }
+    : { value, least: end(-1), most: end(1), shifts }
 }
 
 const ROUNDS = 12
@@ -55,4 +66,19 @@ function highest(
     }
   }
   return best
+}
+
+/**
+ * A figure with the standard uncertainty that its extremes leave, shared among its causes as they move it: so that what a
+ * working prints adds up to what it uses. Where no cause moves it at the mean, the uncertainty is one cause of its own.
+ */
+export function spread(value: number, u: number, { shifts }: Extremes, name: string): Uncertain {
+  const slope = Math.hypot(...shifts.values())
+  if (!(slope > 0)) return uncertain(value, u, name)
+  return {
+    value,
+    causes: new Map(
+      [...shifts].flatMap(([cause, shift]) => (shift === 0 ? [] : [[cause, (shift * u) / slope] as const])),
+    ),
+  }
 }

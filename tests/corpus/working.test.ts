@@ -32,6 +32,33 @@ test('most of them are sums and not look-ups, so that the test above is about so
   expect(workings.length).toBeGreaterThan(2000)
 })
 
+/** What is taken from or added to a figure before it is held against a limit: `534 + 5.26401 < 558.6`. */
+const usedU = ({ formula, numbers }: Step): readonly string[] =>
+  / [+−] U\b/.test(formula) && /[<>≤≥]/.test(numbers)
+    ? [...numbers.matchAll(/ [+−] ([\d.,]+)/g)].map(([, u]) => u!)
+    : []
+
+test('no uncertainty is used whose terms do not stand before it', () => {
+  const faults = readStories().flatMap(({ slug, asOf, parcels }) =>
+    parcels.flatMap((file) =>
+      play(file, asOf, book).reconciliation.outcomes.flatMap(({ check, steps }) =>
+        steps.flatMap((step, at) =>
+          usedU(step)
+            .filter(
+              (u) =>
+                u !== '0' &&
+                !steps
+                  .slice(0, at)
+                  .some(({ formula, result }) => formula.startsWith('U = ') && result.split(/[ :]/)[0] === u),
+            )
+            .map((u) => `${slug}, ${check}: ${u} in ${shown(step)}`),
+        ),
+      ),
+    ),
+  )
+  expect(faults).toEqual([])
+})
+
 test('no share is printed as nothing beside a figure that is something', () => {
   for (const { step } of workings) {
     expect(`${step.numbers} ${step.result}`, shown(step)).not.toMatch(/(?<![\d.])0 ?%/)

@@ -43,5 +43,5 @@ test('along an arc: what a search of the whole circle of shifts finds', () => {
 })
 
 test('nothing uncertain: the value itself', () => {
-  expect(extremes(() => 4, [])).toEqual({ value: 4, least: 4, most: 4 })
+  expect(extremes(() => 4, [])).toEqual({ value: 4, least: 4, most: 4, shifts: new Map() })
 })

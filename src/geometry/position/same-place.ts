@@ -1,7 +1,8 @@
-import { extremes } from '../../measure/extremes.ts'
+import { expandedSteps } from '../../measure/expanded-steps.ts'
+import { extremes, spread } from '../../measure/extremes.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
-import { minus, type Uncertain, uncertain } from '../../measure/uncertain.ts'
+import { minus, type Uncertain } from '../../measure/uncertain.ts'
 import { chiSquareAbove, chiSquareQuantile } from './chi-square.ts'
 import { type Estimate, estimateIn, estimates } from './estimate.ts'
 import { covariance } from './point.ts'
@@ -34,7 +35,11 @@ export type Sameness = Fitted & {
 export function samePlace(recorded: Located, found: Located, coverage = 0.95): Worked<Sameness> {
   const fitted = fitToOnePlace(recorded, found, coverage)
   const value: Sameness = { ...fitted.value, distance: distanceApart(recorded, found) }
-  return worked(value, () => [...fitted.steps, apartStep(recorded, found, value)])
+  return worked(value, () => [
+    ...fitted.steps,
+    apartStep(recorded, found, value),
+    ...expandedSteps(value.distance, 'ft'),
+  ])
 }
 
 /** Whether the readings of both can be of one place. */
@@ -82,6 +87,16 @@ function sameTies(recorded: Located, found: Located): Joint | null {
         formula: 'ΔA = a′ − a, ΔB = b′ − b',
         numbers: `${n(other[0]!.tie.value)} − ${n(one[0]!.tie.value)}, ${n(other[1]!.tie.value)} − ${n(one[1]!.tie.value)}`,
         result: `ΔA = ${n(dx)} ft, ΔB = ${n(dy)} ft`,
+      },
+      {
+        says: 'Variances of the differences and what they share, from what one standard deviation of each cause moves them by',
+        formula: 'S_AA = Σ sA², S_AB = Σ sA·sB, S_BB = Σ sB²',
+        numbers: [
+          `${terms(delta.x, delta.x)} = ${n(s.xx)}`,
+          `${terms(delta.x, delta.y)} = ${n(s.xy)}`,
+          `${terms(delta.y, delta.y)} = ${n(s.yy)}`,
+        ].join('; '),
+        result: `S_AA = ${n(s.xx)}, S_AB = ${n(s.xy)}, S_BB = ${n(s.yy)} ft²`,
       },
       {
         says: 'The differences in units of their own uncertainty',
@@ -160,17 +175,29 @@ function nearest(recorded: Located, found: Located): Pair {
 /** U from the places solved again within two standard uncertainties: the larger of the two sides. */
 function distanceApart(recorded: Located, found: Located): Uncertain {
   const { from, to, ft } = nearest(recorded, found)
-  const { least, most } = extremes(
+  const ends = extremes(
     (shifts) => {
       const [a, b] = [placeAt(recorded, from.half, shifts), placeAt(found, to.half, shifts)]
       return Math.hypot(b.x - a.x, b.y - a.y)
     },
     causesOf(recorded, found),
   )
-  return uncertain(ft, Math.max(most - ft, ft - least) / 2, 'distance')
+  return spread(ft, Math.max(ends.most - ft, ft - ends.least) / 2, ends, 'distance')
 }
 
 const n = (value: number): string => (Number.isFinite(value) ? printSignificant(value, 4) : '∞')
+
+/** A number below zero in brackets, so that it reads as one. */
+const b = (value: number): string => (value < 0 ? `(−${n(-value)})` : n(value))
+
+/** What two figures share: the products of what each cause they have in common moves them by. */
+function terms(one: Uncertain, other: Uncertain): string {
+  const shared = [...one.causes].flatMap(([cause, shift]) => {
+    const by = other.causes.get(cause)
+    return by === undefined ? [] : [`${b(shift)} × ${b(by)}`]
+  })
+  return shared.length === 0 ? '0' : shared.join(' + ')
+}
 
 const against = (it: Fitted, limit: number): Step => ({
   says: `Against chi-square with ${it.degrees} degrees of freedom at ${printSignificant(it.coverage * 100, 3)} %`,
@@ -184,7 +211,7 @@ function apartStep(recorded: Located, found: Located, { distance }: Sameness): S
   return {
     says: 'Distance between the recorded and the found position',
     formula: 'd = √((x′ − x)² + (y′ − y)²)',
-    numbers: `√((${n(to.x)} − ${n(from.x)})² + (${n(to.y)} − ${n(from.y)})²)`,
+    numbers: `√((${b(to.x)} − ${b(from.x)})² + (${b(to.y)} − ${b(from.y)})²)`,
     result: `${n(distance.value)} ft`,
   }
 }

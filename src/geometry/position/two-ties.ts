@@ -2,7 +2,14 @@ import { invariant } from '../../base/invariant.ts'
 import { err, ok, type Result } from '../../base/result.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
-import { plus, propagate, scale, standardUncertainty, type Uncertain } from '../../measure/uncertain.ts'
+import {
+  budget,
+  plus,
+  propagate,
+  scale,
+  standardUncertainty,
+  type Uncertain,
+} from '../../measure/uncertain.ts'
 import { covariance, drms, type Point } from './point.ts'
 import { type TiesApart, tiesApart, tiesGap } from './ties-apart.ts'
 
@@ -101,14 +108,16 @@ function working(a: Uncertain, b: Uncertain, baseline: Uncertain, fix: TwoTieFix
       says: 'Along the wall from corner A toward corner B',
       formula: 'x = (a² − b² + c²) / (2·c)',
       numbers: `(${n(a.value)}² − ${n(b.value)}² + ${n(baseline.value)}²) / (2 × ${n(baseline.value)})`,
-      result: `${n(x.value)} ft, u = ${n(standardUncertainty(x))} ft`,
+      result: `${n(x.value)} ft`,
     },
+    uncertaintyOf('x', x),
     {
       says: 'Off the wall: one place on the open side, its mirror image on the house’s side',
       formula: 'y = ±√(a² − |x|²)',
       numbers: `±√(${n(a.value)}² − ${n(Math.abs(x.value))}²)`,
-      result: `±${n(y.value)} ft, u = ${n(standardUncertainty(y))} ft`,
+      result: `±${n(y.value)} ft`,
     },
+    uncertaintyOf('y', y),
     {
       says: 'Angle between the two sight lines',
       formula: 'γ = atan2(c·|y|, x·(x − c) + y²)',
@@ -122,4 +131,15 @@ function working(a: Uncertain, b: Uncertain, baseline: Uncertain, fix: TwoTieFix
       result: `${n(fix.drmsFt)} ft`,
     },
   ]
+}
+
+/** u with the terms it is the sum of: what one standard deviation of each tie, the baseline and their tape moves it by. */
+const uncertaintyOf = (name: string, it: Uncertain): Step => {
+  const shifts = budget(it).map(({ shift }) => `${n(Math.abs(shift))}²`)
+  return {
+    says: `Standard uncertainty of ${name}, from what one standard deviation of each cause moves it by`,
+    formula: `u(${name}) = √(Σ shift²)`,
+    numbers: shifts.length === 0 ? '√(0²)' : `√(${shifts.join(' + ')})`,
+    result: `${n(standardUncertainty(it))} ft`,
+  }
 }

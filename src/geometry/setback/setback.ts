@@ -1,7 +1,7 @@
 import { compareWithMinimum, type MinimumVerdict } from '../../measure/compare.ts'
-import { extremes, type Shifts } from '../../measure/extremes.ts'
+import { extremes, type Shifts, spread } from '../../measure/extremes.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
-import { type Uncertain, uncertain } from '../../measure/uncertain.ts'
+import type { Uncertain } from '../../measure/uncertain.ts'
 import { estimates } from '../position/estimate.ts'
 import type { Vertex } from '../position/polygon.ts'
 import { causesOf, placeAt } from '../position/shifted.ts'
@@ -55,8 +55,8 @@ export function setback(here: Body, there: Body, requiredFt: number): Worked<Set
     return {
       a,
       b,
-      nearest: uncertain(low.value, (low.value - low.least) / 2, 'distance'),
-      farthest: uncertain(high.value, (high.most - high.value) / 2, 'distance'),
+      nearest: spread(low.value, (low.value - low.least) / 2, low, 'distance'),
+      farthest: spread(high.value, (high.most - high.value) / 2, high, 'distance'),
     }
   })
   const near = spans.reduce((best, it) => (it.nearest.value < best.nearest.value ? it : best))

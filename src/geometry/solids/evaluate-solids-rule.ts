@@ -1,3 +1,4 @@
+import { expandedSteps, printU } from '../../measure/expanded-steps.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { expanded, type Uncertain } from '../../measure/uncertain.ts'
@@ -121,7 +122,7 @@ function told(
   formula: Test,
   unit: string,
 ): Asked {
-  const [f, U, l] = [n(found.value), n(expanded(found), 2), `${n(limit)} ${unit}`]
+  const [f, U, l] = [n(found.value), printU(found), `${n(limit)} ${unit}`]
   const numbers = {
     'found + U ≤ limit': `${f} + ${U} ≤ ${l}`,
     'found − U > limit': `${f} − ${U} > ${l}`,
@@ -130,7 +131,7 @@ function told(
   const says = 'Against the limit, with U (k = 2)'
   return {
     answer: { condition, verdict, found, limit, lacking: [] },
-    write: () => [...steps, { says, formula, numbers, result: verdict }],
+    write: () => [...steps, ...expandedSteps(found, unit), { says, formula, numbers, result: verdict }],
   }
 }
 

@@ -1,4 +1,5 @@
 import { ok, type Result } from '../../base/result.ts'
+import { expandedSteps } from '../../measure/expanded-steps.ts'
 import type { Issue } from '../../measure/issue.ts'
 import { printGal, printGalWithU } from '../../measure/print/gallons.ts'
 import { printSignificant as n } from '../../measure/print/number.ts'
@@ -73,14 +74,12 @@ function gallonSteps(body: Body, gal: Uncertain): readonly Step[] {
     ...shares.map(({ cause, shift, share }) => ({
       says: `What one standard deviation of "${cause}" moves it`,
       formula: 'share = shift² ÷ Σ shift² × 100',
-      numbers: `${n(Math.abs(shift), 3)}² ÷ ${n(variance, 4)} × 100`,
-      result: `${n(share * 100, 2)} % of the variance: ${n(shift, 3)} gal`,
+      numbers: `${n(Math.abs(shift))}² ÷ ${n(variance)} × 100`,
+      result: `${n(share * 100, 2)} % of the variance: ${n(shift)} gal`,
     })),
-    {
-      says: 'Expanded uncertainty, k = 2 (about 95 %)',
-      formula: 'U = 2 × √(Σ shift²)',
-      numbers: `2 × √(${shares.map(({ shift }) => `${n(Math.abs(shift), 3)}²`).join(' + ')})`,
-      result: `${n(2 * Math.sqrt(variance), 3)} gal: ${printGalWithU(gal)}`,
-    },
+    ...expandedSteps(gal, 'gal').map((step) => ({
+      ...step,
+      result: `${step.result}: ${printGalWithU(gal)}`,
+    })),
   ]
 }

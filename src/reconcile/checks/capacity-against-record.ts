@@ -1,5 +1,6 @@
 import { isVessel } from '../../catalog/kinds.ts'
 import { compareWithStated } from '../../measure/compare.ts'
+import { notIn } from '../../measure/expanded-steps.ts'
 import { partOnRecord } from '../../records/part.ts'
 import { aboutPairing, allowed, firm, likely, open, type SeenPairing, wasSeen } from '../about.ts'
 import type { Case } from '../case.ts'
@@ -39,7 +40,7 @@ export const capacityAgainstRecord = check({
     }
     const compared = compareWithStated(found.gal, recorded.gal, rule)
     const { verdict, onlyThanksToUncertainty } = compared.value
-    const steps = [...found.steps, ...compared.steps]
+    const steps = [...found.steps, ...notIn(found.steps, compared.steps)]
     const exhibits = [allowed('nominal-tolerance', exactly(tolerancePct.value.amount, '%'), tolerancePct)]
     const reason = (comes: ReasonOf<'capacity-record'>['comes']) => ({
       is: 'capacity-record' as const,

@@ -1,6 +1,7 @@
 import { FIELDS_OF_SOIL, PITS, WITH_OUTLET } from '../../catalog/kinds.ts'
+import { expandedSteps, printU } from '../../measure/expanded-steps.ts'
 import { printSignificant } from '../../measure/print/number.ts'
-import { expanded } from '../../measure/uncertain.ts'
+import { expanded, scale } from '../../measure/uncertain.ts'
 import type { FoundComponent } from '../../records/findings.ts'
 import { aboutSeen, firm, open, seen, sourceOf } from '../about.ts'
 import type { Case } from '../case.ts'
@@ -53,9 +54,11 @@ export const level = check({
     const against = BY_INLET.includes(found.kind) ? 'inlet' : 'outlet'
     const off = Math.abs(inches) - U > limit
     const farthest = Math.abs(inches) + U
-    const [h, u] = [printSignificant(Math.abs(inches), 3), printSignificant(U, 2)]
+    const read = scale(height, 12)
+    const [h, u] = [printSignificant(Math.abs(inches), 6), printU(read)]
     const around = surroundings(given)
     const steps = [
+      ...expandedSteps(read, 'in'),
       {
         says: `Level against the ${against} invert`,
         ...(off

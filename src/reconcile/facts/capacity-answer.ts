@@ -1,4 +1,5 @@
 import { compareWithMinimum } from '../../measure/compare.ts'
+import { notIn } from '../../measure/expanded-steps.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import { requiredCapacity } from '../../rules/apply/required-capacity.ts'
 import { allowed, firm, likely, open, required as requiredBy, sourceOf } from '../about.ts'
@@ -71,7 +72,7 @@ export function capacityAnswer({
       numbers: `${printSignificant(nominal, 6)} × (1 − ${tolerancePct.value.amount} %)`,
       result: `${printSignificant(least, 6)} gal`,
     },
-    ...compared.steps,
+    ...notIn(capacity.steps, compared.steps),
   ]
   switch (compared.value.verdict) {
     case 'suffices':

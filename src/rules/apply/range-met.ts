@@ -1,3 +1,4 @@
+import { expandedSteps, printU } from '../../measure/expanded-steps.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import type { Worked } from '../../measure/step.ts'
 import { expanded, type Uncertain } from '../../measure/uncertain.ts'
@@ -25,9 +26,10 @@ export function rangeMet(reading: Uncertain, rule: Range<string>): Worked<Agains
   return {
     value: comes,
     steps: [
+      ...(comes === 'met' ? [] : expandedSteps(reading, rule.unit)),
       {
         says: `Against what is required: ${rangeInWords(rule)}`,
-        ...inequality(comes, value, U, low, high),
+        ...inequality(comes, value, printU(reading), low, high),
         result: SAYS[comes],
       },
     ],
@@ -48,11 +50,11 @@ const SAYS: { readonly [A in AgainstRange]: string } = {
 function inequality(
   comes: AgainstRange,
   value: number,
-  U: number,
+  u: string,
   low: number,
   high: number,
 ): { readonly formula: string; readonly numbers: string } {
-  const [x, u] = [printSignificant(value, 4), printSignificant(U, 2)]
+  const x = printSignificant(value, 4)
   const [least, most] = [printSignificant(low, 4), printSignificant(high, 4)]
   switch (comes) {
     case 'under':
