@@ -52,6 +52,7 @@ const plain = (text: string): string =>
     .replace(/([\d.]+) ?%/g, '($1/100)')
     .replace(/^±(?=√)/, '')
     .replaceAll('−', '-')
+    .replace(/\bln\(/g, 'log(')
     .replaceAll('×', '*')
     .replaceAll('·', '*')
     .replaceAll('÷', '/')

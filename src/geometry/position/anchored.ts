@@ -3,7 +3,7 @@ import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { minus, propagate, standardUncertainty, type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import { M_PER_FT } from '../../measure/units.ts'
 import { eastNorth, toFrame } from './frame.ts'
-import { axisSigmaM, type GpsFix } from './gps-fix.ts'
+import { axisSigmaM, type GpsFix, turnedStep } from './gps-fix.ts'
 import type { Point } from './point.ts'
 
 /** What ties the frame of the corners to the earth: a fix of corner A, and the bearing from A to B. */
@@ -73,18 +73,7 @@ export function anchoredPoint(
 ): Worked<Point> {
   const { east, north } = between(cornerA, [A_EAST, A_NORTH], fix, [`${name} east`, `${name} north`])
   const point = toFrame({ cornerA, bearingDeg }, east, north)
-  return worked(point, () => [
-    ...steps,
-    {
-      says: 'Turned into the frame of the house: how far it lies along the wall from A, and off the wall',
-      formula: 'x = E·sin θ + N·cos θ, y = E·cos θ − N·sin θ',
-      numbers: [
-        `${n(east.value)} × sin(${n(bearingDeg.value)} deg) + ${n(north.value)} × cos(${n(bearingDeg.value)} deg)`,
-        `${n(east.value)} × cos(${n(bearingDeg.value)} deg) − ${n(north.value)} × sin(${n(bearingDeg.value)} deg)`,
-      ].join(', '),
-      result: `x = ${n(point.x.value)} ft, y = ${n(point.y.value)} ft`,
-    },
-  ])
+  return worked(point, () => [...steps, turnedStep(east.value, north.value, bearingDeg, point)])
 }
 
 const n = (value: number): string => {

@@ -1,11 +1,11 @@
 import { invariant } from '../../base/invariant.ts'
 import { printSignificant } from '../../measure/print/number.ts'
-import { type Worked, worked } from '../../measure/step.ts'
-import { standardUncertainty, uncertain } from '../../measure/uncertain.ts'
+import { type Step, type Worked, worked } from '../../measure/step.ts'
+import { standardUncertainty, type Uncertain, uncertain } from '../../measure/uncertain.ts'
 import { M_PER_FT } from '../../measure/units.ts'
 import { chiSquare2Quantile } from './chi-square.ts'
 import { eastNorth, type FrameOnEarth, type Geodetic, toFrame } from './frame.ts'
-import { covariance, drms, type Point } from './point.ts'
+import type { Point } from './point.ts'
 
 /**
  * What a receiver's "accuracy" means. Makers differ: handset systems word theirs as a radius of 68 %, the web's
@@ -55,27 +55,38 @@ export function positionFromGps(fix: GpsFix, frame: FrameOnEarth, name: string):
     uncertain(east, sigma, `${name} east`),
     uncertain(north, sigma, `${name} north`),
   )
-  const n = (value: number): string => printSignificant(value, 4)
-  return worked(point, () => [
-    {
-      says: `Each axis, from a stated accuracy that means ${fix.meaning.replaceAll('-', ' ')}`,
-      formula: SIGMA_FORMULAS[fix.meaning],
-      numbers: `R = ${n(fix.accuracyM)} m`,
-      result: `σ = ${n(sigma)} ft`,
-    },
-    {
-      says: 'Turned into the frame of the house',
-      formula: 'x = E·sin θ + N·cos θ, y = E·cos θ − N·sin θ',
-      numbers: `E = ${n(east)}, N = ${n(north)} ft, θ = ${n(frame.bearingDeg.value)}° ± ${n(2 * standardUncertainty(frame.bearingDeg))}°`,
-      result: `x = ${n(point.x.value)}, y = ${n(point.y.value)} ft, DRMS ${n(drms(covariance(point)))} ft`,
-    },
-  ])
+  return worked(point, () => [sigmaStep(fix), turnedStep(east, north, frame.bearingDeg, point)])
 }
 
-const SIGMA_FORMULAS: { readonly [K in AccuracyMeaning]: string } = {
-  '50-percent-circle': 'σ = R / √(−2·ln 0.50)',
-  '68-percent-circle': 'σ = R / √(−2·ln 0.32)',
-  '95-percent-circle': 'σ = R / √(−2·ln 0.05)',
-  drms: 'σ = R / √2',
-  'one-axis-sigma': 'σ = R',
+const n = (value: number): string => {
+  const text = printSignificant(value, 6)
+  return text.startsWith('-') ? `(−${text.slice(1)})` : text
+}
+
+/** Each axis of a fix, ft, from the accuracy that its receiver states. */
+const sigmaStep = ({ accuracyM, meaning }: GpsFix): Step => ({
+  says: `Each axis, from a stated accuracy that means ${meaning.replaceAll('-', ' ')}`,
+  formula: `σ = R${DIVIDED[meaning]} ÷ 0.3048`,
+  numbers: `${n(accuracyM)}${DIVIDED[meaning]} ÷ ${M_PER_FT}`,
+  result: `σ = ${printSignificant(axisSigmaM({ accuracyM, meaning }) / M_PER_FT, 6)} ft`,
+})
+
+/** So far east and north of corner A, turned into the frame of the house. */
+export const turnedStep = (east: number, north: number, bearingDeg: Uncertain, { x, y }: Point): Step => {
+  const theta = `${n(bearingDeg.value)} deg`
+  return {
+    says: `Along the wall from A, and off the wall, with a bearing from A to B of ${n(bearingDeg.value)}° ± ${printSignificant(2 * standardUncertainty(bearingDeg), 3)}°`,
+    formula: 'x = E·sin θ + N·cos θ, y = E·cos θ − N·sin θ',
+    numbers: `${n(east)} × sin(${theta}) + ${n(north)} × cos(${theta}), ${n(east)} × cos(${theta}) − ${n(north)} × sin(${theta})`,
+    result: `x = ${printSignificant(x.value, 5)} ft, y = ${printSignificant(y.value, 5)} ft`,
+  }
+}
+
+/** By what the stated radius is divided. */
+const DIVIDED: { readonly [K in AccuracyMeaning]: string } = {
+  '50-percent-circle': ' ÷ √(−2 × ln(0.50))',
+  '68-percent-circle': ' ÷ √(−2 × ln(0.32))',
+  '95-percent-circle': ' ÷ √(−2 × ln(0.05))',
+  drms: ' ÷ √2',
+  'one-axis-sigma': '',
 }

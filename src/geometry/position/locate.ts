@@ -2,8 +2,8 @@ import { printSignificant } from '../../measure/print/number.ts'
 import { type Step, type Worked, worked } from '../../measure/step.ts'
 import { standardUncertainty } from '../../measure/uncertain.ts'
 import { chiSquareQuantile } from './chi-square.ts'
-import { type Estimate, estimates } from './estimate.ts'
-import { type Located, readingsIn, rowsAt, type Sighting } from './sightings.ts'
+import { type Estimate, estimates, MIRROR_WITHIN } from './estimate.ts'
+import { choleskyOf, type Located, readingsIn, rowsAt, type Sighting, whitened } from './sightings.ts'
 
 /** What each sighting leaves over at a place, ft: a tie its length, a fix how far off it lies. */
 export type Leftover = { readonly of: string; readonly ft: number; readonly expandedFt: number }
@@ -67,48 +67,70 @@ function leftover(it: Sighting, { x, y }: Estimate): Leftover {
   return { of: nameOf(it), ft, expandedFt: 2 * u }
 }
 
-const n = (value: number): string => printSignificant(value, 4)
+const n = (value: number): string => {
+  const text = printSignificant(value, 6)
+  return text.startsWith('-') ? `(−${text.slice(1)})` : text
+}
 
 function working(
   { sightings }: Located,
   { places, leftover: left, spare, suspects: bad }: Location,
 ): readonly Step[] {
   const [best, mirror] = places
-  const told = sightings.map((it) =>
-    it.kind === 'tie'
-      ? `${it.corner} at (${n(it.at.x.value)}, ${n(it.at.y.value)}): ${n(it.tie.value)} ft, u = ${n(standardUncertainty(it.tie))}`
-      : `${it.name}: (${n(it.point.x.value)}, ${n(it.point.y.value)}) ft, u = ${n(standardUncertainty(it.point.x))}`,
+  const { x, y, misfit } = best!
+  const rows = rowsAt(sightings, x, y)
+  const units = whitened(
+    choleskyOf(rows),
+    rows.map(({ residual }) => residual),
   )
-  const says =
-    bad.length === 0
-      ? spare < 1
-        ? 'nothing to check them by'
-        : 'all fit one place'
-      : bad.length === 1
-        ? `${bad[0]} does not fit`
-        : `one of ${bad.join(', ')} does not fit; the readings do not tell which`
   return [
     {
-      says: 'The place that fits everything sighted best, each by its own uncertainty',
-      formula: 'least Q = vᵀ·Σ⁻¹·v',
-      numbers: told.join('; '),
-      result: `x = ${n(best!.x)}, y = ${n(best!.y)} ft, Q = ${n(best!.misfit)}`,
+      says: `The place that fits everything sighted best is x = ${n(x)}, y = ${n(y)} ft: what each reading leaves over there, in units of its own uncertainty, less what those before it explain`,
+      formula: 'Q = Σ w²',
+      numbers: units.map((w) => `${n(w)}²`).join(' + '),
+      result: `Q = ${printSignificant(misfit, 6)}`,
     },
-    {
-      says: 'What each leaves over there',
-      formula: 'v = read − computed',
-      numbers: left.map(({ of, ft, expandedFt }) => `${of} ${n(ft)} ± ${n(expandedFt)} ft`).join(', '),
-      result: says,
-    },
+    ...sightings.map((it, i) => leftoverStep(it, left[i]!, best!)),
+    fitStep(misfit, spare, bad),
     ...(mirror
       ? [
           {
-            says: 'A second place fits as well as can be told',
-            formula: 'across the line of the corners',
-            numbers: `Q = ${n(mirror.misfit)} against ${n(best!.misfit)}`,
-            result: `x = ${n(mirror.x)}, y = ${n(mirror.y)} ft`,
+            says: `A second place, across the line of the corners, fits as well as can be told: x = ${n(mirror.x)}, y = ${n(mirror.y)} ft`,
+            formula: 'Q′ − Q < χ² (1 degree, 99 %)',
+            numbers: `${n(mirror.misfit)} − ${n(misfit)} < ${MIRROR_WITHIN}`,
+            result: 'open',
           },
         ]
       : []),
   ]
+}
+
+/** What one sighting leaves over at the place: a tie its length, a fix how far off it lies. */
+function leftoverStep(it: Sighting, { of, ft, expandedFt }: Leftover, { x, y }: Estimate): Step {
+  const [from, read] = it.kind === 'tie' ? [it.at, `${n(it.tie.value)} − `] : [it.point, '']
+  return {
+    says: `What ${of} leaves over there, known to ± ${printSignificant(expandedFt, 3)} ft (k = 2)`,
+    formula: it.kind === 'tie' ? 'v = read − √((x − x₀)² + (y − y₀)²)' : 'v = √((x − x₀)² + (y − y₀)²)',
+    numbers: `${read}√((${n(x)} − ${n(from.x.value)})² + (${n(y)} − ${n(from.y.value)})²)`,
+    result: `${printSignificant(ft, 4)} ft`,
+  }
+}
+
+function fitStep(misfit: number, spare: number, bad: readonly string[]): Step {
+  const result =
+    bad.length === 0
+      ? 'all fit one place'
+      : bad.length === 1
+        ? `${bad[0]} does not fit`
+        : `one of ${bad.join(', ')} does not fit; the readings do not tell which`
+  const says = 'Whether they fit one place'
+  if (spare < 1)
+    return { says, formula: 'lacking', numbers: 'no reading to spare', result: 'nothing to check them by' }
+  const limit = chiSquareQuantile(FITS, spare)
+  return {
+    says: `${says}: chi-square, ${spare} ${spare === 1 ? 'degree' : 'degrees'} of freedom, 99.9 %`,
+    formula: misfit <= limit ? 'Q ≤ χ²' : 'Q > χ²',
+    numbers: `${n(misfit)} ${misfit <= limit ? '≤' : '>'} ${n(limit)}`,
+    result,
+  }
 }

@@ -129,17 +129,13 @@ function onePlace(recorded: Located, found: Located): Joint {
       )
       return [
         {
-          says: opposite
-            ? 'Record and inspection name opposite sides of the wall: the one place they could share is on its line'
-            : 'The one place that the readings of record and inspection fit best',
-          formula: 'least Q = vᵀ·Σ⁻¹·v',
-          numbers: `${sightings.length} sightings`,
-          result: `x = ${n(best.x)}, y = ${n(best.y)} ft`,
-        },
-        {
-          says: 'What each reading leaves over there, in units of its own uncertainty, less what those before it explain',
+          says: `${
+            opposite
+              ? 'Record and inspection name opposite sides of the wall: the one place they could share is on its line, at'
+              : 'The one place that the readings of record and inspection fit best is'
+          } x = ${n(best.x)}, y = ${n(best.y)} ft: what each leaves over there, in units of its own uncertainty, less what those before it explain`,
           formula: 'D² = Σ w²',
-          numbers: left.map((w) => `${n(w)}²`).join(' + '),
+          numbers: left.map((w) => `${b(w)}²`).join(' + '),
           result: `D² = ${n(best.misfit)}`,
         },
       ]

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { eastNorth } from '../../../src/geometry/position/frame.ts'
 import { findingsEntry } from '../../../src/reading/entry/findings.ts'
 import { reasonWords } from '../../../src/words/reasons.ts'
+import { redo } from '../../corpus/redo.ts'
 import { asked, outcomesOf, permit } from '../asked.ts'
 
 const reference = { a: 'NW corner', b: 'NE corner', baseline: '40 ft', wall: 'rear', bearingDeg: 90 } as const
@@ -91,6 +92,12 @@ describe('a satellite fix', () => {
     expect(read.error?.issues).toMatchObject([
       { path: ['components', 0, 'fix'], message: expect.stringMatching(/^lies 28 miles from corner A/) },
     ])
+  })
+
+  test('prints a working that can be redone', () => {
+    const { steps } = position({ tie: { ...tie, a: '51 ft', b: '51 ft' }, fix: at(20, 46.4, 3) })
+    expect(steps.map(redo).filter((it) => typeof it !== 'string')).toEqual([])
+    expect(steps.length).toBeGreaterThan(12)
   })
 
   test('keeps its exhibits: the part’s, the corner’s, as the receiver told them', () => {

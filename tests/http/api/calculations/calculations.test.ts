@@ -1,9 +1,20 @@
 import { describe, expect, test } from 'vitest'
+import type { Step } from '../../../../src/measure/step.ts'
+import { redo } from '../../../corpus/redo.ts'
 import { testApp } from '../../../support/app.ts'
 
 const { ask } = await testApp()
-const calculate = (which: string, body: object) =>
-  ask('agent', { method: 'POST', url: `/v1/calculations/${which}`, body })
+/** Every working that an answer of this file printed. */
+const workings: { readonly which: string; readonly step: Step }[] = []
+const calculate = async (which: string, body: object) => {
+  const answer = await ask('agent', { method: 'POST', url: `/v1/calculations/${which}`, body })
+  if (answer.status === 200) {
+    const { steps, rules } = answer.body as { steps?: Step[]; rules?: { steps: Step[] }[] }
+    const all = steps ?? rules?.flatMap((rule) => rule.steps) ?? []
+    workings.push(...all.map((step) => ({ which, step })))
+  }
+  return answer
+}
 const faults = async (which: string, body: object) => {
   const answer = await calculate(which, body)
   expect(answer.status).toBe(422)
@@ -253,4 +264,15 @@ describe('solids', () => {
       }),
     ).toEqual(['/readings/sludgeThickness'])
   })
+})
+
+// Last: it reads what the tests above were answered.
+test('every working of every answer above can be redone from what it prints', () => {
+  const faults = workings.flatMap(({ which, step }) => {
+    const answer = redo(step)
+    return typeof answer === 'string' ? [] : [`${which}: ${JSON.stringify(step)} ${answer.fault}`]
+  })
+  expect(faults).toEqual([])
+  expect(new Set(workings.map(({ which }) => which)).size).toBe(5)
+  expect(workings.filter(({ step }) => redo(step) === 'redone').length).toBeGreaterThan(60)
 })
