@@ -101,7 +101,11 @@ describe('with what is stated', () => {
   })
   test('the working names the numbers it turned on', () => {
     const { steps } = compareWithStated(uncertain(900, 10, 'c'), 1000, rule)
-    expect(steps.map(({ numbers }) => numbers)).toEqual(['2 × √(10²)', '900 gal − 1,000 gal', '-100 + 20 < −50'])
+    expect(steps.map(({ numbers }) => numbers)).toEqual([
+      '2 × √(10²)',
+      '900 gal − 1,000 gal',
+      '-100 + 20 < −50',
+    ])
     expect(steps.at(-1)!.result).toBe('smaller')
   })
 })
