@@ -141,11 +141,11 @@ export function overSystems(
   }
 }
 
-/** Each by what it serves; those that this does not tell apart by the mark of their label, else by their place in the list. */
+/** Each by what it serves; those that it does not tell apart by the mark of their label, else by their place in the list. */
 export const toldOf = (systems: readonly System[]): readonly SystemTold[] =>
   systems.map(({ use, label }, at) => {
     const alike = systems.filter((it) => it.use === use).length > 1
-    return { use, mark: markOf(label ?? '') ?? (alike ? markOf(`system ${at + 1}`) : null) }
+    return { use, mark: alike ? (markOf(label ?? '') ?? markOf(`system ${at + 1}`)) : null }
   })
 
 /** It serves several parcels, or one and lies on another. */

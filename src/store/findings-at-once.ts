@@ -2,11 +2,13 @@ import { sql } from 'kysely'
 import type { FindingsRecord } from '../records/findings.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
+import { ofSystem } from './of-system.ts'
 
 /** An inspection as it is imported: already submitted. */
 export type SubmittedInspection = {
   readonly id: string
   readonly parcel: string
+  readonly system: string
   readonly organization: string
   readonly record: FindingsRecord
 }
@@ -30,7 +32,7 @@ export async function inspectionsOn(
 ): Promise<readonly Omit<SubmittedInspection, 'id'>[]> {
   if (parcels.length === 0) return []
   const { rows } = await sql<Omit<SubmittedInspection, 'id'>>`
-    select f.parcel, f.organization, f.record from findings f
+    select f.parcel, f.system, f.organization, f.record from findings f
     where f.county = ${county} and f.parcel = any (${[...parcels]}::uuid[]) and f.state = 'submitted'
       and not exists (select from findings later
         where later.county = f.county and later.amends = f.id and later.state = 'submitted')`.execute(tx)
@@ -45,19 +47,20 @@ export async function insertSubmitted(
 ): Promise<void> {
   if (inspections.length === 0) return
   const rows = JSON.stringify(
-    inspections.map(({ record, ...inspection }) => ({
+    inspections.map(({ record, system, ...inspection }) => ({
       ...inspection,
+      of_system: ofSystem({ system, parcel: inspection.parcel }),
       inspected_on: record.inspectedOn,
       record,
       hash: hashOf(record),
     })),
   )
   await sql`
-    insert into findings (county, id, parcel, organization, state, inspected_on, record, created_by, created_at, changed_at,
+    insert into findings (county, id, parcel, of_system, organization, state, inspected_on, record, created_by, created_at, changed_at,
       submitted_by, submitted_at)
-    select ${county}, id, parcel, organization, 'submitted', inspected_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
+    select ${county}, id, parcel, of_system, organization, 'submitted', inspected_on, record, ${made.by}::uuid, ${made.at}, ${made.at},
       ${made.by}::uuid, ${made.at}
-    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, organization uuid, inspected_on date, record jsonb)`.execute(
+    from json_to_recordset(${rows}::json) as r (id uuid, parcel uuid, of_system uuid, organization uuid, inspected_on date, record jsonb)`.execute(
     tx,
   )
   // A second statement: who may see a revision is asked of its findings, which have to be there already.

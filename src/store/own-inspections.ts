@@ -6,7 +6,7 @@ import type { Findings } from './findings.ts'
 /** An inspection as a firm's list tells it. */
 export type OwnInspection = Pick<
   Findings,
-  'id' | 'state' | 'amends' | 'changedAt' | 'submittedAt' | 'revision'
+  'id' | 'parcel' | 'system' | 'state' | 'amends' | 'changedAt' | 'submittedAt' | 'revision'
 > & {
   readonly inspectedOn: PlainDate
   readonly parcelNumber: string
@@ -34,6 +34,8 @@ export async function ownInspections(
     )
     .select((eb) => [
       'f.id',
+      'f.parcel',
+      'f.system',
       'f.state',
       'f.amends',
       'f.changed_at as changedAt',

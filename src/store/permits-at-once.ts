@@ -2,9 +2,14 @@ import { sql } from 'kysely'
 import type { PermitRecord } from '../records/permit.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
+import { ofSystem } from './of-system.ts'
 import type { PermitContent } from './permits.ts'
 
-export type PermitOnParcel = PermitContent & { readonly id: string; readonly parcel: string }
+export type PermitOnParcel = PermitContent & {
+  readonly id: string
+  readonly parcel: string
+  readonly system: string
+}
 
 /** The permits in the files of these parcels whose numbers, in any writing, are among these. */
 export async function permitsNumbered(
@@ -38,12 +43,13 @@ export async function insertPermits(
 ): Promise<void> {
   if (permits.length === 0) return
   const rows = JSON.stringify(
-    permits.map(({ id, parcel, record, sources }) => {
+    permits.map(({ id, parcel, system, record, sources }) => {
       const content: PermitContent = { record, sources }
       const { number, kind, issuedOn, approvedOn } = record
       return {
         id,
         parcel,
+        of_system: ofSystem({ system, parcel }),
         number,
         kind,
         issued_on: issuedOn,
@@ -56,10 +62,10 @@ export async function insertPermits(
   await sql`
     with given as materialized (
       select * from json_to_recordset(${rows}::json) as r (
-        id uuid, parcel uuid, number text, kind text, issued_on text, approved_on text, record jsonb, hash text)),
+        id uuid, parcel uuid, of_system uuid, number text, kind text, issued_on text, approved_on text, record jsonb, hash text)),
     entered as (
-      insert into permit (county, id, parcel, number, kind, issued_on, approved_on, record, created_at, changed_at)
-      select ${county}, id, parcel, number, kind, issued_on, approved_on, record, ${made.at}, ${made.at} from given)
+      insert into permit (county, id, parcel, of_system, number, kind, issued_on, approved_on, record, created_at, changed_at)
+      select ${county}, id, parcel, of_system, number, kind, issued_on, approved_on, record, ${made.at}, ${made.at} from given)
     insert into permit_revision (county, permit, revision, record, record_hash, recorded_by, recorded_at)
     select ${county}, id, 1, record, hash, ${made.by}::uuid, ${made.at} from given`.execute(tx)
 }

@@ -8,6 +8,7 @@ export function systemReach({ parcels }: Pick<System, 'parcels'>): string {
     listed(parcels.filter(of).map(({ number }) => number))
   const [served, lain] = [numbers(({ serves }) => serves), numbers(({ liesOn }) => liesOn)]
   if (parcels.length === 0) return 'It is no system any more.'
+  if (served === lain) return `It serves and lies on ${served}.`
   if (served === '') return `It lies on ${lain}. What it serves is not known.`
   return lain === '' ? `It serves ${served}.` : `It serves ${served} and lies on ${lain}.`
 }

@@ -5,6 +5,7 @@ import {
   LINE_DEFECTS,
   LINE_STARTS,
   NOT_REACHED_REASONS,
+  SYSTEM_USES,
 } from '../../src/catalog/choices.ts'
 import { COMPONENT_KINDS } from '../../src/catalog/kinds.ts'
 import { ACTS } from '../../src/reconcile/acts.ts'
@@ -24,6 +25,7 @@ import { EXISTING } from '../../src/rules/values/requirement.ts'
 import { LETTER_COPY } from '../../src/words/agent/letter.ts'
 import { SINCE_WORDS } from '../../src/words/agent/since.ts'
 import { VOICES } from '../../src/words/agent/status.ts'
+import { SYSTEMS_VOICE, theSystem } from '../../src/words/agent/systems.ts'
 import { LANGUAGES, type Language } from '../../src/words/language.ts'
 import { ours } from '../../src/words/ours.ts'
 import { englishGrade } from '../support/readability/english.ts'
@@ -77,8 +79,17 @@ type Grouped = ReadonlyMap<string, ReadonlySet<string>>
  */
 function sentencesIn(language: Language): Grouped {
   const { sentence, resolvedByWaiver, state, says, act, decided } = VOICES[language]
-  const { how, more, moreReviewing, notes, notLookedFor, notReached, leftOut, ...text } =
-    LETTER_COPY[language]
+  const {
+    how,
+    more,
+    moreReviewing,
+    elsewhere: _,
+    notes,
+    notLookedFor,
+    notReached,
+    leftOut,
+    ...text
+  } = LETTER_COPY[language]
   const item = (kind: OpenItem['kind'], part: OpenPart, detail: Detail): OpenItem => ({
     kind,
     part,
@@ -87,6 +98,7 @@ function sentencesIn(language: Language): Grouped {
     required: { by: 'rule', act: 'nothing' },
     due: null,
   })
+  const { one, each, shared, onlyLiesHere, title, notInspected } = SYSTEMS_VOICE[language]
   const groups = new Map<string, Set<string>>()
   const add = (name: string, said: readonly (string | null)[]): void => {
     const sentences = said.filter((it) => it !== null).filter(isSentence)
@@ -99,10 +111,13 @@ function sentencesIn(language: Language): Grouped {
     decided,
     how,
     since: SINCE_WORDS[language],
+    systems: { one, each, shared, onlyLiesHere, title },
     text,
   }
   for (const [name, all] of Object.entries(single))
     for (const [key, it] of Object.entries(all)) add(`${name} ${key}`, [it].flat())
+  for (const use of SYSTEM_USES)
+    add('systems not inspected', [notInspected(theSystem({ use, mark: null }, language))])
   for (const count of [1, 2, 12]) add(`counts ${count}`, [more(count), moreReviewing(count), notes(count)])
   for (const kind of DISCREPANCY_KINDS) {
     const seen = new Map(together.map((detail) => [says[kind](item(kind, TANK, detail)), detail]))

@@ -200,11 +200,15 @@ function basisOf({ system, file }: SystemFile, copy: LetterCopy, language: Langu
 
 function basisOfFile(file: SystemFile['file'], copy: LetterCopy, language: Language): string {
   if (!file) return copy.noFile
-  const { answer, permits, on } = file
+  const { answer, permits, elsewhere = 0, on } = file
   const { shown, left } = cut(permits, 3)
   const named = shown.map((permit) => permitNamed(permit, copy, language)).join('; ')
   const paper =
-    shown.length === 0 ? copy.noApproved : `${copy.file} (${named}${left > 0 ? `; +${left}` : ''})`
+    shown.length === 0 && elsewhere > 0
+      ? `${copy.file} (${copy.elsewhere(elsewhere)})`
+      : shown.length === 0
+        ? copy.noApproved
+        : `${copy.file} (${named}${left > 0 ? `; +${left}` : ''}${elsewhere > 0 ? `; ${copy.elsewhere(elsewhere)}` : ''})`
   return answer.findings === null
     ? `${paper}. ${copy.noInspection}`
     : `${paper}, ${copy.comparedWith} ${printDate(on, language)}.`

@@ -16,6 +16,8 @@ export type SystemFile = {
   readonly file: {
     readonly answer: Answer
     readonly permits: AsBuilt['permits']
+    /** How many more lie in the file of a parcel that shares the system: nothing else of that one is told. */
+    readonly elsewhere?: number
     readonly on: AsBuilt['on']
   } | null
 }

@@ -89,14 +89,20 @@ const FIRM: Target = {
   headings: ['firm', 'inspector', 'inspection firm', 'company', 'inspected by'],
 }
 
+const SYSTEM: Target = {
+  to: 'system',
+  says: 'which of the parcel’s systems, by its label; only where it has several',
+  headings: ['system', 'system label'],
+}
+
 export const TARGETS: { readonly [K in ImportKind]: readonly Target[] } = {
-  permits: [PARCEL, ADDRESS, ...entryTargets('permit')],
+  permits: [PARCEL, ADDRESS, SYSTEM, ...entryTargets('permit')],
   parcels: PARCELS,
-  findings: [PARCEL, ADDRESS, FIRM, ...entryTargets('inspection')],
+  findings: [PARCEL, ADDRESS, SYSTEM, FIRM, ...entryTargets('inspection')],
 }
 
 /** What lies beside the entry of a permit or an inspection: whose it is. */
-export const BESIDE: ReadonlySet<string> = new Set(['parcel', 'address', 'firm'])
+export const BESIDE: ReadonlySet<string> = new Set(['parcel', 'address', 'system', 'firm'])
 
 /** What a row is no record without. A parcel is found by its number or its address. */
 export const NEEDED: { readonly [K in ImportKind]: readonly (readonly string[])[] } = {

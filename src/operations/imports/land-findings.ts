@@ -14,6 +14,7 @@ import type { RowFault } from '../../store/import-rejections.ts'
 import { lockParcels } from '../../store/many-parcels.ts'
 import { inspectionAhead } from '../findings/findings-faults.ts'
 import { findParcelsWritten } from './find-parcels-written.ts'
+import { findSystemsWritten } from './find-systems-written.ts'
 import { type Landed, rejected } from './landed.ts'
 import type { Landing } from './landing.ts'
 import { asRowFault, type RowEntry } from './row-entry.ts'
@@ -27,7 +28,8 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
     rows.flatMap(({ beside }) => beside.get('firm') ?? []),
   )
   const landed: Landed[] = []
-  const sound: { readonly row: RowEntry; readonly inspection: Omit<SubmittedInspection, 'id'> }[] = []
+  const sound: { readonly row: RowEntry; readonly inspection: Omit<SubmittedInspection, 'id' | 'system'> }[] =
+    []
   const breathe = breathing()
   for (const row of rows) {
     await breathe()
@@ -48,12 +50,19 @@ export async function landFindings(landing: Landing, rows: readonly RowEntry[]):
   }
   const parcels = [...new Set(sound.map(({ inspection }) => inspection.parcel))]
   await lockParcels(tx, county, parcels)
+  const systemOf = await findSystemsWritten(tx, county, parcels)
   const known = new Map<string, FindingsRecord>(
     (await inspectionsOn(tx, county, parcels)).map((it) => [keyOf(it), it.record]),
   )
   const fresh: SubmittedInspection[] = []
-  for (const { row, inspection } of sound) {
+  for (const { row, inspection: read } of sound) {
     await breathe()
+    const of = systemOf(row, read.parcel)
+    if ('fault' in of) {
+      landed.push(rejected(row.line, of.fault))
+      continue
+    }
+    const inspection = { ...read, system: of.system }
     const same = known.get(keyOf(inspection))
     if (!same) {
       known.set(keyOf(inspection), inspection.record)
@@ -83,8 +92,8 @@ const withReason = (entry: unknown): unknown =>
     ? { ...entry, leftOutBecause: 'not-stated' }
     : entry
 
-const keyOf = ({ parcel, organization, record }: Omit<SubmittedInspection, 'id'>): string =>
-  `${parcel} ${organization} ${record.inspectedOn}`
+const keyOf = ({ system, organization, record }: Omit<SubmittedInspection, 'id'>): string =>
+  `${system} ${organization} ${record.inspectedOn}`
 
 function firmOf(
   { beside, columns }: RowEntry,

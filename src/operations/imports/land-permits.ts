@@ -8,6 +8,7 @@ import { lockParcels } from '../../store/many-parcels.ts'
 import { insertPermits, type PermitOnParcel, permitsNumbered } from '../../store/permits-at-once.ts'
 import { datesAhead } from '../permits/permit-faults.ts'
 import { findParcelsWritten } from './find-parcels-written.ts'
+import { findSystemsWritten } from './find-systems-written.ts'
 import { type Landed, rejected } from './landed.ts'
 import type { Landing } from './landing.ts'
 import { asRowFault, type RowEntry } from './row-entry.ts'
@@ -41,6 +42,7 @@ export async function landPermits(landing: Landing, rows: readonly RowEntry[]): 
   }
   const parcels = [...new Set(sound.map(({ parcel }) => parcel))]
   await lockParcels(tx, county, parcels)
+  const systemOf = await findSystemsWritten(tx, county, parcels)
   const known = new Map<string, PermitRecord>(
     (
       await permitsNumbered(
@@ -56,11 +58,14 @@ export async function landPermits(landing: Landing, rows: readonly RowEntry[]): 
     await breathe()
     const key = keyOf(parcel, record)
     const same = known.get(key)
-    if (!same) {
+    const of = systemOf(row, parcel)
+    if ('fault' in of) landed.push(rejected(row.line, of.fault))
+    else if (!same) {
       known.set(key, record)
       fresh.push({
         id: newId(),
         parcel,
+        system: of.system,
         record,
         sources: { '': { kind: 'imported', import: importId, line: row.line } },
       })

@@ -7,6 +7,7 @@ import { asService } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { discrepanciesOf } from '../../store/discrepancies.ts'
+import { permitsOf } from '../../store/permits.ts'
 import { newestReconciliation, type StoredReconciliation } from '../../store/reconciliations.ts'
 import { fullAnswer } from '../reconciliation/full-answer.ts'
 import type { Drafting } from './draft.ts'
@@ -16,14 +17,14 @@ import { factKey, gatherFacts } from './gather-facts.ts'
  * The status of a parcel for anyone. In the service's name, because it rests on more than an agent may see; what it
  * takes from there is only what `statusLetter` shows to agents.
  */
-export const draftStatusLetter: Drafting = ({ within, actor, systems, status }) =>
+export const draftStatusLetter: Drafting = ({ within, actor, parcel, systems, status }) =>
   transact(within, asService(actor), async (tx) => {
     const { county } = actor
-    const told = status.systems ? toldOf(systems) : []
+    const told = systems.length > 1 ? toldOf(systems) : []
     const each = []
     for (const [at, { id }] of systems.entries()) {
       const reconciliation = await newestReconciliation(tx, county, id)
-      const file = reconciliation ? await fileOf(tx, county, reconciliation) : null
+      const file = reconciliation ? await fileOf(tx, county, reconciliation, parcel.id) : null
       each.push({
         system: told[at] ?? null,
         file,
@@ -58,8 +59,12 @@ export const draftStatusLetter: Drafting = ({ within, actor, systems, status }) 
     })
   })
 
-/** The answer and the permits that it rests on. */
-async function fileOf(tx: Tx, county: string, stored: StoredReconciliation) {
+/** The answer and the permits that it rests on: of those in another parcel's file, which shares the system, the count. */
+async function fileOf(tx: Tx, county: string, stored: StoredReconciliation, parcel: string) {
   const { asBuilt, ...answer } = (await fullAnswer(tx, county, stored)).result
-  return { answer, permits: asBuilt.permits, on: asBuilt.on }
+  const elsewhere = new Set(
+    (await permitsOf(tx, county, stored.system)).flatMap((it) => (it.parcel === parcel ? [] : [it.id])),
+  )
+  const permits = asBuilt.permits.filter(({ id }) => !elsewhere.has(id))
+  return { answer, permits, elsewhere: asBuilt.permits.length - permits.length, on: asBuilt.on }
 }

@@ -81,7 +81,7 @@ export const issueLetter = (
     const one =
       kind === 'status'
         ? ok({ system: systems[0]! })
-        : await transact(within, service, (own) => systemAsked(own, actor.county, parcel.id, askedSystem))
+        : await transact(within, service, (own) => systemAsked(own, actor.county, asked, askedSystem))
     if (!one.ok) return one
     const { system } = one.value
     const desk: Desk = { tx, within, context: joined, actor, parcel, systems, system, status, language }

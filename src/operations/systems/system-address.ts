@@ -15,6 +15,12 @@ export const addressOf = (number: string, { id }: Pick<System, 'id'>, among: rea
 
 const TELLING = 6
 
+/** Of what lies with a system, where nothing tells how many the parcel has: named unless it is the parcel's own. */
+export const filedAt = (
+  number: string,
+  { system, parcel }: { readonly system: string; readonly parcel: string },
+): string => (system === parcel ? number : addressOf(number, { id: system }, [system, parcel]))
+
 /** By its id, or by the end of it as an address has it. */
 export const isNamed = ({ id }: Pick<System, 'id'>, asked: string): boolean =>
   id === asked || (asked.length === TELLING && id.endsWith(asked))

@@ -6,7 +6,7 @@ import { systemsOf } from '../../store/systems.ts'
 import { systemName } from '../../words/system.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, invalid } from '../refusal.ts'
-import { apart, isNamed } from './system-address.ts'
+import { addressOf, apart, isNamed } from './system-address.ts'
 
 export type SystemOnFile = {
   readonly parcel: Parcel
@@ -26,13 +26,16 @@ export async function systemAsked(
   if (!parcel.ok) return parcel
   const asked = named ?? apart(askedParcel).system ?? undefined
   const systems = await systemsOf(tx, county, parcel.value.id)
+  const { number } = parcel.value
   const [only, ...others] = systems
   const system = asked === undefined ? others.length === 0 && only : systems.find((it) => isNamed(it, asked))
   if (system) return ok({ parcel: parcel.value, system, systems })
-  const all = systems.map((it) => `${it.id} (${systemName(it, systems)})`).join(', ')
+  const all = systems
+    .map((it) => `${addressOf(number, it, systems)} (${systemName(it, systems)}, ${it.id})`)
+    .join(', ')
   const message =
     asked === undefined
-      ? `parcel ${parcel.value.number} has ${systems.length} systems: say which one with "system": ${all}`
-      : `is no system of parcel ${parcel.value.number}; it has ${all}`
+      ? `parcel ${number} has ${systems.length} systems: say which one with "system", or by the parcel as ${all}`
+      : `is no system of parcel ${number}; it has ${all}`
   return invalid({ pointer: '/system', message })
 }

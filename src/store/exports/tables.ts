@@ -2,6 +2,7 @@ import { SYSTEM_FIELDS, type SystemField } from '../../catalog/catalog.ts'
 import { PERMIT_FIELDS } from '../../catalog/permit-fields.ts'
 import { STATUS_WORDS } from '../../reconcile/status.ts'
 import { VOICES } from '../../words/agent/status.ts'
+import { SYSTEMS_VOICE } from '../../words/agent/systems.ts'
 import { type ExportTable, instant, list, plain, text } from './column.ts'
 
 export const EXPORTS = ['parcels', 'discrepancies', 'permits'] as const
@@ -33,10 +34,23 @@ const DISCREPANCY_POSITION = `(
 
 const quoted = (sentence: string): string => `'${sentence.replaceAll("'", "''")}'`
 
+/** As `ofSeveral` puts it before the sentence. */
+const OF_SEVERAL = `case
+  when jsonb_array_length(coalesce(s.body -> 'systems', '[]')) < 2 then ''
+  when s.word in ('matches', 'resolved') then ${quoted(`${SYSTEMS_VOICE.en.each} `)}
+  else ${quoted(`${SYSTEMS_VOICE.en.one} `)} end`
+
 /** The status sentence for each word, as people read it. */
-const SENTENCE = `case
+const SENTENCE = `${OF_SEVERAL} || case
   when s.word = 'resolved' and s.body -> 'waived' <> '[]' then ${quoted(VOICES.en.resolvedByWaiver)}
   ${STATUS_WORDS.map((word) => `when s.word = '${word}' then ${quoted(VOICES.en.sentence[word])}`).join('\n  ')} end`
+
+/** How many septic systems serve it or lie on it: its own, made by itself, where nothing is said. */
+const SYSTEMS = `coalesce(nullif(jsonb_array_length(coalesce(s.body -> 'systems', '[]')), 0), 1)`
+
+/** The label of a system of which something was said. */
+const systemLabel = (of: string): string =>
+  `(select y.label from system y where y.county = ${of}.county and y.id = ${of}.system)`
 
 const PARCELS: ExportTable = {
   id: 'p.id',
@@ -50,6 +64,7 @@ const PARCELS: ExportTable = {
     ),
     plain('status', 's.word'),
     text('says', SENTENCE),
+    plain('systems', SYSTEMS),
     plain('statusDerivedAt', instant('s.derived_at')),
     plain('statusGoodUntil', 's.good_until'),
     plain('id', 'p.id'),
@@ -64,6 +79,8 @@ const DISCREPANCIES: ExportTable = {
   columns: [
     text('parcel', 'p.number'),
     text('address', 'p.address'),
+    plain('system', 'd.system'),
+    text('systemLabel', systemLabel('d')),
     plain('kind', 'd.kind'),
     plain('severity', 'd.severity'),
     plain('state', 'd.state'),
@@ -89,6 +106,8 @@ const PERMITS: ExportTable = {
   id: 't.id',
   columns: [
     text('parcel', 'p.number'),
+    plain('system', 't.system'),
+    text('systemLabel', systemLabel('t')),
     text('number', 't.number'),
     plain('kind', 't.kind'),
     plain('issuedOn', 't.issued_on'),

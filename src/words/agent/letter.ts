@@ -57,6 +57,8 @@ export type LetterText = {
 /** What is made for each letter. */
 export type LetterSentences = {
   readonly more: (count: number) => OurText
+  /** Permits of a shared system in another parcel's file. */
+  readonly elsewhere: (count: number) => OurText
   readonly moreReviewing: (count: number) => OurText
   readonly notes: (count: number) => OurText
   readonly notLookedFor: (part: OpenPart) => OurText
@@ -123,6 +125,7 @@ const en: LetterCopy = {
   permit: ours`permit`,
   approved: ours`approved`,
   more: (count) => ours`And ${count} more in the county’s file.`,
+  elsewhere: (count) => ours`${count} in the file of another parcel that it serves`,
   moreReviewing: (count) => ours`And ${count} more that the county is reviewing.`,
   notes: (count) =>
     count === 1 ? ours`One more note needs no action.` : ours`${count} more notes need no action.`,
@@ -170,6 +173,7 @@ const es: LetterCopy = {
   permit: ours`permiso`,
   approved: ours`aprobado`,
   more: (count) => ours`Y ${count} más en el archivo del condado.`,
+  elsewhere: (count) => ours`${count} en el archivo de otra parcela a la que sirve`,
   moreReviewing: (count) => ours`Y ${count} más que el condado revisa.`,
   notes: (count) =>
     count === 1 ? ours`Una nota más no exige nada.` : ours`${count} notas más no exigen nada.`,

@@ -56,6 +56,7 @@ export async function fillCounty(
           permits.map((entry) => ({
             id: context.newId(),
             parcel,
+            system: parcel,
             record: permitEntry.parse(entry),
             sources: { '': { kind: 'typed' as const, by: made.by, on: '2026-11-01' } },
           })),
@@ -68,7 +69,15 @@ export async function fillCounty(
         COUNTY,
         placed.flatMap(({ id: parcel, inspection }) =>
           inspection
-            ? [{ id: context.newId(), parcel, organization, record: findingsEntry.parse(inspection) }]
+            ? [
+                {
+                  id: context.newId(),
+                  parcel,
+                  system: parcel,
+                  organization,
+                  record: findingsEntry.parse(inspection),
+                },
+              ]
             : [],
         ),
         made,

@@ -276,3 +276,33 @@ test('only reviewers import', async () => {
     expect((await ask(who, form('permits', INDEX))).status).toBe(403)
   expect((await ask('stranger', { url: `${here}/imports` })).status).toBe(404)
 })
+
+describe('a parcel with several systems', () => {
+  test('has a row that names none rejected with their names, and takes one that does, and re-runs both', async () => {
+    const duplex = await newParcel(services)
+    const said = await ask('reviewer', {
+      method: 'POST',
+      url: `${here}/parcels/${duplex.number}/systems`,
+      body: { use: 'cottage', label: 'Unit B', parcels: [{ parcel: duplex.number }], reason: 'Two permits.' },
+    })
+    const { id: unit } = said.body.system
+    const row = (number: string, system: string) =>
+      `${duplex.number},${number},new,1975-02-01,1975-03-01,2,"1,000",${system}\n`
+    const { id } = await take(
+      'permits',
+      `Parcel No,Permit Number,Type,Date Issued,Final Date,Beds,Tank Size (gal),System\n${row('75-701', '')}${row('75-702', 'unit b')}${row('75-703', 'main system')}${row('75-704', 'barn')}`,
+    )
+    expect((await run(id)).rows).toEqual({ read: 4, added: 2, changed: 0, unchanged: 0, rejected: 2 })
+    const wants = (await rejections(id)).map((it: { faults: { wants: string }[] }) => it.faults[0]!.wants)
+    expect(wants).toEqual(Array(2).fill('this parcel has 2 systems. Write one of: main system, Unit B'))
+    const filed = async (system: string) =>
+      (await ask('reviewer', { url: `${here}/parcels/${duplex.number}?system=${system}` })).body.permits.map(
+        (it: { record: { number: string } }) => it.record.number,
+      )
+    expect([await filed(duplex.id), await filed(unit)]).toEqual([['75-703'], ['75-702']])
+    const { systems } = (await ask('agent', { url: `${here}/parcels/${duplex.number}/status` })).body.status
+    expect(systems.map((it: { word: string }) => it.word)).toEqual(['not-inspected', 'not-inspected'])
+    const csv = (await ask('reviewer', { url: `${here}/exports/permits.csv` })).body as string
+    expect(csv).toContain(`${unit},Unit B,75-702`)
+  })
+})

@@ -88,7 +88,7 @@ describe('a cottage with a system of its own', () => {
     const refused = await post('reviewer', `${here}/parcels/${number}/permits`, second)
     expect(refused.status).toBe(422)
     expect(refused.body.errors[0]).toMatchObject({ pointer: '/system' })
-    expect(refused.body.errors[0].message).toContain(`${cottage} (guest cottage, pins 4411)`)
+    expect(refused.body.errors[0].message).toContain(`(guest cottage, pins 4411, ${cottage})`)
     expect((await post('firm', `${here}/parcels/${number}/findings`, complete)).status).toBe(422)
     expect((await ask('firm', { url: `${here}/parcels/${number}/as-built` })).status).toBe(422)
     const elsewhere = (await newParcel(services)).id

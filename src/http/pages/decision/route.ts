@@ -4,6 +4,7 @@ import { z } from 'zod'
 import { type DecisionAsked, decide } from '../../../operations/discrepancies/decide.ts'
 import { type DiscrepancyRead, readDiscrepancy } from '../../../operations/discrepancies/read-discrepancy.ts'
 import type { Refusal } from '../../../operations/refusal.ts'
+import { filedAt } from '../../../operations/systems/system-address.ts'
 import { readEntry } from '../../../reading/entry/read-entry.ts'
 import type { Person } from '../../../store/database/actor.ts'
 import { answered } from '../../api/answer.ts'
@@ -54,7 +55,7 @@ const now = async ({ context, actor, params: at }: FastifyRequest): Promise<Disc
 
 const backTo = (reply: FastifyReply, { county }: Person, { parcel, discrepancy }: DiscrepancyRead) =>
   reply.redirect(
-    `${parcelPath(county, parcel.number)}?done=${discrepancy.id}#${differenceAnchor(discrepancy.id)}`,
+    `${parcelPath(county, filedAt(parcel.number, discrepancy))}?done=${discrepancy.id}#${differenceAnchor(discrepancy.id)}`,
     303,
   )
 
@@ -107,7 +108,7 @@ async function again(
   const { parcel, discrepancy } = await now(request)
   const says = notice ?? 'Nothing was decided yet. Please fix the form. What you typed is still there.'
   const { version: _, supersedes: __, ...written } = typed
-  return showFile(request, reply, parcel.id, {
+  return showFile(request, reply, filedAt(parcel.number, discrepancy), {
     returned: { discrepancy: discrepancy.id, typed: written, faults, notice: notice ?? null },
     notice: { says, fault: true },
     status,

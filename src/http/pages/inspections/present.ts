@@ -1,10 +1,13 @@
 import { dayOf } from '../../../base/plain-date.ts'
+import { filedAt } from '../../../operations/systems/system-address.ts'
 import type { OwnInspection } from '../../../store/own-inspections.ts'
 import { VOICES } from '../../../words/agent/status.ts'
 import { dayInWords } from '../words/dates.ts'
 
 export type InspectionLine = {
   readonly parcel: string
+  /** What its pages are asked for by: the parcel, and which of its systems where it is not the parcel's own. */
+  readonly at: string
   readonly address: string | null
   readonly inspectedOn: string
   readonly says: string
@@ -22,6 +25,7 @@ export function presentInspections(inspections: readonly OwnInspection[]): {
 
 const line = (it: OwnInspection): InspectionLine => ({
   parcel: it.parcelNumber,
+  at: filedAt(it.parcelNumber, it),
   address: it.parcelAddress,
   inspectedOn: it.inspectedOn,
   says: standing(it),

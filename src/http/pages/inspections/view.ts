@@ -27,17 +27,17 @@ const list = (county: string, lines: readonly InspectionLine[], isOpen = false):
   html`
     <ul class="hits inspections">
       ${lines.map(
-        ({ parcel, address, inspectedOn, says, status }) =>
+        ({ parcel, at, address, inspectedOn, says, status }) =>
           html`
             <li>
-              <a href="${parcelPath(county, parcel)}">
+              <a href="${parcelPath(county, at)}">
                 <span class="number">${parcel}</span> ${address}
               </a><span class="soft">Inspected ${day(inspectedOn)}, ${says}</span><b>${status}</b>
-              <a href="${briefPath(county, parcel)}" aria-label="Brief for ${parcel}">Brief</a>
+              <a href="${briefPath(county, at)}" aria-label="Brief for ${parcel}">Brief</a>
               ${
                 isOpen &&
                 html` <a
-                  href="${inspectionPath(county, parcel)}"
+                  href="${inspectionPath(county, at)}"
                   aria-label="Continue the inspection of ${parcel}"
                 >
                   Continue

@@ -86,7 +86,7 @@ export function parcelFile(page: ParcelFilePage, options: FileOptions): Html {
     <section id="photos"><h2>Photos</h2>${photosByInspection(county, page.photos)}</section>
     <section id="history"><h2>History</h2>${history(county, page.history)}</section>
     <section id="papers"><h2>Permits and documents</h2>${papers(page.permits, page.documents)}</section>
-    <section id="letters"><h2>Letters</h2>${lettersPart(county, parcel.number, page.letters)}</section>
+    <section id="letters"><h2>Letters</h2>${lettersPart(county, page.address, page.letters)}</section>
   `
 }
 

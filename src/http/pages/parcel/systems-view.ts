@@ -26,22 +26,25 @@ export function systemsOfFile(
   `
 }
 
+const TITLE = 'It is shared. An easement or agreement is a matter for title work.'
+
+const told = ({ standing, unseen, shown }: ParcelFilePage['systems'][number]): string =>
+  [
+    ...(standing ? [`${standing}.`] : []),
+    ...(unseen ? ['It was not inspected.'] : []),
+    ...(shown && standing ? ['Its file is shown below.'] : []),
+  ].join(' ')
+
 const list = (county: string, systems: ParcelFilePage['systems']): Html => html`
   <ul class="hits">
     ${systems.map(
       (it) => html`
         <li>
-          <b>${it.shown ? it.name : html`<a href="${parcelPath(county, it.address)}">${it.name}</a>`}</b>
-          ${it.standing && html`<span>${it.standing}.</span>`}
-          ${it.unseen && html`<span>It was not inspected.</span>`}
-          ${it.reach && html`<span class="soft">${it.reach}</span>`}
-          ${
-            it.shared &&
-            html`
-              <span class="soft">It is shared. An easement or agreement is a matter for title work.</span>
-            `
-          }
-          ${it.shown && systems.length > 1 && html`<span class="soft">Its file is shown below.</span>`}
+          <p>
+            <b>${it.shown ? it.name : html`<a href="${parcelPath(county, it.address)}">${it.name}</a>`}</b>
+            ${' '}${told(it)}
+          </p>
+          ${it.reach && html`<p class="soft">${it.reach} ${it.shared && TITLE}</p>`}
         </li>
       `,
     )}

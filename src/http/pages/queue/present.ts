@@ -1,5 +1,6 @@
 import { dayOf, daysBetween } from '../../../base/plain-date.ts'
 import type { Queue } from '../../../operations/discrepancies/list-discrepancies.ts'
+import { filedAt } from '../../../operations/systems/system-address.ts'
 import { SEVERITIES, type Severity } from '../../../reconcile/kinds.ts'
 import type { InQueue } from '../../../store/discrepancies.ts'
 import { reasonWords } from '../../../words/reasons.ts'
@@ -14,6 +15,8 @@ export type QueueRow = {
   readonly title: string
   readonly about: string
   readonly parcel: string
+  /** What its file is asked for by: the parcel, and which of its systems where it is not the parcel's own. */
+  readonly at: string
   readonly address: string | null
   readonly says: string
   /** How long it has stood: `12 days`. */
@@ -56,6 +59,7 @@ const presentRow = (it: InQueue, now: Date): QueueRow => ({
   severity: it.severity,
   about: it.body.outcome.subject.label,
   parcel: it.parcelNumber,
+  at: filedAt(it.parcelNumber, it),
   address: it.parcelAddress,
   title: titleOf(it.kind, it.body.outcome.subject, it.body.outcome.reason),
   says: sentence(reasonWords(it.body.outcome)),

@@ -74,12 +74,12 @@ const narrowed = ({ severity, kind, since, parcel }: QueueQuery): boolean =>
 
 const row = (
   county: string,
-  { id, severity, title, about, parcel, address, says, age, moved }: QueueRow,
+  { id, severity, title, about, parcel, at, address, says, age, moved }: QueueRow,
 ): Html =>
   html`
     <li>
       ${severityTag(severity)}
-      <a class="go" href="${parcelPath(county, parcel)}#${differenceAnchor(id)}">
+      <a class="go" href="${parcelPath(county, at)}#${differenceAnchor(id)}">
         <b>${title}, ${about}</b> <span><span class="number">${parcel}</span> ${address}</span>
       </a>
       <span class="says">

@@ -1,4 +1,5 @@
 import type { ReconciliationRead } from '../../../operations/reconciliation/read-reconciliation.ts'
+import { filedAt } from '../../../operations/systems/system-address.ts'
 import { discrepancyWords } from '../../../words/follow-up.ts'
 import { titleOf } from '../../../words/titles.ts'
 import { type Html, html } from '../html.ts'
@@ -37,7 +38,7 @@ export function reconciliationView(
   return html`
     <p class="notice" role="note">
       This is the comparison made on ${dayAt(madeAt)}. It does not
-      change. <a href="${parcelPath(county, parcel.number)}">The parcel today</a> may be different.
+      change. <a href="${parcelPath(county, filedAt(parcel.number, reconciliation))}">The parcel today</a> may be different.
     </p>
     <h1><span class="number">${parcel.number}</span> ${parcel.address}</h1>
     <h2>Record and found</h2>

@@ -65,6 +65,9 @@ export function systemsView(shown: Shown): Html {
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
+const said = (it: SystemChange): string =>
+  `${it.label ?? SYSTEM_USE_WORDS[it.use]}. ${systemReach(it)} ${it.reason}`
+
 const history = (changes: readonly SystemChange[], names: ReadonlyMap<string, string>): Html | false =>
   changes.length > 0 &&
   html`
@@ -72,8 +75,7 @@ const history = (changes: readonly SystemChange[], names: ReadonlyMap<string, st
       ${changes.map(
         (it) => html`
           <li>
-            ${dayAt(it.changedAt)}, ${names.get(it.changedBy) ?? 'a reviewer'}: ${it.label ?? SYSTEM_USE_WORDS[it.use]}.
-            ${systemReach(it)} ${it.reason}
+            ${dayAt(it.changedAt)}, ${names.get(it.changedBy) ?? 'a reviewer'}: ${said(it)}
           </li>
         `,
       )}
@@ -128,20 +130,18 @@ const parcelRow = (
     <legend>${it.parcel === '' ? 'One more parcel' : it.parcel}</legend>
     <div class="fields">
       ${text(at, `parcel-${row}`, 'Parcel number', it.parcel)}
-      <div>
-        <label class="choice">
-          <input type="checkbox" name="serves-${row}" value="yes" ${flag('checked', it.serves)}>
-          <span>It serves this parcel</span>
-        </label>
-        <label class="choice">
-          <input type="checkbox" name="lies-on-${row}" value="yes" ${flag('checked', it.liesOn)}>
-          <span>It lies on this parcel, or partly</span>
-        </label>
-      </div>
-      ${text(at, `bedrooms-${row}`, 'Bedrooms there, if shared and no permit says', it.bedrooms)}
-      ${text(at, `flow-${row}`, 'Design flow there, gpd', it.designFlowGpd)}
+      ${text(at, `bedrooms-${row}`, 'Bedrooms, if shared and no permit says', it.bedrooms)}
+      ${text(at, `flow-${row}`, 'Design flow, gpd, the same', it.designFlowGpd)}
     </div>
+    ${tick(`serves-${row}`, 'It serves this parcel', it.serves)}
+    ${tick(`lies-on-${row}`, 'It lies on this parcel, all of it or a part', it.liesOn)}
   </fieldset>
+`
+
+const tick = (name: string, says: string, on: boolean): Html => html`
+  <label class="choice">
+    <input type="checkbox" name="${name}" value="yes" ${flag('checked', on)}> <span>${says}</span>
+  </label>
 `
 
 const text = (at: (name: string) => string, name: string, label: string, value: string): Html => html`
