@@ -60,7 +60,7 @@ export const readParcel = (
     const systems = await systemsOf(tx, actor.county, parcel.id)
     const named = askedSystem ?? apart(asked).system ?? systems[0]!.id
     const system = systems.find((it) => isNamed(it, named))
-    if (!system) return notFound(`Parcel ${parcel.number} has no such system.`)
+    if (!system) return notFound()
     const asBuilt = await asBuiltNow(joined, actor, system, undefined)
     const seen = await asSeen(tx, actor.county, system.id, parcel.id)
     return ok({ parcel, oldNumbers, status, file: { systems, system, asBuilt, ...seen } })

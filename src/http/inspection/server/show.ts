@@ -13,7 +13,11 @@ import { momentInWords } from '../view/moment.ts'
 import type { InspectionShown, PhotoShown } from '../view/shown.ts'
 
 export const sheetOf = (county: string, prepared: InspectionPrepared): InspectionSheet =>
-  makeSheet({ county, ...prepared })
+  makeSheet({
+    county,
+    ...prepared,
+    serves: (prepared.input.system?.serves ?? []).map(({ parcel }) => parcel),
+  })
 
 /** The draft as it is saved; a fresh form where there is none. */
 export const savedForm = ({ draft, input }: InspectionPrepared, sheet: InspectionSheet): InspectionForm =>

@@ -15,6 +15,7 @@ type Given = {
   readonly parcel: Pick<Parcel, 'id' | 'number' | 'address'>
   readonly asBuilt: AsBuilt
   readonly brief: InspectionBrief
+  readonly serves?: readonly string[]
 }
 
 /** Lays a county's file on one parcel out for whoever walks it: pure, so that a page made twice is the same page. */
@@ -23,6 +24,7 @@ export function makeSheet({
   parcel: { id, number, address },
   asBuilt,
   brief,
+  serves = [],
 }: Given): InspectionSheet {
   const serving = inWalkingOrder(asBuilt.components.filter(({ standing }) => standing === 'in-service'))
   const reference = asBuilt.components.map((it) => statedValue(it.reference)).find((known) => known !== null)
@@ -32,6 +34,7 @@ export function makeSheet({
     parcel: { id, number, address },
     asOf: brief.asOf,
     parts: withIds(serving).map(([step, built]) => sheetPart(step, built, brief)),
+    ...(serves.length > 1 ? { serves } : {}),
     former: asBuilt.components.flatMap(formerPart),
     system: sayings(SYSTEM_FIELDS, asBuilt),
     reference: reference

@@ -33,6 +33,8 @@ export type InspectionSheet = {
   readonly asOf: string
   readonly parts: readonly SheetPart[]
   readonly former: readonly FormerPart[]
+  /** The parcels that the system serves, where there are several: what is counted is of all of them. */
+  readonly serves?: readonly string[]
   /** Of the whole system, by field, as the papers write it. */
   readonly system: { readonly [field: string]: string }
   readonly reference: {

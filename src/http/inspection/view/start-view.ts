@@ -1,4 +1,5 @@
 import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
+import { listed } from '../../../words/sentence.ts'
 import { type Html, html } from '../../pages/html.ts'
 import { briefPath } from '../../pages/layout/addresses.ts'
 import { sitePlanFigure } from '../../pages/parts/site-plan.ts'
@@ -26,7 +27,19 @@ export function startView(shown: InspectionShown): Html {
   }
   const ask = (name: string): Html => fieldView(formField('inspection', name), fields)
   const content = html`
-    <fieldset class="group"><legend><h2>The house</h2></legend>${HOUSE.map(ask)}</fieldset>
+    <fieldset class="group">
+      <legend><h2>The house</h2></legend>
+      ${
+        sheet.serves &&
+        html`
+          <p>
+            <b>This system serves ${listed(sheet.serves)}.</b> Count bedrooms and people in all of them
+            together. If you cannot, leave the count out and say why.
+          </p>
+        `
+      }
+      ${HOUSE.map(ask)}
+    </fieldset>
     <fieldset class="group">
       <legend><h2>The ground, and signs that it does not drain</h2></legend>
       ${GROUND.map(ask)}
