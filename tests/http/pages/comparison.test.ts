@@ -4,6 +4,7 @@ import { readStories } from '../../../src/cli/demonstration/read-stories.ts'
 import { loadRuleBook } from '../../../src/files/rule-packs.ts'
 import type { Line } from '../../../src/http/pages/parcel/comparison/line.ts'
 import { type Comparison, presentComparison } from '../../../src/http/pages/parcel/comparison/present.ts'
+import { isKeptFrom } from '../../../src/words/kept-from.ts'
 import { questionWords } from '../../../src/words/questions.ts'
 import { play } from '../../corpus/play.ts'
 
@@ -38,7 +39,11 @@ describe.each(compared)('$name', ({ reconciliation, comparison }) => {
     for (const { verdict, proof, what } of lines(comparison)) {
       expect(proof === null, what).toBe(verdict === null)
       if (proof)
-        expect(reconciliation.outcomes.map(({ check }) => questionWords(check))).toContain(proof.question)
+        expect(
+          reconciliation.outcomes.map(({ check, facet }) =>
+            questionWords(check, isKeptFrom(facet) ? facet : null),
+          ),
+        ).toContain(proof.question)
     }
   })
 

@@ -33,6 +33,7 @@ const ON_TWO_SIDES: readonly string[] = [
   'capacity-against-record',
   'position',
   'stated-distance',
+  'stated-area',
 ]
 
 /** The lines of one component: what record and inspection both speak of, then what only one of them or a rule can say. */
@@ -67,6 +68,7 @@ export function componentLines(
       material,
     ),
     ...capacityLine(built, seen, of('capacity-against-record'), keyOf),
+    ...areaLine(built, of('stated-area'), keyOf),
     ...PLAIN.flatMap((name) => line(fieldNoun('component', name), [name], distance(name))),
     ...line('ties', ['tie'], of('position')),
     ...oneSidedAll(
@@ -130,6 +132,18 @@ function capacityLine(
   const shown =
     record.state === 'silent' && fromRecord && isVessel(built.kind) ? said('by its dimensions') : record
   return [twoSided('capacity', shown, inspection, outcome, keyOf)]
+}
+
+/** The area that a permit states; the inspection's side is what its dimensions come to. */
+function areaLine(built: AsBuiltComponent, outcome: Outcome | undefined, keyOf: KeyOf): readonly Line[] {
+  const record = recordSide(built, ['area'])
+  if (record.state === 'silent') return []
+  const isFound = outcome?.reason.is === 'absorption-record' && outcome.reason.by === 'inspection'
+  const computed = isFound
+    ? outcome.exhibits.find(({ thing, word }) => thing === 'absorption-area' && word === 'derived')
+    : undefined
+  const inspection = computed ? said(printed(computed.used)) : silent('not measured')
+  return [twoSided('absorption area', record, inspection, outcome, keyOf)]
 }
 
 /** Found, or searched for, and answering to nothing on record. */

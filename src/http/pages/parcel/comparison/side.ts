@@ -1,6 +1,7 @@
 import { inWords } from '../../../../brief/recorded.ts'
 import type { MeasureName } from '../../../../catalog/catalog.ts'
 import { METHODS } from '../../../../measure/methods.ts'
+import { printNumber } from '../../../../measure/print/number.ts'
 import type { AsBuiltComponent, Claim, Origin } from '../../../../records/as-built.ts'
 import type { FoundComponent } from '../../../../records/findings.ts'
 import type { FoundLength } from '../../../../records/quantity.ts'
@@ -81,6 +82,7 @@ function measureSide(name: MeasureName, value: unknown): Side {
 /** A count is nothing without what was counted. */
 function printOf(name: MeasureName): Print {
   if (name === 'compartments') return (count) => `${count} compartment${count === 1 ? '' : 's'}`
+  if (name === 'area') return (sqFt) => `${printNumber(Number(sqFt))} sq ft`
   if (name === 'count') return (count) => `${count} alike`
   if (name === 'measuredFrom') return (from) => `distances from the ${inWords(from)}`
   return inWords
