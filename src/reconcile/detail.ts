@@ -38,6 +38,8 @@ export type Detail = {
   readonly built: Construction | 'compartments' | 'cesspool' | 'masonry-tank' | null
   /** A measurement decides between permits that contradict each other. */
   readonly borneOut: boolean
+  /** What a permit leaves unsaid of the parts that were there before it. */
+  readonly unsaid: 'beside-or-instead' | 'which-part' | null
   /** What becomes of a type that is no longer accepted. */
   readonly existing: Existing | null
   /** A part that a rule requires and no permit lists. */
@@ -60,6 +62,13 @@ export type Detail = {
   readonly nearTo: KeptFrom | null
   /** Another system, or another lot, that an inspection found. */
   readonly otherSystem?: OtherSystem
+}
+
+function unsaidBy(reason: Reason): Detail['unsaid'] {
+  if (reason.is !== 'unclear') return null
+  const { gap } = reason.doubt
+  if (gap === 'beside-or-instead') return gap
+  return gap === 'which-target' ? 'which-part' : null
 }
 
 export const detailOf = ({ reason, check }: Outcome): Detail => ({
@@ -87,6 +96,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
           ? reason.type
           : null,
   borneOut: isDecided(reason),
+  unsaid: unsaidBy(reason),
   existing: reason.is === 'accepted' ? reason.existing : null,
   requiredBy: reason.is === 'required-part' ? 'rule' : null,
   neverApproved: reason.is === 'never-approved',

@@ -57,6 +57,14 @@ export type Gap =
       readonly part: Part
       readonly among: readonly Part[]
     }
+  /** A permit replaces or takes out a field, and which of those that are there it means is not said. */
+  | {
+      readonly gap: 'no-target' | 'which-target'
+      readonly verb: 'replace' | 'alter' | 'abandon'
+      readonly permit: string
+      readonly part: Part
+      readonly among: readonly Part[]
+    }
   | { readonly gap: 'no-inspection' }
   | { readonly gap: 'no-baseline' }
   | { readonly gap: 'no-ties'; readonly part: Part }

@@ -157,7 +157,8 @@ function toldOnce(item: OpenItem, at: number, all: readonly OpenItem[]): boolean
     item.kind === 'record-unclear' &&
     other.kind === 'record-unclear' &&
     other.state === item.state &&
-    other.detail.neverApproved === item.detail.neverApproved
+    other.detail.neverApproved === item.detail.neverApproved &&
+    other.detail.unsaid === item.detail.unsaid
   return item.kind !== 'record-unclear' || all.findIndex(same) === at
 }
 

@@ -101,7 +101,9 @@ function toFirm(it: Discrepancy): string {
         ? 'Measure and tie in all you find.'
         : act === 'correct-to-measured'
           ? 'Your measurement decides between them. Keep the readings.'
-          : 'A measurement on site can settle it.'
+          : reason.is === 'unclear' && reason.doubt.gap === 'beside-or-instead'
+            ? 'Find out which drainfields take flow: open the boxes, and run water.'
+            : 'A measurement on site can settle it.'
     case 'system-not-on-record':
       return 'Say in the notes what it serves and how you know. Inspect each system by itself.'
     case 'failure-sign':
@@ -202,7 +204,9 @@ function toReviewer(it: Discrepancy): string {
         ? 'Look for the approval, or have someone see what was built.'
         : act === 'correct-to-measured'
           ? 'The measurement decides: correct the record to that permit, and look whether there is a second tank.'
-          : 'Compare the permits and correct the record.'
+          : reason.is === 'unclear' && reason.doubt.gap === 'beside-or-instead'
+            ? 'Correct the repair permit: the new drainfield was added, or it replaces the old one. Until then their areas are not added up.'
+            : 'Compare the permits and correct the record.'
     case 'system-not-on-record':
       return 'Until it is recorded, sizes are compared as if this system served this lot alone. Who may use it is for title work.'
     case 'failure-sign':

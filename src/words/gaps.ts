@@ -58,6 +58,9 @@ export function gapWords(it: Gap): string {
       return 'the record has no septic tank in service'
     case 'beside-or-instead':
       return besideOrInstead(it)
+    case 'no-target':
+    case 'which-target':
+      return doubtWords(it)
     case 'no-absorption-area':
       return 'the record has no absorption area in service'
     case 'no-inspection':

@@ -57,6 +57,7 @@ const VALUES: { readonly [F in keyof Detail]-?: readonly Detail[F][] } = {
     ...LINE_STARTS.map((start) => ({ from: 31, to: 60, start })),
   ],
   otherSystem: [...OTHER_SYSTEMS],
+  unsaid: [null, 'beside-or-instead', 'which-part'],
 }
 const FIELDS = Object.keys(VALUES) as readonly (keyof Detail)[]
 const NOTHING = Object.fromEntries(FIELDS.map((field) => [field, VALUES[field][0]])) as unknown as Detail

@@ -4,11 +4,13 @@ import { surfaceThatCounts } from '../../geometry/absorption/absorption-shape.ts
 import { printSignificant } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
 import { exact, plus, type Uncertain } from '../../measure/uncertain.ts'
+import type { AsBuilt } from '../../records/as-built.ts'
 import { statedValue } from '../../records/claim.ts'
 import { partOnRecord } from '../../records/part.ts'
 import type { CountedArea } from '../../rules/values/perc-table.ts'
 import type { Case } from '../case.ts'
 import { claimFact, type Fact, known, lacking } from '../fact.ts'
+import type { Gap } from '../gap.ts'
 import type { Exhibit } from '../outcome.ts'
 import type { Pairing } from '../pairing.ts'
 import { exactly } from '../quantity.ts'
@@ -31,11 +33,8 @@ export type AbsorbingArea = {
 export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingArea> {
   const parts = given.pairings.filter(({ built }) => isAbsorption(built.kind))
   if (parts.length === 0) return lacking({ gap: 'no-absorption-area' })
-  const open = given.asBuilt.contradictions.find((it) => it.gap === 'beside-or-instead')
-  if (open) {
-    const { gap, permit, part, among } = open
-    return lacking({ gap, permit, part, among })
-  }
+  const unanswered = openQuestion(given.asBuilt)
+  if (unanswered) return lacking(unanswered)
   const exhibits: Exhibit[] = []
   const areas: AbsorbingArea[] = []
   for (const part of parts) {
@@ -58,6 +57,19 @@ export function absorbingArea(given: Case, counts: CountedArea): Fact<AbsorbingA
     result: `${printSignificant(total.sqFt.value)} sq ft`,
   }
   return known(areas.length > 1 ? { ...total, steps: [...total.steps, sum] } : total, ...exhibits)
+}
+
+/** Which of the fields still lie in service is asked of the file: until that is answered, a sum would count one too many. */
+function openQuestion({ contradictions, components }: AsBuilt): Gap | null {
+  const fields = components.filter(({ kind, standing }) => isAbsorption(kind) && standing === 'in-service')
+  for (const { permits: _, ...it } of contradictions) {
+    if (it.gap === 'beside-or-instead') return it
+    const ofField = 'verb' in it && it.part.kind !== 'system' && isAbsorption(it.part.kind)
+    if (ofField && it.gap === 'which-target') return it
+    // It replaces a field that no permit put in: with no other on record it is the only one.
+    if (ofField && it.gap === 'no-target' && fields.length > 1) return it
+  }
+  return null
 }
 
 function areaOf(pairing: Pairing, given: Case, counts: CountedArea): Fact<AbsorbingArea> {

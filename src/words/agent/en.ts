@@ -152,12 +152,16 @@ export const EN: AgentVoice = {
           ? ours`Part of the septic system lies on another lot. The county has no record of that.`
           : ours`The inspector found a second septic system. The county has no record of it.`,
     'record-absent': () => ours`The county has no record of a septic system on this parcel.`,
-    'record-unclear': ({ detail: { neverApproved, borneOut } }) =>
+    'record-unclear': ({ detail: { neverApproved, borneOut, unsaid } }) =>
       borneOut
         ? ours`Two permits do not agree. What the inspector measured fits one of them.`
         : neverApproved
           ? ours`A permit for this parcel was never approved. It does not show that a system was built.`
-          : ours`The county’s permits for this parcel do not agree with each other, or cannot be read.`,
+          : unsaid === 'beside-or-instead'
+            ? ours`A repair put in a new drainfield. Its permit does not say if the old one is still in use.`
+            : unsaid === 'which-part'
+              ? ours`A later permit does not say which part it replaced, changed or closed.`
+              : ours`The county’s permits for this parcel do not agree with each other, or cannot be read.`,
     'measurement-unclear': ({ detail: { occasion, against } }) =>
       occasion === 'today'
         ? ours`It is too close to call whether the tank is as large as a new one must be today. ${NOW}`

@@ -150,12 +150,16 @@ export const ES: AgentVoice = {
           ? ours`Parte del sistema séptico está en otro lote. El condado no tiene registro de eso.`
           : ours`El inspector halló un segundo sistema séptico. El condado no tiene registro de él.`,
     'record-absent': () => ours`El condado no tiene registro de un sistema séptico en esta parcela.`,
-    'record-unclear': ({ detail: { neverApproved, borneOut } }) =>
+    'record-unclear': ({ detail: { neverApproved, borneOut, unsaid } }) =>
       borneOut
         ? ours`Dos permisos no concuerdan. Lo que midió el inspector coincide con uno de ellos.`
         : neverApproved
           ? ours`Un permiso de esta parcela nunca se aprobó. No muestra que se construyera un sistema.`
-          : ours`Los permisos del condado para esta parcela no concuerdan o no se pueden leer.`,
+          : unsaid === 'beside-or-instead'
+            ? ours`Una reparación puso un campo de drenaje nuevo. El permiso no dice si el viejo aún se usa.`
+            : unsaid === 'which-part'
+              ? ours`Un permiso posterior no dice qué parte cambió o cerró.`
+              : ours`Los permisos del condado para esta parcela no concuerdan o no se pueden leer.`,
     'measurement-unclear': ({ detail: { occasion, against } }) =>
       occasion === 'today'
         ? ours`No se puede saber si el tanque es tan grande como hoy se exige a uno nuevo. ${NOW}`

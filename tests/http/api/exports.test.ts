@@ -113,6 +113,20 @@ describe('permits', () => {
     })
   })
 
+  test('keep a date that is known to the month or the year as what is known of it', async () => {
+    await newParcel(services, '07-0412-0077')
+    const dated = { ...permit1974, number: '77-9', issuedOn: "Sept. '77", approvedOn: '1978' }
+    await post('reviewer', `${here}/parcels/07-0412-0077/permits`, dated)
+    const partial = { parcel: '07-0412-0077', issuedOn: '1977-09', approvedOn: '1978' }
+    expect((await lines('permits')).find(({ number }) => number === '77-9')).toMatchObject(partial)
+    expect((await csv('permits.csv')).find(({ number }) => number === '77-9')).toMatchObject(partial)
+    const blds = await csv('permits.csv?fields=blds')
+    expect(blds.find(({ PermitNum }) => PermitNum === '77-9')).toMatchObject({
+      IssuedDate: '1977-09',
+      CompletedDate: '1978',
+    })
+  })
+
   test('in the fields of BLDS have all that it requires', async () => {
     const [only] = await csv('permits.csv?fields=blds')
     // Required fields, as the specification's wiki page of 1 April 2016 lists them; dates are text, YYYY-MM-DD.
@@ -188,5 +202,5 @@ test('a reader that goes away, and a query that fails, leave no connection behin
     await expect(failing.toArray()).rejects.toThrow(/division by zero/)
   }
   // There are four connections for bulk work: had one been kept, this would wait for it in vain.
-  expect(await csv('permits.csv')).toHaveLength(1)
+  expect(await csv('permits.csv')).toHaveLength(2)
 })
