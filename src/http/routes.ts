@@ -16,6 +16,7 @@ import { organizations } from './api/organizations/routes.ts'
 import { parcels } from './api/parcels/routes.ts'
 import { patterns } from './api/patterns/routes.ts'
 import { people } from './api/people/routes.ts'
+import { filingChanges } from './api/permits/filing-routes.ts'
 import { permits } from './api/permits/routes.ts'
 import { photos } from './api/photos/routes.ts'
 import { reconciliations } from './api/reconciliations/routes.ts'
@@ -35,6 +36,7 @@ export const registerRoutes: FastifyPluginAsyncZod = async (app) => {
     parcels,
     systems,
     permits,
+    filingChanges,
     documents,
     documentStanding,
     forms,

@@ -31,6 +31,7 @@ export async function parcelsByDecade(tx: Tx, county: string): Promise<readonly 
     .select((eb) => ['parcel', eb.fn.min('approved_on').as('day')])
     .where('county', '=', county)
     .where('approved_on', 'is not', null)
+    .where('standing', 'is', null)
     .groupBy('parcel')
   const rows = await tx
     .selectFrom('parcel as p')

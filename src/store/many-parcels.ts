@@ -65,7 +65,9 @@ async function permitsOf(
 ): Promise<readonly (FiledPermit & { readonly parcel: string })[]> {
   const { rows } = await sql<{ id: string; parcel: string; revision: number; record: PermitContent }>`
     select id, parcel, revision, record from permit
-    where county = ${county} and parcel = any (${[...parcels]}::uuid[]) order by parcel, id`.execute(tx)
+    where county = ${county} and standing is null and parcel = any (${[...parcels]}::uuid[]) order by parcel, id`.execute(
+    tx,
+  )
   return rows.map(({ record, ...row }) => ({ ...row, ...record }))
 }
 

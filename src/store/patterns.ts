@@ -32,7 +32,7 @@ export async function shortfallsByDecade(tx: Tx): Promise<readonly GroupCount[]>
     select left(first, 3) || '0s' as name, count(*) filter (where hit) as hits,
       count(*) as total
     from (
-      select (select min(t.approved_on) from permit t where t.county = v.county and t.parcel = v.id) as first,
+      select (select min(t.approved_on) from permit t where t.county = v.county and t.parcel = v.id and t.standing is null) as first,
         ${raised(SHORTFALLS)} as hit
       from (${INSPECTED}) v) inspected
     where first is not null group by 1 order by 1`.execute(tx)

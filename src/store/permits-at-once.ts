@@ -11,7 +11,10 @@ export type PermitOnParcel = PermitContent & {
   readonly system: string
 }
 
-/** The permits in the files of these parcels whose numbers, in any writing, are among these. */
+/**
+ * The permits in the files of these parcels whose numbers, in any writing, are among these: void and merged ones too, and
+ * those that were moved away, so that an index that is read again brings nothing back.
+ */
 export async function permitsNumbered(
   tx: Tx,
   county: string,
@@ -21,12 +24,16 @@ export async function permitsNumbered(
   if (parcels.length === 0) return []
   const plain = [...new Set(numbers.map((number) => number.toUpperCase().replace(/[^A-Z0-9]/g, '')))]
   const { rows } = await sql<{ parcel: string; record: PermitRecord }>`
-    select p.parcel, p.record -> 'record' as record
+    select here.parcel, p.record -> 'record' as record
     from unnest(${[...parcels]}::uuid[]) as here (parcel)
     -- One parcel after the other, by its index: while a file fills the table nothing is known of it yet, and asked for all
     -- at once they would be looked for in the whole of it.
     cross join lateral (
-      select * from permit where county = ${county} and permit.parcel = here.parcel offset 0) p
+      select * from permit where county = ${county} and permit.parcel = here.parcel
+      -- What was moved away does not come back with the next index of the county.
+      union all select t.* from filing_change c join permit t on t.county = c.county and t.id = c.permit
+        where c.county = ${county} and c.from_parcel = here.parcel and c.act = 'move' and t.parcel <> here.parcel
+      offset 0) p
     where regexp_replace(upper(p.number), '[^A-Z0-9]', '', 'g') = any (${plain}::text[])`.execute(tx)
   return rows
 }

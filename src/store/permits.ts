@@ -1,4 +1,5 @@
 import { sql } from 'kysely'
+import type { PermitStanding } from '../records/filing.ts'
 import type { FiledPermit, PermitRecord } from '../records/permit.ts'
 import type { Tx } from './database/database.ts'
 import { hashOf } from './hash.ts'
@@ -12,6 +13,10 @@ export type PermitOnFile = FiledPermit & {
   readonly parcel: string
   /** The system that it builds. */
   readonly system: string
+  /** A void or merged one builds nothing. */
+  readonly standing: PermitStanding
+  /** The permit that it was merged into. */
+  readonly mergedInto: string | null
   readonly enteredAt: Date
   readonly changedAt: Date
 }
@@ -34,31 +39,55 @@ type Made = {
   readonly transcription: string | null
 }
 
-const COLUMNS = ['id', 'parcel', 'system', 'record', 'revision', 'created_at', 'changed_at'] as const
+const COLUMNS = [
+  'id',
+  'parcel',
+  'system',
+  'standing',
+  'merged_into',
+  'record',
+  'revision',
+  'created_at',
+  'changed_at',
+] as const
 type Row = {
   id: string
   parcel: string
   system: string
+  standing: 'void' | 'merged' | null
+  merged_into: string | null
   record: unknown
   revision: number
   created_at: Date
   changed_at: Date
 }
 
-const asPermit = ({ id, parcel, system, record, revision, created_at, changed_at }: Row): PermitOnFile => ({
+const asPermit = ({
   id,
   parcel,
   system,
+  standing,
+  merged_into,
+  record,
+  revision,
+  created_at,
+  changed_at,
+}: Row): PermitOnFile => ({
+  id,
+  parcel,
+  system,
+  standing: standing ?? 'in-file',
+  mergedInto: merged_into,
   revision,
   ...(record as PermitContent),
   enteredAt: created_at,
   changedAt: changed_at,
 })
 
-/** All of a system, in the order in which they were entered. */
+/** All of a system, in the order in which they were entered; void and merged ones are left out. */
 export const permitsOf = (tx: Tx, county: string, system: string) => permitsBy(tx, county, 'system', system)
 
-/** All in a parcel's file, whichever system they build. */
+/** All in a parcel's file, whichever system they build; void and merged ones are left out. */
 export const permitsFiled = (tx: Tx, county: string, parcel: string) =>
   permitsBy(tx, county, 'parcel', parcel)
 
@@ -73,6 +102,7 @@ async function permitsBy(
     .select(COLUMNS)
     .where('county', '=', county)
     .where(column, '=', id)
+    .where('standing', 'is', null)
     .orderBy('id')
     .execute()
   return rows.map(asPermit)
@@ -100,7 +130,7 @@ export async function numberedAlike(
   const { rows } = await sql<NumberedAlike>`
     select t.id, t.number, t.kind, t.parcel, p.number as "parcelNumber", p.address
     from permit t join parcel p on p.county = t.county and p.id = t.parcel
-    where t.county = ${county} and t.parcel <> ${parcel}
+    where t.county = ${county} and t.parcel <> ${parcel} and t.standing is null
       and regexp_replace(upper(t.number), '[^A-Z0-9]', '', 'g') = regexp_replace(upper(${number}), '[^A-Z0-9]', '', 'g')
     order by p.number, t.id limit ${MOST_ALIKE}`.execute(tx)
   return rows
@@ -204,7 +234,7 @@ export async function revisePermit(
   await insertRevision(tx, county, permit, made)
 }
 
-async function insertRevision(tx: Tx, county: string, permit: FiledPermit, made: Made): Promise<void> {
+export async function insertRevision(tx: Tx, county: string, permit: FiledPermit, made: Made): Promise<void> {
   const content: PermitContent = { record: permit.record, sources: permit.sources }
   await tx
     .insertInto('permit_revision')

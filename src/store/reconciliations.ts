@@ -11,6 +11,7 @@ export const OCCASIONS = [
   'permit-entered',
   'permit-corrected',
   'permit-transcribed',
+  'permit-refiled',
   'findings-submitted',
   'findings-amended',
   'record-corrected',

@@ -61,7 +61,7 @@ const parcelQueries = async () => ({
 })
 const parcelPage = async () => {
   const { read, letters } = await parcelQueries()
-  const page = presentParcelFile(read, 'reviewer', letters, null, service.services.book)
+  const page = presentParcelFile(read, 'reviewer', letters, null, service.services.book, 'quillback')
   const options = { county: 'quillback', pictures: () => null, came: null, at: null, notice: null, own: null }
   return layout({ reader, here, languages: [] }, { title: NUMBER, body: parcelFile(page, options) })
 }

@@ -42,6 +42,8 @@ export const WALKED = {
   ],
   /** tests/http/pages/documents/in-browser.test.ts */
   documents: ['/counties/:county/documents', '/counties/:county/documents/:id'],
+  /** tests/http/pages/permit/in-browser.test.ts */
+  permit: ['/counties/:county/permits/:id'],
   /** tests/http/inspection/in-browser/plainly.test.ts */
   inspection: ['/counties/:county/parcels/:parcel/inspection'],
 } as const

@@ -25,6 +25,7 @@ import { letterCheck } from './letter-check/route.ts'
 import { notificationPages } from './notifications/route.ts'
 import { parcel } from './parcel/route.ts'
 import { patterns } from './patterns/route.ts'
+import { permitPages } from './permit/route.ts'
 import { answerFaultAsPage } from './problem/answer.ts'
 import { queue } from './queue/route.ts'
 import { reconciliation } from './reconciliation/route.ts'
@@ -50,6 +51,7 @@ const PAGES: readonly FastifyPluginAsyncZod[] = [
   parcel,
   systemPages,
   decision,
+  permitPages,
   letter,
   notificationPages,
   letterCheck,

@@ -174,6 +174,8 @@ async function place(
         id: 'this transcription',
         parcel: id,
         system: id,
+        standing: 'in-file',
+        mergedInto: null,
         revision: 1,
         record: permit.record,
         sources: {},

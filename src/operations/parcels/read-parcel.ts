@@ -6,6 +6,7 @@ import type { Tx } from '../../store/database/database.ts'
 import { transact } from '../../store/database/transact.ts'
 import { discrepanciesOf, type StandingDiscrepancy } from '../../store/discrepancies.ts'
 import { type Document, documentsOf } from '../../store/documents.ts'
+import { type PermitElsewhere, permitsElsewhere } from '../../store/filing-changes.ts'
 import { findingsOf } from '../../store/findings.ts'
 import { organizationNames } from '../../store/organizations.ts'
 import { type Alias, aliasesOf, type Parcel } from '../../store/parcels.ts'
@@ -35,6 +36,8 @@ export type ParcelFile = {
   readonly system: System
   readonly asBuilt: AsBuilt
   readonly permits: readonly PermitOnFile[]
+  /** Void, merged, or moved to another parcel: they build nothing here. */
+  readonly permitsElsewhere: readonly PermitElsewhere[]
   /** A firm's own, drafts too; for a reviewer all that were submitted. */
   readonly findings: readonly FindingsRead[]
   /** Those that stand: a firm's own, for a reviewer all. */
@@ -83,6 +86,7 @@ async function asSeen(
   )
   return {
     permits,
+    permitsElsewhere: await permitsElsewhere(tx, county, parcel),
     findings: findings.map((it) => ({ ...it, firmName: names.get(it.organization) ?? null })),
     discrepancies: standing.filter(({ state }) => state !== 'vanished'),
     documents,

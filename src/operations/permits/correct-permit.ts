@@ -19,7 +19,7 @@ import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
 import { systemAsked } from '../systems/system-asked.ts'
 import { carrySources } from './carry-sources.ts'
 import type { PermitEntered } from './enter-permit.ts'
-import { alreadyOnFile, datesAhead, sayOnFile } from './permit-faults.ts'
+import { alreadyOnFile, datesAhead, notInFile, sayOnFile } from './permit-faults.ts'
 
 export type PermitCorrection = {
   readonly id: string
@@ -47,7 +47,7 @@ export const correctPermit = (
     await lockParcel(tx, county, known.parcel)
     const onFile = await permitsFiled(tx, county, known.parcel)
     const old = onFile.find((permit) => permit.id === id)
-    if (!old) return notFound()
+    if (!old) return known.standing === 'in-file' ? stale() : conflict(notInFile(known))
     if (version !== undefined && version !== old.revision) return stale()
     const placed = await systemAsked(tx, county, old.parcel, askedSystem ?? old.system)
     if (!placed.ok) return placed

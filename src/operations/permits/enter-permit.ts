@@ -73,7 +73,14 @@ export const enterPermit = (
       'permit-entered',
       system.id,
     )
-    const made = { id, parcel: parcel.id, system: system.id, revision: 1 }
+    const made = {
+      id,
+      parcel: parcel.id,
+      system: system.id,
+      revision: 1,
+      standing: 'in-file' as const,
+      mergedInto: null,
+    }
     const permit = { ...made, ...content, enteredAt: at, changedAt: at }
     const alike = await numberedAlike(tx, county, { number: record.number, parcel: parcel.id })
     return ok({ permit, reconciled, alike })

@@ -30,3 +30,9 @@ const plain = (number: string): string => number.toUpperCase().replace(/[^A-Z0-9
 
 export const sayOnFile = ({ id, record }: PermitOnFile): string =>
   `Permit ${record.number} (${record.kind}) is already in this parcel's file as ${id}. Correct that one instead.`
+
+/** Why a permit that builds nothing is not corrected. */
+export const notInFile = ({ standing, mergedInto }: PermitOnFile): string =>
+  standing === 'void'
+    ? 'This permit is void: restore it before you correct it.'
+    : `This permit is merged into ${mergedInto}: correct that one, or separate them first.`

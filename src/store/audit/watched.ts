@@ -15,6 +15,7 @@ export const WATCHED = [
   'document',
   'document_page',
   'event',
+  'filing_change',
   'findings',
   'findings_revision',
   'import',

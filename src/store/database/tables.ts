@@ -2,6 +2,7 @@ import type { ColumnType, Generated, GeneratedAlways } from 'kysely'
 import type { AccessTables } from './access-tables.ts'
 import type { BulkTables } from './bulk-tables.ts'
 import type { Day, GeneratedInstant, Instant, Json, MaybeInstant } from './column.ts'
+import type { FilingTables } from './filing-tables.ts'
 import type { LetterTables } from './letter-tables.ts'
 import type { PhotoTable } from './photo-tables.ts'
 import type { SubscriptionTables } from './subscription-tables.ts'
@@ -33,6 +34,7 @@ export type Tables = {
   readonly rule_book: RuleBookTable
 } & AccessTables &
   BulkTables &
+  FilingTables &
   SubscriptionTables &
   TaughtFormTables &
   UpkeepTables &
@@ -121,6 +123,8 @@ type PermitTable = {
   kind: 'new' | 'repair' | 'alteration' | 'abandonment'
   issued_on: Day | null
   approved_on: Day | null
+  standing: 'void' | 'merged' | null
+  merged_into: string | null
   record: Json
   revision: Generated<number>
   created_at: GeneratedInstant

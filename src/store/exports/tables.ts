@@ -112,6 +112,8 @@ const PERMITS: ExportTable = {
     plain('kind', 't.kind'),
     plain('issuedOn', 't.issued_on'),
     plain('approvedOn', 't.approved_on'),
+    plain('standing', `coalesce(t.standing, 'in-file')`),
+    plain('mergedInto', 't.merged_into'),
     ...SYSTEM_FIELDS.map(statedColumn),
     text('remarks', stated('remarks')),
     plain('components', `jsonb_array_length(said.record -> 'components')`),
@@ -133,7 +135,7 @@ export const EXPORT_TABLES: { readonly [N in ExportName]: ExportTable } = {
 /**
  * The same permits in the fields of the Building and Land Development Specification (its page of 1 April 2016): all that
  * it requires, in its order, then those it recommends that a septic permit can fill. It has no field for a parcel number
- * among these; `PIN` is from memory.
+ * among these; `PIN` and the mapped status of a void permit are from memory.
  */
 export const BLDS: ExportTable = {
   ...PERMITS,
@@ -145,7 +147,8 @@ export const BLDS: ExportTable = {
     plain('CompletedDate', 't.approved_on'),
     plain(
       'StatusCurrent',
-      `case when t.approved_on is not null then 'Final approval' when t.issued_on is not null then 'Issued' end`,
+      `case when t.standing = 'void' then 'Void' when t.standing = 'merged' then 'Merged into another permit'
+        when t.approved_on is not null then 'Final approval' when t.issued_on is not null then 'Issued' end`,
     ),
     text('OriginalAddress1', 'p.address'),
     plain('OriginalAddress2', 'null'),
@@ -155,7 +158,8 @@ export const BLDS: ExportTable = {
     text('Jurisdiction', 'k.name'),
     plain(
       'StatusCurrentMapped',
-      `case when t.approved_on is not null then 'Permit Finaled' when t.issued_on is not null then 'Permit Issued' end`,
+      `case when t.standing is not null then 'Permit Cancelled'
+        when t.approved_on is not null then 'Permit Finaled' when t.issued_on is not null then 'Permit Issued' end`,
     ),
     plain('WorkClass', 't.kind'),
     plain('PermitType', `'septic'`),

@@ -193,6 +193,20 @@ table event (
   happened_at timestamp with time zone not null default now()
 ) with row level security
 
+table filing_change (
+  county text not null,
+  id uuid not null,
+  permit uuid not null,
+  revision integer not null,
+  act text not null,
+  reason text not null,
+  from_parcel uuid not null,
+  to_parcel uuid not null,
+  other uuid,
+  changed_by uuid not null,
+  changed_at timestamp with time zone not null
+) with row level security
+
 table findings (
   county text not null,
   id uuid not null,
@@ -419,7 +433,9 @@ table permit (
   created_at timestamp with time zone not null default now(),
   changed_at timestamp with time zone not null default now(),
   of_system uuid,
-  system uuid not null generated as COALESCE(of_system, parcel)
+  system uuid not null generated as COALESCE(of_system, parcel),
+  standing text,
+  merged_into uuid
 ) with row level security
 
 table permit_revision (
@@ -776,6 +792,30 @@ event: event_organization_fkey FOREIGN KEY (organization) REFERENCES organizatio
 
 event: event_pkey PRIMARY KEY (county, id)
 
+filing_change: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
+
+filing_change: filing_change_act_check CHECK ((act = ANY (ARRAY['move'::text, 'void'::text, 'restore'::text, 'merge'::text, 'separate'::text])))
+
+filing_change: filing_change_changed_by_fkey FOREIGN KEY (changed_by) REFERENCES account(id)
+
+filing_change: filing_change_check CHECK (((act = 'move'::text) = (from_parcel <> to_parcel)))
+
+filing_change: filing_change_check1 CHECK (((act = ANY (ARRAY['merge'::text, 'separate'::text])) = (other IS NOT NULL)))
+
+filing_change: filing_change_county_from_parcel_fkey FOREIGN KEY (county, from_parcel) REFERENCES parcel(county, id)
+
+filing_change: filing_change_county_other_fkey FOREIGN KEY (county, other) REFERENCES permit(county, id)
+
+filing_change: filing_change_county_permit_fkey FOREIGN KEY (county, permit) REFERENCES permit(county, id)
+
+filing_change: filing_change_county_permit_revision_key UNIQUE (county, permit, revision)
+
+filing_change: filing_change_county_to_parcel_fkey FOREIGN KEY (county, to_parcel) REFERENCES parcel(county, id)
+
+filing_change: filing_change_pkey PRIMARY KEY (county, id)
+
+filing_change: filing_change_reason_check CHECK ((reason ~ '^[a-z][a-z-]{1,39}$'::text))
+
 findings: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 findings: findings_check CHECK (((state = 'submitted'::text) = ((submitted_at IS NOT NULL) AND (submitted_by IS NOT NULL))))
@@ -956,6 +996,10 @@ permit: keep_revisions_in_step TRIGGER DEFERRABLE INITIALLY DEFERRED
 
 permit: permit_approved_on_is_a_date CHECK ((approved_on ~ '^\d{4}(-\d{2}(-\d{2})?)?$'::text))
 
+permit: permit_check CHECK ((merged_into <> id))
+
+permit: permit_county_merged_into_fkey FOREIGN KEY (county, merged_into) REFERENCES permit(county, id)
+
 permit: permit_county_of_system_fkey FOREIGN KEY (county, of_system) REFERENCES system(county, id)
 
 permit: permit_county_parcel_fkey FOREIGN KEY (county, parcel) REFERENCES parcel(county, id)
@@ -964,7 +1008,11 @@ permit: permit_issued_on_is_a_date CHECK ((issued_on ~ '^\d{4}(-\d{2}(-\d{2})?)?
 
 permit: permit_kind_check CHECK ((kind = ANY (ARRAY['new'::text, 'repair'::text, 'alteration'::text, 'abandonment'::text])))
 
+permit: permit_merged_into_one CHECK (((COALESCE(standing, ''::text) = 'merged'::text) = (merged_into IS NOT NULL)))
+
 permit: permit_pkey PRIMARY KEY (county, id)
+
+permit: permit_standing_check CHECK ((standing = ANY (ARRAY['void'::text, 'merged'::text])))
 
 permit_revision: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -1255,6 +1303,12 @@ CREATE INDEX event_by_subject ON public.event USING btree (county, subject, id)
 
 CREATE UNIQUE INDEX event_pkey ON public.event USING btree (county, id)
 
+CREATE INDEX filing_change_by_parcel ON public.filing_change USING btree (county, from_parcel, id)
+
+CREATE UNIQUE INDEX filing_change_county_permit_revision_key ON public.filing_change USING btree (county, permit, revision)
+
+CREATE UNIQUE INDEX filing_change_pkey ON public.filing_change USING btree (county, id)
+
 CREATE INDEX findings_by_organization ON public.findings USING btree (county, organization, id)
 
 CREATE INDEX findings_by_parcel ON public.findings USING btree (county, parcel, id)
@@ -1330,6 +1384,8 @@ CREATE INDEX parcel_alias_by_loose_key ON public.parcel_alias USING btree (count
 CREATE UNIQUE INDEX parcel_alias_pkey ON public.parcel_alias USING btree (county, parcel, number)
 
 CREATE UNIQUE INDEX parcel_status_pkey ON public.parcel_status USING btree (county, parcel)
+
+CREATE INDEX permit_by_merged_into ON public.permit USING btree (county, merged_into) WHERE (merged_into IS NOT NULL)
 
 CREATE INDEX permit_by_number ON public.permit USING btree (county, number)
 
@@ -1499,6 +1555,10 @@ document_page: reviewer for ALL to {asfound_service} using ((county = asking_cou
 event: added for INSERT to {asfound_service} with check (county = asking_county())
 
 event: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
+filing_change: reads for SELECT to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'firm'::text, 'service'::text])))
+
+filing_change: reviewer_adds for INSERT to {asfound_service} with check ((county = asking_county()) AND (asking_role() = 'reviewer'::text))
 
 findings: own for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'firm'::text) AND (organization = asking_organization()))
 
@@ -1718,6 +1778,12 @@ CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON publi
 CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.event FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
 
 CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.event FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
+
+CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.filing_change DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
+
+CREATE TRIGGER never_changed BEFORE DELETE OR UPDATE ON public.filing_change FOR EACH STATEMENT EXECUTE FUNCTION never_changed()
+
+CREATE TRIGGER never_emptied BEFORE TRUNCATE ON public.filing_change FOR EACH STATEMENT EXECUTE FUNCTION never_emptied()
 
 CREATE CONSTRAINT TRIGGER append_audit AFTER INSERT OR DELETE OR UPDATE ON public.findings DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION append_audit('county', 'id', '')
 
@@ -2491,6 +2557,8 @@ insert, select, update on document to asfound_service
 delete, insert, select, update on document_page to asfound_service
 
 insert, select on event to asfound_service
+
+insert, select on filing_change to asfound_service
 
 insert, select, update on findings to asfound_service
 

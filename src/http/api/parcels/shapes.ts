@@ -5,6 +5,7 @@ import { type Alias, MATCHES, type Parcel } from '../../../store/parcels.ts'
 import { discrepancyInQueue, presentOfParcel } from '../discrepancies/shapes.ts'
 import { documentInList, presentDocumentInList } from '../documents/shapes.ts'
 import { findings, presentFindings } from '../findings/shapes.ts'
+import { permitElsewhere, presentElsewhere } from '../permits/filing.ts'
 import { permit, presentPermit } from '../permits/shapes.ts'
 import { asBuilt, presentAsBuilt } from '../shapes/as-built.ts'
 import { day, id } from '../shapes/basics.ts'
@@ -68,6 +69,10 @@ export const parcel = z
     system: id.optional().meta({ description: 'The one whose file follows' }),
     asBuilt: asBuilt.optional(),
     permits: z.array(permit).optional(),
+    permitsElsewhere: z
+      .array(permitElsewhere)
+      .optional()
+      .meta({ description: 'Void, merged, or moved to another parcel: they build nothing here' }),
     findings: z.array(findings).optional(),
     discrepancies: z
       .array(discrepancyInQueue)
@@ -103,6 +108,7 @@ const presentFile = (it: Parcel, file: ParcelFile, role: 'reviewer' | 'firm' | '
   system: file.system.id,
   asBuilt: presentAsBuilt(file.asBuilt),
   permits: file.permits.map(presentPermit),
+  permitsElsewhere: file.permitsElsewhere.map(presentElsewhere),
   findings: file.findings.map(presentFindings),
   discrepancies: file.discrepancies.map((standing) => presentOfParcel(standing, homeOf(file.system, it))),
   ...(role === 'reviewer' ? { documents: file.documents.map(presentDocumentInList) } : {}),

@@ -6,10 +6,12 @@ import { readPermit } from '../../../operations/permits/read-permit.ts'
 import { line } from '../../../reading/entry/fields.ts'
 import { requireVersion, tagRevision } from '../../plugins/entity-tag.ts'
 import { answered } from '../answer.ts'
+import { id } from '../shapes/basics.ts'
 import { consequence, presentConsequence } from '../shapes/changes.ts'
 import { permitBody, permitExample } from '../shapes/entries.ts'
 import { idPath, parcelPath } from '../shapes/paths.ts'
 import { systemAskedFor, systemQuery } from '../shapes/system.ts'
+import { filingChange, presentFilingChange } from './filing.ts'
 import { permit, permitRevision, presentPermit, presentRevision, suspectedDuplicates } from './shapes.ts'
 
 const written = z.object({ permit, consequence, suspectedDuplicates })
@@ -64,16 +66,36 @@ export const permits: FastifyPluginAsyncZod = async (app) => {
       config: { access: ['reviewer', 'firm'] },
       schema: {
         summary: 'A permit, with every revision it went through',
+        description:
+          'A permit that was merged into another is still here; `Link: rel="canonical"` leads to the one that stays.',
         tags: ['Permits'],
         operationId: 'readPermit',
         params: idPath,
-        response: { 200: z.object({ permit, revisions: z.array(permitRevision) }) },
+        response: {
+          200: z.object({
+            permit,
+            revisions: z.array(permitRevision),
+            filingChanges: z.array(filingChange).meta({ description: 'Oldest first' }),
+            holds: z.array(id).meta({ description: 'The permits that were merged into this one' }),
+          }),
+        },
       },
     },
     async ({ context, actor, params }, reply) => {
       const read = answered(await readPermit(context, actor, params.id))
       tagRevision(reply, read.permit.revision)
-      return { permit: presentPermit(read.permit), revisions: read.revisions.map(presentRevision) }
+      if (read.permit.mergedInto) {
+        reply.header(
+          'link',
+          `</v1/counties/${actor.county}/permits/${read.permit.mergedInto}>; rel="canonical"`,
+        )
+      }
+      return {
+        permit: presentPermit(read.permit),
+        revisions: read.revisions.map(presentRevision),
+        filingChanges: read.filingChanges.map(presentFilingChange),
+        holds: [...read.holds],
+      }
     },
   )
 

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { permitAsWritten } from '../../../reading/entry/written.ts'
+import { PERMIT_STANDINGS } from '../../../records/filing.ts'
 import type { PermitOnFile, PermitRevision } from '../../../store/permits.ts'
 import { id, instant } from '../shapes/basics.ts'
 import { writtenEntry } from '../shapes/entries.ts'
@@ -16,6 +17,10 @@ export const permit = z
     id,
     parcel: id,
     system: id.meta({ description: 'The system that it builds; a parcel’s own has the parcel’s id' }),
+    standing: z
+      .enum(PERMIT_STANDINGS)
+      .meta({ description: 'A void or merged permit builds nothing; it stays and can be brought back' }),
+    mergedInto: id.nullable().meta({ description: 'The permit that it was merged into' }),
     revision: z.number(),
     record: permitRecord,
     entry: writtenEntry.meta({
@@ -31,6 +36,8 @@ export const presentPermit = (it: PermitOnFile): z.output<typeof permit> => ({
   id: it.id,
   parcel: it.parcel,
   system: it.system,
+  standing: it.standing,
+  mergedInto: it.mergedInto,
   revision: it.revision,
   record: presentPermitRecord(it.record),
   entry: { ...permitAsWritten(it.record) },

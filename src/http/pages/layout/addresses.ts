@@ -22,6 +22,10 @@ export const subscribePath = (county: string, parcel: string): string =>
 export const changesPath = (county: string): string => `${countyPath(county)}/changes`
 export const unsubscribePath = (county: string, subscription: string): string =>
   `${countyPath(county)}/subscriptions/${part(subscription)}/end`
+export const permitPath = (county: string, permit: string): string =>
+  `${countyPath(county)}/permits/${part(permit)}`
+export const filingPath = (county: string, permit: string): string =>
+  `${permitPath(county, permit)}/filing-changes`
 export const reconciliationPath = (county: string, id: string): string =>
   `${countyPath(county)}/reconciliations/${part(id)}`
 export const decisionsPath = (county: string, discrepancy: string): string =>

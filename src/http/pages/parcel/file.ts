@@ -12,7 +12,7 @@ import { type Comparison, presentComparison } from './comparison/present.ts'
 import { type DecideForm, presentDecideForm, type Returned } from './decide-form.ts'
 import { type Difference, presentDifference } from './difference.ts'
 import { type Happened, presentHistory } from './history.ts'
-import { type PaperLine, presentDocuments, presentPermits } from './papers.ts'
+import { type PaperLine, presentDocuments, presentElsewhere, presentPermits } from './papers.ts'
 import { type InspectionPhotos, presentPhotos } from './photos.ts'
 import { fileAddress, presentSystems, type SystemLine } from './systems.ts'
 
@@ -50,6 +50,7 @@ export function presentParcelFile(
   letters: readonly Letter[],
   returned: Returned | null,
   book: RuleBook,
+  at: string,
 ): ParcelFilePage {
   const { parcel, oldNumbers, status, file, reconciliation, record, inspection, decisions, names } = read
   const result = read.result ?? record?.result
@@ -76,7 +77,10 @@ export function presentParcelFile(
         : null,
     photos: presentPhotos(file?.findings ?? [], read.photos),
     history: presentHistory(read, letters),
-    permits: presentPermits(file?.permits ?? []),
+    permits: [
+      ...presentPermits(at, file?.permits ?? []),
+      ...presentElsewhere(at, file?.permitsElsewhere ?? [], parcel.id),
+    ],
     documents: presentDocuments(file?.documents ?? []),
     letters: presentLetters(letters, audience),
     names,

@@ -30,6 +30,7 @@ const OCCASION_WORDS: { readonly [O in Occasion]: string } = {
   'permit-entered': 'a permit was added',
   'permit-corrected': 'a permit was corrected',
   'permit-transcribed': 'a permit was confirmed from a document',
+  'permit-refiled': 'a permit was moved, voided or merged, or that was undone',
   'findings-submitted': 'an inspection was submitted',
   'findings-amended': 'an inspection was amended',
   'record-corrected': 'a decision corrected the record',

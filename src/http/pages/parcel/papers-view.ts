@@ -17,9 +17,9 @@ const list = (title: string, lines: readonly PaperLine[], none: string): Html =>
           : html`
             <ul class="papers">
               ${lines.map(
-                ({ name, says, remarks }) => html`
+                ({ name, says, remarks, path }) => html`
                   <li>
-                    <b>${name}</b>: ${says}.
+                    <b>${path ? html`<a href="${path}">${name}</a>` : name}</b>: ${says}.
                     ${remarks && html`<br><span class="soft">${remarks}</span>`}
                   </li>
                 `,

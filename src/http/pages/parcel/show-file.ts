@@ -33,7 +33,7 @@ export async function showFile(
   const read = answered(answer)
   const audience = actor.role === 'firm' ? 'firm' : 'reviewer'
   const { letters } = answered(await listLetters(context, actor, read.parcel.id))
-  const page = presentParcelFile(read, audience, letters, returned ?? null, context.book)
+  const page = presentParcelFile(read, audience, letters, returned ?? null, context.book, actor.county)
   const own: Html | null =
     audience === 'firm'
       ? html`

@@ -53,6 +53,11 @@ const SAMPLES: Readonly<Record<string, (world: World) => Sample | Promise<Sample
     headers: version,
     body: { record: permitExample, reason: 'Read again.' },
   }),
+  'POST /v1/counties/:county/permits/:id/filing-changes': () => ({
+    headers: version,
+    body: { act: 'void', reason: 'expired' },
+  }),
+  'POST /counties/:county/permits/:id/filing-changes': () => sent('act=void&reason=expired&version=99'),
   'POST /v1/counties/:county/parcels/:parcel/systems': () => ({ body: {} }),
   'PUT /v1/counties/:county/systems/:id': () => ({ headers: version, body: {} }),
   'POST /v1/counties/:county/parcels/:parcel/findings': () => ({ body: findingsExample }),
