@@ -1,5 +1,4 @@
 import { ok } from '../../base/result.ts'
-import type { FilingAct, FilingReason } from '../../records/filing.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import type { Decision } from '../../store/decisions.ts'
@@ -11,23 +10,9 @@ import type { OperationContext } from '../context.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, notFound, stale } from '../refusal.ts'
 import { type DecisionTouched, decisionsResting, touchedBy } from './decisions-touched.ts'
+import type { FilingChangeAsked } from './filing-asked.ts'
 import { cannotBeFiledSo, placeAsked } from './filing-faults.ts'
 import { alreadyOnFile } from './permit-faults.ts'
-
-export type FilingChangeAsked = {
-  readonly id: string
-  /** The revision that was read; undefined where whatever is there is to be changed. */
-  readonly version: number | undefined
-  readonly act: FilingAct
-  readonly reason: FilingReason
-  /** The reviewer's own words; they stay inside. */
-  readonly note: string | null
-  /** Of a move: the parcel by number or id, and which of its systems where it has several. */
-  readonly toParcel?: string | undefined
-  readonly system?: string | undefined
-  /** Of a merger: the permit that stays. */
-  readonly into?: string | undefined
-}
 
 export type FilingChanged = {
   readonly permit: PermitOnFile

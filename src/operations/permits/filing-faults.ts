@@ -6,7 +6,7 @@ import { type PermitOnFile, permitById } from '../../store/permits.ts'
 import { parcelAsked } from '../parcels/parcel-asked.ts'
 import { type Answer, invalid } from '../refusal.ts'
 import { systemAsked } from '../systems/system-asked.ts'
-import type { FilingChangeAsked } from './change-filing.ts'
+import type { FilingChangeAsked } from './filing-asked.ts'
 
 export type FilingPlace = {
   readonly target: Pick<PermitOnFile, 'parcel' | 'system' | 'standing' | 'mergedInto'>

@@ -44,10 +44,7 @@ export const faultsOf = (issues: readonly EntryIssue[]): readonly string[] => [
 const SAID: { readonly [pointer: string]: (message: string) => string } = {
   '/act': () => 'Choose what to do.',
   '/reason': () => 'Choose a reason.',
-  '/note': (message) =>
-    message.startsWith('at most')
-      ? `Your own words: ${message}.`
-      : 'Say why in your own words: the reason is "another reason".',
+  '/note': (message) => `In your own words: ${message}.`,
   '/toParcel': (message) => `Parcel: ${message}.`,
   '/system': (message) => `The parcel has several systems: ${message}.`,
   '/into': (message) => `Permit to merge into: ${message}.`,
