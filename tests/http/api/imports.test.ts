@@ -306,3 +306,31 @@ describe('a parcel with several systems', () => {
     expect(csv).toContain(`${unit},Unit B,75-702`)
   })
 })
+
+test('an index that is read again brings back no permit that was voided, merged or moved away', async () => {
+  await newParcel(services, '07-0412-0041')
+  await newParcel(services, '07-0412-0042')
+  const text = `Parcel No,Permit Number,Type,Date Issued,Final Date
+07-0412-0041,81-001,New Install,1981-02-01,1981-03-01
+07-0412-0041,82-002,Repair,1982-02-01,1982-03-01
+`
+  const first = await take('permits', text)
+  expect((await run(first.id)).rows).toMatchObject({ added: 2 })
+  const filed = async (number: string) =>
+    (await ask('reviewer', { url: `${here}/parcels/${number}` })).body.permits as { id: string }[]
+  const [moved, voided] = await filed('07-0412-0041')
+  const change = (id: string, body: object) =>
+    ask('reviewer', {
+      method: 'POST',
+      url: `${here}/permits/${id}/filing-changes`,
+      headers: { 'if-match': '*' },
+      body,
+    })
+  const move = { act: 'move', toParcel: '07-0412-0042', reason: 'filed-in-wrong-folder' }
+  expect((await change(moved!.id, move)).status).toBe(201)
+  expect((await change(voided!.id, { act: 'void', reason: 'canceled' })).status).toBe(201)
+  const again = await take('permits', text)
+  expect((await run(again.id)).rows).toMatchObject({ added: 0, unchanged: 2, rejected: 0 })
+  expect(await filed('07-0412-0041')).toEqual([])
+  expect(await filed('07-0412-0042')).toHaveLength(1)
+})
