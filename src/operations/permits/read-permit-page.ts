@@ -4,7 +4,7 @@ import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { type FilingChange, filingChangesOf, mergedInto } from '../../store/filing-changes.ts'
 import { type Parcel, parcelById } from '../../store/parcels.ts'
-import { type PermitOnFile, permitById } from '../../store/permits.ts'
+import { type NumberedAlike, numberedAlike, type PermitOnFile, permitById } from '../../store/permits.ts'
 import type { OperationContext } from '../context.ts'
 import { type Answer, notFound } from '../refusal.ts'
 
@@ -14,6 +14,8 @@ export type PermitPage = {
   /** The one that it was merged into, and those that were merged into it. */
   readonly into: PermitOnFile | null
   readonly holds: readonly PermitOnFile[]
+  /** Permits of the same number, in any writing, in other parcels' files: perhaps the same paper. For a reviewer. */
+  readonly alike: readonly NumberedAlike[]
   /** Oldest first. */
   readonly filingChanges: readonly FilingChange[]
   /** Of those who made them, where the reader may know; and of the parcels that they name. */
@@ -45,6 +47,10 @@ export const readPermitPage = (
       parcel,
       into: permit.mergedInto === null ? null : ((await permitById(tx, county, permit.mergedInto)) ?? null),
       holds,
+      alike:
+        actor.role === 'reviewer' && permit.standing === 'in-file'
+          ? await numberedAlike(tx, county, { number: permit.record.number, parcel: permit.parcel })
+          : [],
       filingChanges,
       names: await accountNames(
         tx,

@@ -57,6 +57,7 @@ export function permitView({ county, page, mayChange, returned }: Shown): Html {
         </section>
       `
     }
+    ${page.alike.length > 0 && suspected(county, page)}
     ${filingChanges.length > 0 && history(county, page)}
     ${
       mayChange &&
@@ -73,6 +74,25 @@ export function permitView({ county, page, mayChange, returned }: Shown): Html {
     }
   `
 }
+
+/** The same number elsewhere may be the same paper; only a person can tell. */
+const suspected = (county: string, { alike }: PermitPage): Html => html`
+  <section>
+    <h2>Same number in other files</h2>
+    <p>Compare them. If they are the same paper, merge the one that is filed wrong into the one that stays.</p>
+    <ul>
+      ${alike.map(
+        (it) => html`
+          <li>
+            <a href="${permitPath(county, it.id)}">${it.number} (${it.kind})</a> in the file of <a
+              href="${parcelPath(county, it.parcelNumber)}"
+            >${it.parcelNumber}</a>${it.address ? `, ${it.address}` : ''}. <span class="soft">Id ${it.id}</span>
+          </li>
+        `,
+      )}
+    </ul>
+  </section>
+`
 
 const becomes = (county: string, into: PermitPage['into']): Html | string =>
   into

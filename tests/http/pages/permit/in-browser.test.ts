@@ -48,6 +48,28 @@ inBrowser('the page of a permit', () => {
     await context.close()
   })
 
+  test('of a number that is in another file too says so, and can be merged into that one', async () => {
+    const third = (await newParcel(services)).number
+    const url = `/v1/counties/quillback/parcels/${third}/permits`
+    const twin = await ask('reviewer', { method: 'POST', url, body: { ...permit1974, number: '#74 118' } })
+    const { page: tab, context } = await as('reviewer')
+    await tab.goto(page)
+    const list = tab.locator('section', { hasText: 'Same number in other files' })
+    expect(await list.textContent()).toContain(third)
+    await looksRight(tab, 'a permit whose number is in another file')
+    await list.getByRole('link', { name: /74 118/ }).click()
+    await tab.getByText('Merge into another permit').first().click()
+    await tab.locator('#into-merge').fill(entered.body.permit.id)
+    await tab.locator('#reason-merge').selectOption('scanned-twice')
+    await tab.getByRole('button', { name: 'Merge into another permit' }).click()
+    await tab.getByText('It counts for nothing in the record.').waitFor()
+    await tab.getByRole('status').getByRole('link').click()
+    await tab.waitForURL(page)
+    expect(await tab.locator('main').textContent()).toContain('Merged into this permit')
+    expect(twin.body.suspectedDuplicates).toMatchObject([{ id: entered.body.permit.id }])
+    await context.close()
+  })
+
   test.each([
     ['a phone', PHONE],
     ['a desk', DESK],
