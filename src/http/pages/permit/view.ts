@@ -65,8 +65,8 @@ export function permitView({ county, page, mayChange, returned }: Shown): Html {
         <section>
           <h2>Change how it is filed</h2>
           <p class="soft">
-            Nothing is deleted, and each of these can be undone. Decisions that stood on this permit stay. They
-            are listed for another look. Letters already issued show as superseded.
+            Nothing is deleted, and each of these can be undone. Decisions that stood on this permit stay: check
+            them in the parcel’s file. Letters already issued show as superseded.
           </p>
           ${acts.map((act) => filingForm(county, permit.id, act, returned, permit.revision))}
         </section>

@@ -78,8 +78,6 @@ inBrowser('the page of a permit', () => {
     await tab.goto(page)
     await unfold(tab)
     await looksRight(tab, `a permit on ${what}`)
-    if (process.env.SHOTS)
-      await tab.screenshot({ path: `${process.env.SHOTS}/${viewport.width}.png`, fullPage: true })
     expect(faults).toEqual([])
     await context.close()
   })
