@@ -131,7 +131,7 @@ const parcelRow = (
     <div class="fields">
       ${text(at, `parcel-${row}`, 'Parcel number', it.parcel)}
       ${text(at, `bedrooms-${row}`, 'Bedrooms, if shared and no permit says', it.bedrooms)}
-      ${text(at, `flow-${row}`, 'Design flow, gpd, the same', it.designFlowGpd)}
+      ${text(at, `flow-${row}`, 'Design flow, gpd', it.designFlowGpd)}
     </div>
     ${tick(`serves-${row}`, 'It serves this parcel', it.serves)}
     ${tick(`lies-on-${row}`, 'It lies on this parcel, all of it or a part', it.liesOn)}
