@@ -28,6 +28,10 @@ export type Doubt = {
   readonly readings: readonly (string | number)[]
 }
 
+/** Who saw a value: a file's own text, two readers of a picture alike, or one of them alone or against the other. */
+export const SEEN_BY = ['text', 'alike', 'alone'] as const
+export type SeenBy = (typeof SEEN_BY)[number]
+
 /** One proposed value, with the place on the paper that says it. */
 export type ProposedField = {
   /** JSON Pointer into the permit entry: `/components/0/capacity`. `/parcelNumber` and `/address` are the paper's own. */
@@ -40,6 +44,8 @@ export type ProposedField = {
   readonly box: Box
   /** The share of such readings that are right, 0 to 1. */
   readonly confidence: number
+  /** The confidence as readings are worth everywhere, before the county's own confirmations moved it. */
+  readonly general?: { readonly confidence: number; readonly seenBy: SeenBy }
   readonly how: FoundHow
   readonly why: Why
   /** Two independent readers of the picture gave the same value and it is clear what of; null where only one read. */

@@ -1,3 +1,4 @@
+import { ownShares, type Tally } from './assemble/own-shares.ts'
 import { parcelCandidates } from './check/parcel.ts'
 import type { NamedForm } from './family/taught-form.ts'
 import type { PageWords } from './page-words.ts'
@@ -9,6 +10,8 @@ import { proposePermit, proposePermits } from './propose.ts'
 export type ProposingAsked = {
   readonly format: ParcelNumberFormat
   readonly forms: readonly NamedForm[]
+  /** What the county's own confirmations say of its readings. */
+  readonly tallies: readonly Tally[]
   /** The pages of each permit where somebody has said so, else null: told by what the pages say. */
   readonly cuts: readonly (readonly number[])[] | null
 }
@@ -25,7 +28,7 @@ export type Proposed = {
  */
 export function proposeDocument(
   pages: readonly PageWords[],
-  { format, forms, cuts }: ProposingAsked,
+  { format, forms, tallies, cuts }: ProposingAsked,
   onPage: (page: number) => void = () => {},
 ): Proposed {
   function* told(read: readonly PageWords[]): Generator<PageWords> {
@@ -34,13 +37,14 @@ export function proposeDocument(
       yield page
     }
   }
+  const own = ownShares(tallies)
   const byPage = new Map(pages.map((page) => [page.page, page]))
   const proposals =
     cuts === null
-      ? proposePermits(told(pages), format, forms)
+      ? proposePermits(told(pages), format, forms, own)
       : cuts.map((numbers) => {
           const read = numbers.flatMap((number) => byPage.get(number) ?? [])
-          return { ...proposePermit(told(read), format, forms), pages: numbers }
+          return { ...proposePermit(told(read), format, forms, own), pages: numbers }
         })
   return { proposals, candidates: proposals.flatMap(parcelCandidates) }
 }

@@ -1,4 +1,5 @@
 import { withSecond } from './agree.ts'
+import { AS_EVERYWHERE, type OwnShares } from './assemble/own-shares.ts'
 import { assembledPermit } from './assemble/permit.ts'
 import { settled } from './assemble/settled.ts'
 import { readingsOf } from './association/statements.ts'
@@ -21,9 +22,10 @@ export function proposePermits(
   pages: Iterable<PageWords>,
   format: ParcelNumberFormat,
   forms: readonly NamedForm[] = [],
+  own: OwnShares = AS_EVERYWHERE,
 ): ProposedPermit[] {
   const { read, said } = saidByEach(pages, format, forms)
-  return splitIntoPermits(said).map((group) => settled(assembled(group), read))
+  return splitIntoPermits(said).map((group) => settled(assembled(group), read, own))
 }
 
 /** What the pages seem to say where they are known to be one permit: whoever cut them has said so. */
@@ -31,9 +33,10 @@ export function proposePermit(
   pages: Iterable<PageWords>,
   format: ParcelNumberFormat,
   forms: readonly NamedForm[] = [],
+  own: OwnShares = AS_EVERYWHERE,
 ): ProposedPermit {
   const { read, said } = saidByEach(pages, format, forms)
-  return settled(assembled(said), read)
+  return settled(assembled(said), read, own)
 }
 
 /** Page by page: whoever hands the pages over knows which one is being read, and for how long. */

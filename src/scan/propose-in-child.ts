@@ -90,8 +90,8 @@ async function runOnce(asked: Proposing, limits: ProposingLimits, leftOut: reado
   const candidates = Promise.withResolvers<readonly string[]>()
 
   async function* input(ended: Promise<unknown>): AsyncGenerator<string> {
-    const { format, forms, cuts } = asked
-    yield `${JSON.stringify({ format, forms, cuts })}\n`
+    const { format, forms, tallies, cuts } = asked
+    yield `${JSON.stringify({ format, forms, tallies, cuts })}\n`
     for await (const { number, words } of asked.pages()) if (!leftOut.includes(number)) yield `${words}\n`
     yield 'null\n'
     const numbers = await Promise.race([candidates.promise, ended.then(() => null)])

@@ -1,4 +1,6 @@
 import type { NamedForm, TaughtForm } from '../reading/family/taught-form.ts'
+import { withoutDropped } from '../reading/family/witness.ts'
+import { witnessedBy } from './confirmations.ts'
 import type { Tx } from './database/database.ts'
 
 export const FORM_STATES = ['proposed', 'in-force', 'withdrawn'] as const
@@ -65,10 +67,14 @@ export async function formsAfter(
   return (await query.orderBy('id').limit(most).execute()).map(asForm)
 }
 
-/** What papers of the county are read by. */
+/** What papers of the county are read by: fields that confirmations contradict are left out. */
 export async function formsInForce(tx: Tx, county: string): Promise<readonly NamedForm[]> {
   const rows = await select(tx, county).where('state', '=', 'in-force').orderBy('id').execute()
-  return rows.map((row) => ({ name: row.name, form: row.taught as TaughtForm }))
+  const witnessed = await witnessedBy(tx, county)
+  return rows.map(({ id, name, taught }) => ({
+    name,
+    form: withoutDropped(taught as TaughtForm, witnessed.get(id) ?? []),
+  }))
 }
 
 type Made = Pick<FormOnFile, 'id' | 'name' | 'taught' | 'shownOn' | 'shownPages' | 'changedBy'> & {

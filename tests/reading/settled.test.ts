@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { calibrated, LEAST_PROPOSED } from '../../src/reading/assemble/calibrated.ts'
 import { SECOND } from '../../src/reading/assemble/choose.ts'
+import { AS_EVERYWHERE } from '../../src/reading/assemble/own-shares.ts'
 import type { PageWords } from '../../src/reading/page-words.ts'
 import type { ProposedField } from '../../src/reading/proposal.ts'
 import { proposePermits } from '../../src/reading/propose.ts'
@@ -72,7 +73,7 @@ test('confidence rises with the weight, and two readers are never believed less 
     doubts: [],
   })
   const share = (confidence: number, readAlike: boolean) =>
-    calibrated(field(confidence, readAlike)).confidence
+    calibrated(field(confidence, readAlike), AS_EVERYWHERE).confidence
   const weight = fc.double({ min: 0, max: 1, noNaN: true })
   fc.assert(
     fc.property(weight, weight, fc.boolean(), (a, b, alike) => {

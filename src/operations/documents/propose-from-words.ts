@@ -1,5 +1,6 @@
 import { invariant } from '../../base/invariant.ts'
 import { type ProposedTexts, proposeInChild } from '../../scan/propose-in-child.ts'
+import { talliesOf } from '../../store/confirmations.ts'
 import { countyById } from '../../store/counties.ts'
 import { type Actor, asService } from '../../store/database/actor.ts'
 import type { Database } from '../../store/database/database.ts'
@@ -22,10 +23,14 @@ export async function proposeFromWords(
 ): Promise<ProposedTexts> {
   const service = asService(actor)
   const { county } = actor
-  const { format, forms } = await transact(database, service, async (tx) => {
+  const { format, forms, tallies } = await transact(database, service, async (tx) => {
     const served = await countyById(tx, county)
     invariant(served, `a document of ${county}, which is no county`)
-    return { format: served.parcelFormat, forms: await formsInForce(tx, county) }
+    return {
+      format: served.parcelFormat,
+      forms: await formsInForce(tx, county),
+      tallies: await talliesOf(tx, county),
+    }
   })
   async function* pages() {
     for (let after = 0; ; ) {
@@ -38,7 +43,7 @@ export async function proposeFromWords(
   }
   const among = (numbers: readonly string[]) =>
     transact(database, service, (tx) => numbersAmong(tx, county, numbers))
-  return proposeInChild({ county, format, forms, cuts, pages, numbersAmong: among, signal })
+  return proposeInChild({ county, format, forms, tallies, cuts, pages, numbersAmong: among, signal })
 }
 
 /** What a person is told of pages of which nothing could be proposed; null where there are none. */

@@ -1,10 +1,12 @@
 import { breathing } from '../../jobs/breathe.ts'
 import type { JobRun } from '../../jobs/queue.ts'
+import { together } from '../../reading/assemble/tally.ts'
 import { LEAST_PAPERS, learnForm, leavesOf, referenceAmong } from '../../reading/family/learn.ts'
 import { recognize } from '../../reading/family/recognize.ts'
 import { isSameForm } from '../../reading/family/same-form.ts'
 import { titleOf } from '../../reading/family/title.ts'
 import type { ReadingContext } from '../../reading/values/answers.ts'
+import { keepTallies } from '../../store/confirmations.ts'
 import { countyById } from '../../store/counties.ts'
 import { asService } from '../../store/database/actor.ts'
 import type { Tx } from '../../store/database/database.ts'
@@ -21,9 +23,15 @@ import {
 } from '../../store/taught-forms.ts'
 import { transcriptionById, transcriptionsBefore } from '../../store/transcriptions.ts'
 import type { OperationContext } from '../context.ts'
+import { heldAgainst } from './held-against.ts'
 import { lessonsOf, type Taught } from './lesson-of.ts'
 
-export type Learned = { readonly proposed: readonly string[]; readonly grown: readonly string[] }
+export type Learned = {
+  readonly proposed: readonly string[]
+  readonly grown: readonly string[]
+  /** Fields of forms in force that are read no more, for confirmations contradict them. */
+  readonly dropped: readonly string[]
+}
 
 /** How far back papers of the same form are looked for, and how many make the lesson: more of them teach little more. */
 const LOOK_BACK = 40
@@ -42,15 +50,21 @@ export const learnFromPaper = (
   const service = asService(actor)
   const { county } = actor
   return transact(context.database, service, async (tx) => {
-    const learned = { proposed: [] as string[], grown: [] as string[] }
+    const learned = { proposed: [] as string[], grown: [] as string[], dropped: [] as string[] }
     const made = await transcriptionById(tx, county, data.transcription)
     const served = await countyById(tx, county)
     if (!made || !served) return learned
     const reading = { format: served.parcelFormat, misread: false }
     const forms = await formsAfter(tx, county, undefined, undefined, MOST_FORMS)
-    for (const leaf of byLeaf(await newIn(tx, county, await lessonsOf(tx, county, made)))) {
+    const confirmed = await lessonsOf(tx, county, made)
+    await keepTallies(tx, county, made.id, together(confirmed.flatMap(({ tallies }) => tallies)))
+    for (const leaf of byLeaf(await newIn(tx, county, confirmed))) {
       const known = knownBy(forms, leaf[0]!)
       if (known) {
+        if (known.state === 'in-force')
+          learned.dropped.push(
+            ...(await heldAgainst(known, leaf, { ...context, actor: service }, tx, reading)),
+          )
         if (known.state === 'proposed' && (await grow(known, leaf, tx, reading))) learned.grown.push(known.id)
         continue
       }
@@ -152,15 +166,15 @@ async function newIn(tx: Tx, county: string, taught: readonly Taught[]): Promise
   return taught.filter(({ teacher }) => !done.some((known) => isOne(known, teacher)))
 }
 
-/** The form that the first page of a permit is, in whatever state. */
+/** The form that the first page of a permit is: one that it is read by, else one in whatever state. */
 function knownBy(forms: readonly FormOnFile[], { lesson }: Taught): FormOnFile | undefined {
   const page = lesson.pages[0]!
-  const found = recognize(
-    page,
-    page.words,
-    forms.map(({ id, taught }) => ({ name: id, form: taught })),
-  )
-  return forms.find(({ id }) => id === found?.name)
+  const among = (some: readonly FormOnFile[]): FormOnFile | undefined => {
+    const named = some.map(({ id, taught }) => ({ name: id, form: taught }))
+    const found = recognize(page, page.words, named)
+    return some.find(({ id }) => id === found?.name)
+  }
+  return among(forms.filter(({ state }) => state === 'in-force')) ?? among(forms)
 }
 
 /** The paper whose words the sheets were made of, so that its pictures show the places. */
@@ -171,9 +185,11 @@ function shownOn(alike: readonly Taught[]): { shownOn: string; shownPages: reado
   return { shownOn: teacher.document, shownPages: pages }
 }
 
-const saidOf = ({ proposed, grown }: Learned): string =>
-  proposed.length > 0
-    ? 'a form layout is proposed'
-    : grown.length > 0
-      ? 'a proposed form layout has grown'
-      : 'nothing new'
+const saidOf = ({ proposed, grown, dropped }: Learned): string =>
+  dropped.length > 0
+    ? 'a field of a form layout is no longer read: confirmed documents contradict it'
+    : proposed.length > 0
+      ? 'a form layout is proposed'
+      : grown.length > 0
+        ? 'a proposed form layout has grown'
+        : 'nothing new'

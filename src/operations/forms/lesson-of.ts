@@ -1,3 +1,5 @@
+import type { Tally } from '../../reading/assemble/own-shares.ts'
+import { tallyOf } from '../../reading/assemble/tally.ts'
 import { type Lesson, lessonFrom } from '../../reading/family/lesson.ts'
 import type { EntryDraft, ProposedPermit } from '../../reading/proposal.ts'
 import type { Box } from '../../records/source.ts'
@@ -19,7 +21,13 @@ type Body = {
 }
 
 /** A confirmed permit, as a form is learned from it. */
-export type Taught = { readonly teacher: Teacher; readonly lesson: Lesson; readonly pages: readonly number[] }
+export type Taught = {
+  readonly teacher: Teacher
+  readonly lesson: Lesson
+  readonly pages: readonly number[]
+  /** Which of its readings were confirmed as they were read. */
+  readonly tallies: readonly Tally[]
+}
 
 /** More pages than a form has: a file that nobody cut. */
 const MOST_PAGES = 10
@@ -41,9 +49,16 @@ export async function lessonsOf(tx: Tx, county: string, made: Transcription): Pr
     const known = onFile?.ok ? onFile.value : null
     const paper = { parcelNumber: known?.number ?? null, address: known?.address ?? null }
     const where = { ...placesIn(proposal, entry), ...placed(sources) }
+    const whole = { ...entry, components: entry.components ?? [] }
     const leaf = `${document.id} ${read[0]!.page}`
-    const lesson = lessonFrom(leaf, read, { ...entry, components: entry.components ?? [] }, paper, where)
-    taught.push({ teacher: { transcription: made.id, permit, document: document.id }, lesson, pages })
+    const lesson = lessonFrom(leaf, read, whole, paper, where)
+    const tallies = proposal ? tallyOf(proposal, whole, paper.parcelNumber) : []
+    taught.push({
+      teacher: { transcription: made.id, permit, document: document.id },
+      lesson,
+      pages,
+      tallies,
+    })
   }
   return taught
 }

@@ -1,4 +1,6 @@
 import { ok } from '../../base/result.ts'
+import type { Witnessed } from '../../reading/family/witness.ts'
+import { witnessedBy } from '../../store/confirmations.ts'
 import type { Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import {
@@ -12,7 +14,12 @@ import {
 import type { OperationContext } from '../context.ts'
 import { type Answer, notFound } from '../refusal.ts'
 
-export type FormRead = { readonly form: FormOnFile; readonly teachers: readonly Teacher[] }
+export type FormRead = {
+  readonly form: FormOnFile
+  readonly teachers: readonly Teacher[]
+  /** How its fields stood against permits that were confirmed while it was in force. */
+  readonly witnessed: readonly Witnessed[]
+}
 
 type Context = Pick<OperationContext, 'database'>
 
@@ -20,7 +27,9 @@ type Context = Pick<OperationContext, 'database'>
 export const readForm = (context: Context, actor: Person, id: string): Promise<Answer<FormRead>> =>
   transact(context.database, actor, async (tx) => {
     const form = await formById(tx, actor.county, id)
-    return form ? ok({ form, teachers: await teachersOf(tx, actor.county, id) }) : notFound()
+    if (!form) return notFound()
+    const witnessed = (await witnessedBy(tx, actor.county, id)).get(id) ?? []
+    return ok({ form, teachers: await teachersOf(tx, actor.county, id), witnessed })
   })
 
 /** Those of one state, or all, in the order they were learned. */

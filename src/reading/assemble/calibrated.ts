@@ -1,13 +1,11 @@
 import type { ProposedField } from '../proposal.ts'
-
-/** Who saw a value on a picture: two readers alike, or one of them alone or against the other. */
-type Witness = 'alike' | 'alone'
+import { askAt, type OwnShares } from './own-shares.ts'
 
 /**
  * How well label, place, spelling and signs fit, as `choose` weighs them, against the share of such values that were right:
  * points of a line, rising. Fitted to 3,300 fields of scans (24 layouts, clean to fax); docs/reading.md has the table.
  */
-const SHARES: Record<Witness, readonly (readonly [weight: number, share: number])[]> = {
+const SHARES: Record<'alike' | 'alone', readonly (readonly [weight: number, share: number])[]> = {
   alike: [
     [0, 0.4],
     [0.3, 0.6],
@@ -50,12 +48,20 @@ const UNMARKED = new Set(['unit-assumed', 'belongs-unclear', 'meaning-assumed'])
  * readers only where it is earned. A file's own text needs none of it: its figures are what was typed, every field of
  * the text PDFs measured was right, and the weight as it is errs on the side of asking.
  */
-export function calibrated(field: ProposedField): ProposedField {
+export function calibrated(field: ProposedField, own: OwnShares): ProposedField {
   const weight = field.readAlike === null ? field.confidence * UNASKED : field.confidence
-  const confidence = shareAt(SHARES[field.readAlike === true ? 'alike' : 'alone'], weight)
+  const seenBy = field.readAlike === true ? 'alike' : 'alone'
+  const general = { confidence: shareAt(SHARES[seenBy], weight), seenBy } as const
+  const confidence = own(general.confidence, seenBy, askAt(field.pointer))
   const isBare = field.doubts.some(({ kind }) => UNMARKED.has(kind))
   const readAlike = field.readAlike === true ? confidence >= LEAST_MARKED && !isBare : field.readAlike
-  return { ...field, confidence, readAlike }
+  return { ...field, confidence, general, readAlike }
+}
+
+/** A field of a file's own text: as sure as it is, unless the county's own confirmations say otherwise. */
+export function ofOwnText(field: ProposedField, own: OwnShares): ProposedField {
+  const general = { confidence: field.confidence, seenBy: 'text' } as const
+  return { ...field, general, confidence: own(general.confidence, 'text', askAt(field.pointer)) }
 }
 
 function shareAt(points: readonly (readonly [number, number])[], weight: number): number {

@@ -1,5 +1,4 @@
 import type { Box } from '../../records/source.ts'
-import { sameValue } from '../assemble/choose.ts'
 import type { PageWords } from '../page-words.ts'
 import type { ReadingContext } from '../values/answers.ts'
 import { fieldPlaces, type Laid } from './field-places.ts'
@@ -8,10 +7,9 @@ import type { Confirmed, Lesson } from './lesson.ts'
 import { type LineUp, lineUp } from './line-up.ts'
 import { marksOf } from './marks.ts'
 import { linesOf } from './places-of.ts'
-import { valueAt } from './read-places.ts'
 import { type Recognized, recognize } from './recognize.ts'
-import { anchorsOn, laidOnRow } from './rows.ts'
-import type { FieldPlace, TaughtForm, TaughtRows, TaughtSheet } from './taught-form.ts'
+import type { FieldPlace, TaughtForm, TaughtSheet } from './taught-form.ts'
+import { agreesAt, permitAt } from './witness.ts'
 
 /** So many confirmed papers of one form make one known: with fewer, chance looks like print. */
 export const LEAST_PAPERS = 3
@@ -94,7 +92,7 @@ function learnRegister(
   const sheet = sheetWith(reference, laid)
   const rows = sheet && rowsFrom(laid, context)
   if (!rows) return null
-  const papers = laid.flatMap((leaf) => permitsOf(leaf, { ...sheet, rows }, rows, context))
+  const papers = laid.flatMap((leaf) => permitsOf(leaf, { ...sheet, rows }, context))
   const fields = provenOf(rows.fields, papers, context)
   return fields.length === 0 ? null : { ...sheet, rows: { ...rows, fields } }
 }
@@ -103,23 +101,14 @@ function learnRegister(
 function permitsOf(
   { page, permits, onto }: LaidLeaf,
   sheet: TaughtSheet,
-  rows: TaughtRows,
   context: ReadingContext,
 ): Recognizing[] {
   const form = recognizeOn(page, sheet)
   if (!form) return []
   const misread = page.readBy === 'picture'
-  return anchorsOn(page, form, rows, { ...context, misread }).flatMap((anchor): Recognizing[] => {
-    const values = permits.find((own) =>
-      own.some(
-        ({ ask, place }) =>
-          ask === 'number' &&
-          place !== null &&
-          Math.abs(place.box.y + place.box.h / 2 - anchor.y) < place.box.h / 2 &&
-          Math.abs(place.box.x - anchor.x) < place.box.w,
-      ),
-    )
-    return values ? [{ page, values, onto, lines: [], recognized: laidOnRow(form, rows, anchor) }] : []
+  return permits.flatMap((values): Recognizing[] => {
+    const recognized = permitAt(form, page, values, { ...context, misread })
+    return recognized ? [{ page, values, onto, lines: [], recognized }] : []
   })
 }
 
@@ -148,29 +137,12 @@ type Recognizing = Laid & { readonly recognized: Recognized }
 
 /** On how many of the papers the place gives what was confirmed; null where it once gives something else. */
 function proven(field: FieldPlace, papers: readonly Recognizing[], context: ReadingContext): number | null {
-  let right = 0
-  for (const { page, values, recognized } of papers) {
-    const confirmed = values.find(({ ask, kind }) => ask === field.ask && kind === field.kind)
-    if (!confirmed) continue
-    const read = valueAt(field, page, page.words, recognized, {
-      ...context,
-      misread: page.readBy === 'picture',
-    })
-    if (read === null) continue
-    if (sameValue(read.value, confirmed.value)) right += 1
-    // A figure that the reader of the picture got wrong is no fault of the place.
-    else if (page.readBy === 'text-layer' || !isMisread(String(read.value), String(confirmed.value)))
-      return null
-  }
-  return right >= 2 ? right : null
+  const said = papers.map(({ page, values, recognized }) =>
+    agreesAt(field, page, values, recognized, { ...context, misread: page.readBy === 'picture' }),
+  )
+  const right = said.filter((agrees) => agrees === true).length
+  return right < 2 || said.includes(false) ? null : right
 }
 
 const recognizeOn = (page: PageWords, sheet: TaughtSheet): Recognized | null =>
   recognize(page, page.words, [{ name: '', form: { version: 1, papers: 1, sheets: [sheet] } }])
-
-/** As long, and most of its letters the same: one value, read badly. */
-function isMisread(read: string, confirmed: string): boolean {
-  if (Math.abs(read.length - confirmed.length) > 2) return false
-  const shared = [...read].filter((letter) => confirmed.includes(letter)).length
-  return shared >= 0.5 * read.length
-}

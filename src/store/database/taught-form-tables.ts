@@ -4,6 +4,8 @@ import type { Instant, Json } from './column.ts'
 export type TaughtFormTables = {
   readonly taught_form: TaughtFormTable
   readonly taught_by: TaughtByTable
+  readonly form_witness: FormWitnessTable
+  readonly reading_tally: ReadingTallyTable
 }
 
 type TaughtFormTable = {
@@ -26,4 +28,24 @@ type TaughtByTable = {
   permit: number
   form: string
   document: string
+}
+
+type FormWitnessTable = {
+  county: string
+  transcription: string
+  permit: number
+  form: string
+  ask: string
+  kind: string
+  agrees: boolean
+}
+
+type ReadingTallyTable = {
+  county: string
+  transcription: string
+  witness: 'text' | 'alike' | 'alone'
+  step: number
+  ask: string
+  confirmed: number
+  changed: number
 }

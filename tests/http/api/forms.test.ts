@@ -161,4 +161,37 @@ describe('a form that papers teach', async () => {
       { act: 'changed', role: 'reviewer' },
     ])
   })
+
+  test('drops a field that was learned wrongly once two confirmed papers contradict it, and says so', async () => {
+    const { taught } = (await ask('reviewer', { url: `${forms}/${form.id}/export` })).body
+    const [sheet] = taught.sheets
+    const at = (name: string) => sheet.fields.find(({ ask: asked }: { ask: string }) => asked === name)
+    const wrong = { ...at('issuedOn'), ask: 'approvedOn' }
+    const fields = [...sheet.fields.filter((it: object) => it !== at('approvedOn')), wrong]
+    const brought = await post(forms, {
+      name: 'Spoilt',
+      taught: { ...taught, sheets: [{ ...sheet, fields }] },
+    })
+    const own = `${forms}/${brought.body.id}`
+    await post(`${own}/activation`, {})
+    const heldOf = async (name: string) =>
+      (await ask('reviewer', { url: own })).body.held.find((it: { ask: string }) => it.ask === name)
+    await confirmed(66)
+    expect(await heldOf('approvedOn')).toMatchObject({ agreed: 0, contradicted: 1, dropped: false })
+    await confirmed(67)
+    expect(await heldOf('approvedOn')).toMatchObject({ agreed: 0, contradicted: 2, dropped: true })
+    expect(await heldOf('issuedOn')).toMatchObject({ agreed: 2, contradicted: 0, dropped: false })
+    const out = (await ask('reviewer', { url: `${own}/export` })).body.taught.sheets[0].fields
+    expect(out.map((it: { ask: string }) => it.ask)).not.toContain('approvedOn')
+    const headers = { authorization: `Bearer ${service.people.reviewer.token}` }
+    expect((await service.app.inject({ url: own.replace('/v1', ''), headers })).body).toContain(
+      'no longer read',
+    )
+    // What waits and what comes is read without it; the place that holds the issue date takes nothing any more.
+    const next = await readIn(73)
+    const { proposals } = await documentOf(next.id)
+    expect(proposals[0].family).toBe('Spoilt')
+    expect(proposals[0].entry.approvedOn).toBe(next.paper.truth.entry.approvedOn)
+    await post(`${own}/withdrawal`, {})
+  })
 })

@@ -236,6 +236,16 @@ table findings_revision (
   recorded_at timestamp with time zone not null default now()
 ) with row level security
 
+table form_witness (
+  county text not null,
+  transcription uuid not null,
+  permit integer not null,
+  form uuid not null,
+  ask text not null,
+  kind text not null,
+  agrees boolean not null
+) with row level security
+
 table idempotency_key (
   county text not null,
   account uuid not null,
@@ -477,6 +487,16 @@ table quota_use (
   what text not null,
   day date not null,
   used bigint not null
+) with row level security
+
+table reading_tally (
+  county text not null,
+  transcription uuid not null,
+  witness text not null,
+  step smallint not null,
+  ask text not null,
+  confirmed integer not null,
+  changed integer not null
 ) with row level security
 
 table reconciliation (
@@ -846,6 +866,12 @@ findings_revision: findings_revision_pkey PRIMARY KEY (county, findings, revisio
 
 findings_revision: findings_revision_recorded_by_fkey FOREIGN KEY (recorded_by) REFERENCES account(id)
 
+form_witness: form_witness_county_form_fkey FOREIGN KEY (county, form) REFERENCES taught_form(county, id)
+
+form_witness: form_witness_county_transcription_fkey FOREIGN KEY (county, transcription) REFERENCES transcription(county, id)
+
+form_witness: form_witness_pkey PRIMARY KEY (county, transcription, permit, form, ask, kind)
+
 idempotency_key: idempotency_key_account_fkey FOREIGN KEY (account) REFERENCES account(id)
 
 idempotency_key: idempotency_key_pkey PRIMARY KEY (county, account, key)
@@ -1051,6 +1077,12 @@ photo: photo_small_hash_check CHECK ((small_hash ~ '^[0-9a-f]{64}$'::text))
 quota_use: quota_use_organization_fkey FOREIGN KEY (organization) REFERENCES organization(id)
 
 quota_use: quota_use_pkey PRIMARY KEY (organization, what, day)
+
+reading_tally: reading_tally_county_transcription_fkey FOREIGN KEY (county, transcription) REFERENCES transcription(county, id)
+
+reading_tally: reading_tally_pkey PRIMARY KEY (county, transcription, witness, step, ask)
+
+reading_tally: reading_tally_witness_check CHECK ((witness = ANY (ARRAY['text'::text, 'alike'::text, 'alone'::text])))
 
 reconciliation: append_audit TRIGGER DEFERRABLE INITIALLY DEFERRED
 
@@ -1321,6 +1353,10 @@ CREATE UNIQUE INDEX findings_pkey ON public.findings USING btree (county, id)
 
 CREATE UNIQUE INDEX findings_revision_pkey ON public.findings_revision USING btree (county, findings, revision)
 
+CREATE INDEX form_witness_by_form ON public.form_witness USING btree (county, form)
+
+CREATE UNIQUE INDEX form_witness_pkey ON public.form_witness USING btree (county, transcription, permit, form, ask, kind)
+
 CREATE INDEX idempotency_key_by_age ON public.idempotency_key USING btree (answered_at)
 
 CREATE UNIQUE INDEX idempotency_key_pkey ON public.idempotency_key USING btree (county, account, key)
@@ -1404,6 +1440,8 @@ CREATE UNIQUE INDEX photo_county_findings_content_hash_key ON public.photo USING
 CREATE UNIQUE INDEX photo_pkey ON public.photo USING btree (county, id)
 
 CREATE UNIQUE INDEX quota_use_pkey ON public.quota_use USING btree (organization, what, day)
+
+CREATE UNIQUE INDEX reading_tally_pkey ON public.reading_tally USING btree (county, transcription, witness, step, ask)
 
 CREATE INDEX reconciliation_by_findings ON public.reconciliation USING btree (county, findings)
 
@@ -1570,6 +1608,8 @@ findings_revision: with_findings for ALL to {asfound_service} using ((county = a
    FROM findings f
   WHERE ((f.county = findings_revision.county) AND (f.id = findings_revision.findings)))))
 
+form_witness: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
+
 idempotency_key: own for ALL to {asfound_service} using ((county = asking_county()) AND (account = asking_account()))
 
 import: reviewer for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = ANY (ARRAY['reviewer'::text, 'service'::text])))
@@ -1639,6 +1679,8 @@ photo: own_draft for DELETE to {asfound_service} using ((county = asking_county(
 photo: with_findings for SELECT to {asfound_service} using ((county = asking_county()) AND (EXISTS ( SELECT
    FROM findings f
   WHERE ((f.county = photo.county) AND (f.id = photo.findings)))))
+
+reading_tally: service for ALL to {asfound_service} using ((county = asking_county()) AND (asking_role() = 'service'::text))
 
 reconciliation: reviewer_reads for SELECT to {asfound_service} using ((county = asking_county()) AND ((asking_role() = 'reviewer'::text) OR ((asking_role() = 'firm'::text) AND (organization = asking_organization()))))
 
@@ -2564,6 +2606,8 @@ insert, select, update on findings to asfound_service
 
 insert, select on findings_revision to asfound_service
 
+insert, select on form_witness to asfound_service
+
 insert, select on idempotency_key to asfound_service
 
 insert, select, update on import to asfound_service
@@ -2597,6 +2641,8 @@ insert, select, update on permit to asfound_service
 insert, select on permit_revision to asfound_service
 
 delete, insert, select on photo to asfound_service
+
+insert, select on reading_tally to asfound_service
 
 insert, select on reconciliation to asfound_service
 

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { FOUND_HOW, type ProposedField, type ProposedPermit } from '../../../reading/proposal.ts'
+import { FOUND_HOW, type ProposedField, type ProposedPermit, SEEN_BY } from '../../../reading/proposal.ts'
 import { box } from '../shapes/source.ts'
 
 const value = z.union([z.string(), z.number()])
@@ -14,6 +14,10 @@ const field = z
     page: z.number(),
     box,
     confidence: z.number().meta({ description: 'How likely such readings are right, 0 to 1' }),
+    general: z
+      .object({ confidence: z.number(), seenBy: z.enum(SEEN_BY) })
+      .optional()
+      .meta({ description: 'The same before the county’s own confirmed documents moved it' }),
     how: z.enum(FOUND_HOW),
     why: z
       .object({ words: z.string(), box })
@@ -46,8 +50,9 @@ export const proposal = z
   })
   .meta({ id: 'ProposedPermit', description: 'One permit as read from the document' })
 
-const presentField = (it: ProposedField): z.output<typeof field> => ({
+const presentField = ({ general, ...it }: ProposedField): z.output<typeof field> => ({
   ...it,
+  ...(general ? { general: { ...general } } : {}),
   box: { ...it.box },
   // Proposals kept from before this was told have none.
   why: it.why ? { words: it.why.words, box: { ...it.why.box } } : null,

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { activateForm, bringForm, withdrawForm } from '../../../operations/forms/change-form.ts'
 import { listForms, readForm } from '../../../operations/forms/read-forms.ts'
+import { withoutDropped } from '../../../reading/family/witness.ts'
 import { FORM_STATES } from '../../../store/taught-forms.ts'
 import { tagRevision, versionIfSent } from '../../plugins/entity-tag.ts'
 import { cursorFrom, pageFrom, pageOf, pageQuery } from '../../plugins/paging.ts'
@@ -97,7 +98,9 @@ export const forms: FastifyPluginAsyncZod = async (app) => {
       },
     },
     async ({ context, actor, params }, reply) => {
-      const { name, taught } = answered(await readForm(context, actor, params.id)).form
+      const { form: whole, witnessed } = answered(await readForm(context, actor, params.id))
+      const { name } = whole
+      const taught = withoutDropped(whole.taught, witnessed)
       reply.header('content-disposition', `attachment; filename="form-${params.id}.json"`)
       return { name, taught }
     },

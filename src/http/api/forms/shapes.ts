@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { FormRead } from '../../../operations/forms/read-forms.ts'
 import { fieldsOn, taughtForm } from '../../../reading/family/taught-form.ts'
+import { isDropped, witnessedOf } from '../../../reading/family/witness.ts'
 import { FORM_STATES, type FormOnFile } from '../../../store/taught-forms.ts'
 import { id, instant } from '../shapes/basics.ts'
 
@@ -78,6 +79,21 @@ export const form = z
       .meta({
         description: 'The document whose pages the boxes are on; null if imported',
       }),
+    held: z
+      .array(
+        z.object({
+          ask: z.string(),
+          kind: z.string().nullable(),
+          agreed: z.number(),
+          contradicted: z.number(),
+          dropped: z.boolean(),
+        }),
+      )
+      .meta({
+        description:
+          'Each field against the permits confirmed while the layout was in use. `dropped`: they contradict it, and it ' +
+          'is no longer read',
+      }),
     taughtBy: z.array(z.object({ document: id, transcription: id, permit: z.number() })).meta({
       description: 'The confirmed permits that it was learned from',
     }),
@@ -87,10 +103,14 @@ export const form = z
     description: 'A learned form layout in full, with the documents it was learned from',
   })
 
-export const presentForm = ({ form: it, teachers }: FormRead): z.output<typeof form> => ({
+export const presentForm = ({ form: it, teachers, witnessed }: FormRead): z.output<typeof form> => ({
   ...presentFormInList(it),
   taught: it.taught,
   shownOn: it.shownOn === null ? null : { document: it.shownOn, pages: [...it.shownPages] },
+  held: it.taught.sheets.flatMap(fieldsOn).flatMap((field) => {
+    const own = witnessedOf(field, witnessed)
+    return own.agreed + own.contradicted === 0 ? [] : [{ ...own, dropped: isDropped(field, own) }]
+  }),
   taughtBy: teachers.map(({ document, transcription, permit }) => ({ document, transcription, permit })),
 })
 

@@ -1,5 +1,6 @@
 import type { FormRead } from '../../../operations/forms/read-forms.ts'
 import { type FieldPlace, fieldsOn, type TaughtSheet } from '../../../reading/family/taught-form.ts'
+import { isDropped, type Witnessed, witnessedOf } from '../../../reading/family/witness.ts'
 import type { Box } from '../../../records/source.ts'
 import { documentPath } from '../documents/addresses.ts'
 import { type Html, html } from '../html.ts'
@@ -17,7 +18,7 @@ export type FormPage = {
 
 /** One learned layout: its fields over a document it was learned from, those documents, and what can be done with it. */
 export function formView({ county, read, typed, fault }: FormPage): Html {
-  const { form, teachers } = read
+  const { form, teachers, witnessed } = read
   const papers = [...new Set(teachers.map(({ document }) => document))]
   return html`
     <p class="crumb"><a href="${formsPath(county)}">All form layouts</a></p>
@@ -60,7 +61,7 @@ export function formView({ county, read, typed, fault }: FormPage): Html {
           <h2>Sheet ${index + 1}</h2>
           <div class="paper">${sheetView(sheet, picture)}</div>
           ${sheet.rows && html`<p>${SEVERAL}</p>`}
-          ${fieldsTable(fieldsOn(sheet))}
+          ${fieldsTable(fieldsOn(sheet), witnessed)}
         </section>
       `
     })}
@@ -152,7 +153,7 @@ const number = ({ box }: FieldPlace, index: number, w: number, h: number): Html 
     </text>
   `
 
-const fieldsTable = (fields: readonly FieldPlace[]): Html =>
+const fieldsTable = (fields: readonly FieldPlace[], witnessed: readonly Witnessed[]): Html =>
   html`
     <table>
       <caption>Fields</caption>
@@ -162,20 +163,22 @@ const fieldsTable = (fields: readonly FieldPlace[]): Html =>
           <th scope="col">Field</th>
           <th scope="col">Unit if none is written</th>
           <th scope="col">Correct on documents</th>
+          <th scope="col">Different on documents</th>
         </tr>
       </thead>
       <tbody>
-        ${fields.map(
-          (field, index) =>
-            html`
+        ${fields.map((field, index) => {
+          const own = witnessedOf(field, witnessed)
+          return html`
               <tr>
                 <td>${index + 1}</td>
                 <th scope="row">${fieldWords(field)}</th>
                 <td>${field.unit ?? '–'}</td>
-                <td>${field.papers}</td>
+                <td>${field.papers + own.agreed}</td>
+                <td>${own.contradicted}${isDropped(field, own) && html` – no longer read`}</td>
               </tr>
-            `,
-        )}
+            `
+        })}
       </tbody>
     </table>
   `
