@@ -6,6 +6,7 @@ import { parseArgs } from 'node:util'
 import { settingsOrExit } from '../config.ts'
 import { prepareDatabase } from '../jobs/prepare-database.ts'
 import { inviteAdministrator } from '../operations/access/invite-administrator.ts'
+import { parcelFormatFrom } from '../reading/parcel-number.ts'
 import { openDatabase } from '../store/database/database.ts'
 import { reachServer } from '../store/database/server.ts'
 import { newId } from '../store/new-id.ts'
@@ -13,7 +14,8 @@ import { explain } from './explain.ts'
 
 const USAGE = `npm run invite -- --county quillback --department 'Health department' --person desk@quillback.example
 and for a county that is not served yet also:
-  --name 'Quillback County' --pack quillback --parcel 07-0412-0031   (an example of its parcel numbers)`
+  --name 'Quillback County' --pack quillback --parcel 07-0412-0031   (an example of its parcel numbers; several
+  ways of writing them with commas between, the main one first)`
 
 const { values } = parseArgs({
   options: Object.fromEntries(
@@ -25,7 +27,8 @@ const { values } = parseArgs({
 })
 const given = values as Readonly<Record<string, string | undefined>>
 const { county, department, person, name, pack, parcel } = given
-if (!county || !department || !person || (name !== undefined && (!pack || !parcel))) {
+const parcelFormat = parcel ? parcelFormatFrom(parcel.split(',').map((example) => example.trim())) : null
+if (!county || !department || !person || (name !== undefined && (!pack || !parcelFormat))) {
   console.error(USAGE)
   process.exit(1)
 }
@@ -39,12 +42,7 @@ try {
   })
   await prepareDatabase(server.url)
   const database = openDatabase({ url: server.url, maxConnections: 2, onTrouble: (fault) => explain(fault) })
-  const separator = /\D/.exec(parcel ?? '')?.[0] ?? '-'
-  const groups = (parcel ?? '').split(separator).map(({ length }) => length)
-  const begin =
-    name && pack && parcel
-      ? { name, rulePack: pack, parcelFormat: { groups, separator, example: parcel } }
-      : null
+  const begin = name && pack && parcelFormat ? { name, rulePack: pack, parcelFormat } : null
   const context = { database, clock: () => new Date(), newId }
   const made = await inviteAdministrator(context, { county, department, signInName: person, begin })
   if (made.ok) {

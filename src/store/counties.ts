@@ -9,6 +9,8 @@ export type County = {
   readonly place: PlaceId
   readonly rulePack: string
   readonly parcelFormat: ParcelNumberFormat
+  /** Names of owners and installers stay with what is read of its papers. */
+  readonly keepsNames: boolean
   readonly revision: number
 }
 
@@ -24,13 +26,38 @@ export async function countyById(tx: Tx, id: string): Promise<County | undefined
   return row && asCounty(row)
 }
 
-type Row = { id: string; name: string; rule_pack: string; parcel_format: unknown; revision: number }
+/** Changes how a county's papers are read, and counts its revision up: the owner's, inside `administer`. */
+export async function changeCounty(
+  tx: Tx,
+  id: string,
+  { parcelFormat, keepsNames }: Partial<Pick<County, 'parcelFormat' | 'keepsNames'>>,
+): Promise<void> {
+  await tx
+    .updateTable('county')
+    .set((eb) => ({
+      ...(parcelFormat === undefined ? {} : { parcel_format: JSON.stringify(parcelFormat) }),
+      ...(keepsNames === undefined ? {} : { keeps_names: keepsNames }),
+      revision: eb('revision', '+', 1),
+    }))
+    .where('id', '=', id)
+    .execute()
+}
 
-const asCounty = ({ id, name, rule_pack, parcel_format, revision }: Row): County => ({
+type Row = {
+  id: string
+  name: string
+  rule_pack: string
+  parcel_format: unknown
+  keeps_names: boolean
+  revision: number
+}
+
+const asCounty = ({ id, name, rule_pack, parcel_format, keeps_names, revision }: Row): County => ({
   id,
   name,
   place: placeOf(rule_pack),
   rulePack: rule_pack,
   parcelFormat: parcel_format as ParcelNumberFormat,
+  keepsNames: keeps_names,
   revision,
 })

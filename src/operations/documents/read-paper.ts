@@ -1,8 +1,10 @@
 import { DamagedOriginal } from '../../files/whole-file.ts'
 import type { JobRun } from '../../jobs/queue.ts'
+import { withoutPeople } from '../../reading/association/people.ts'
 import type { PageWords } from '../../reading/page-words.ts'
 import type { UnreadPage } from '../../scan/outcome.ts'
 import { readDocument } from '../../scan/read-document.ts'
+import { countyById } from '../../store/counties.ts'
 import { asService } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
 import { keepPage, pagesKept } from '../../store/document-pages.ts'
@@ -26,7 +28,10 @@ export async function readPaper(
   const change = (to: Parameters<typeof changeDocument>[3]): Promise<void> =>
     transact(context.database, service, (tx) => changeDocument(tx, county, data.document, to))
 
-  const document = await transact(context.database, service, (tx) => documentById(tx, county, data.document))
+  const [document, served] = await transact(context.database, service, async (tx) => [
+    await documentById(tx, county, data.document),
+    await countyById(tx, county),
+  ])
   if (!document) return { document: data.document, state: 'failed' }
   if (document.state !== 'received' && document.state !== 'reading') return told(document.state)
   const path = await context.files.pathOf(document.contentHash).catch((fault: unknown) => {
@@ -82,7 +87,8 @@ export async function readPaper(
     return { document: data.document, state }
   }
   function keep(page: PageWords): Promise<void> {
-    return transact(context.database, service, (tx) => keepPage(tx, county, data.document, page))
+    const kept = served?.keepsNames ? page : withoutPeople(page)
+    return transact(context.database, service, (tx) => keepPage(tx, county, data.document, kept))
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Ask } from '../asks.ts'
 import type { PageWords } from '../page-words.ts'
+import { spellingsOf } from '../parcel-number.ts'
 import type { Doubt } from '../proposal.ts'
 import type { Mentioned, PageReadings, Statement } from '../statement.ts'
 import { answers, type ReadingContext } from '../values/answers.ts'
@@ -52,7 +53,7 @@ function statementOf(
   if (SET_ASIDE.has(value.field) || value.score < LEAST_SCORE || kind === 'left-out') return []
   const written = DITTO.test(value.text.trim()) ? meantAgain(value, all) : value.text
   if (written === null || NOTHING.test(written.trim())) return []
-  const text = (context.misread ? correctedFigures(written).text : written).replace(
+  const text = (mayCorrect(value, context) ? correctedFigures(written).text : written).replace(
     /^[_.·…\s]+|[_·…\s]+$/g,
     '',
   )
@@ -87,6 +88,10 @@ function statementOf(
     },
   ]
 }
+
+/** Letters are read as figures on pictures, but for parcel numbers that may hold letters. */
+const mayCorrect = ({ field }: LinkedValue, { misread, format }: ReadingContext): boolean =>
+  misread && !(field === 'parcelNumber' && spellingsOf(format).some(({ letters }) => letters !== undefined))
 
 /** Of several readings of a text the one that takes most of it. */
 const wholest = (found: readonly Found[]): Found | undefined =>

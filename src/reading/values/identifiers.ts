@@ -1,4 +1,4 @@
-import { canonicalParcelNumber, type ParcelNumberFormat } from '../parcel-number.ts'
+import { canonicalParcelNumber, type ParcelNumberFormat, spellingsOf } from '../parcel-number.ts'
 import { type Found, matches } from './found.ts'
 
 const FIGURE_GROUPS = /(?<![\d.$'])\d{1,12}(?:\s?[-–./_ ]\s?\d{1,8})*(?![\d'"])/
@@ -6,9 +6,28 @@ const FIGURE_GROUPS = /(?<![\d.$'])\d{1,12}(?:\s?[-–./_ ]\s?\d{1,8})*(?![\d'"]
 const NUMBER =
   /(?<![\w$'])(?=[A-Za-z0-9./-]*\d)[A-Za-z]{0,6}[-–. ]?\d[A-Za-z0-9]*(?:[-–/.][A-Za-z0-9]+){0,3}(?![\w'"])/
 
+const patterns = new WeakMap<ParcelNumberFormat, RegExp>()
+/** Figures and separators; where a county's numbers hold letters, its own groups in their order too. */
+function patternOf(format: ParcelNumberFormat): RegExp {
+  const known = patterns.get(format)
+  if (known) return known
+  const lettered = spellingsOf(format).flatMap(({ groups, letters = [] }) =>
+    letters.length === 0
+      ? []
+      : [
+          String.raw`(?<![\w.$'])(?=[A-Za-z\s./_–-]*\d)${groups
+            .map((width, at) => `${letters.includes(at) ? '[A-Za-z0-9]' : String.raw`\d`}{1,${width}}`)
+            .join(String.raw`\s?[-–./_ ]\s?`)}(?![\w'"])`,
+        ],
+  )
+  const pattern = new RegExp([...lettered, FIGURE_GROUPS.source].join('|'))
+  patterns.set(format, pattern)
+  return pattern
+}
+
 /** Parcel numbers of the county in a text. */
 export const findParcelNumbers = (text: string, format: ParcelNumberFormat): Found<string>[] =>
-  matches(text, FIGURE_GROUPS, ([written]) => {
+  matches(text, patternOf(format), ([written]) => {
     const canonical = canonicalParcelNumber(written, format)
     if (!canonical.ok) return undefined
     const separated = written.replace(/\s/g, '') === canonical.value

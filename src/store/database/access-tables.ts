@@ -23,6 +23,7 @@ type CountyTable = {
   name: string
   rule_pack: string
   parcel_format: Json
+  keeps_names: Generated<boolean>
   revision: Generated<number>
   created_at: GeneratedInstant
 }

@@ -77,7 +77,8 @@ table county (
   rule_pack text not null,
   parcel_format jsonb not null,
   revision integer not null default 1,
-  created_at timestamp with time zone not null default now()
+  created_at timestamp with time zone not null default now(),
+  keeps_names boolean not null default false
 ) with row level security
 
 table decision (
