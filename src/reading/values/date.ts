@@ -1,4 +1,3 @@
-import type { PlainDate } from '../../base/plain-date.ts'
 import { parseDate, parsePartialDate } from '../date.ts'
 import { type Found, matches } from './found.ts'
 
@@ -60,8 +59,3 @@ const made = (value: string, fit: number) => (parseDate(value).ok ? { value, fit
 
 /** `MAY` and `may` are written `May`; a short form keeps its three letters, as the date parser takes them. */
 const cased = (month: string): string => month.charAt(0).toUpperCase() + month.slice(1).toLowerCase()
-
-export const dayOfFound = (value: string): PlainDate | null => {
-  const day = parseDate(value)
-  return day.ok ? day.value : null
-}
