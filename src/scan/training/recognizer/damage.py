@@ -1,5 +1,6 @@
 """What happens to a line between the machine that wrote it and the reader: all of it on a whole batch at once, every line
-with its own dice. Ink is 1, paper 0 until the scan; then gray as the service's clean-up leaves it, 1 is white."""
+with its own dice. Ink is 1, paper 0 until the scan; then gray as the scan has it, 1 is white. The service hands over what
+was scanned, not what its clean-up makes of it, so that nothing is lost before the network has seen it."""
 
 import math
 
@@ -174,8 +175,8 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     ink = lines.unsqueeze(1).float() / 255
     # A quarter of the lines is nearly clean: printed forms on good scans must not be lost.
     bad = worst * (dice.unit(n) ** 1.2).view(n, 1, 1, 1) * dice.some(n, 0.8)
-    # And a quarter is a coarse scan with grain as the service's clean-up leaves it: smoothed, and its paper cut away.
-    worn = worst * dice.some(n, 0.25)
+    # And two fifths are coarse scans with grain, down to capitals of eight points, faded or of one bit.
+    worn = worst * dice.some(n, 0.4)
     ink = mixed(dice.some(n, 0.28) * typed.view(n, 1, 1, 1), pins(ink, dice, capital), ink)
 
     # Strokes thicker or thinner than the type, ink that spreads, a carbon's blur.
@@ -196,7 +197,8 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     # To the scanner: finer or coarser, askew, sheared, the paper not flat.
     x, y = grid(n, h, w, ink.device)
     scale = (1 / (1 + bad.view(n, 1, 1) * (0.2 + 1.5 * dice.unit(n, 1, 1) ** 1.5))) * (0.9 + 0.2 * dice.unit(n, 1, 1))
-    scale = mixed(worn.view(n, 1, 1), 1 / (1.15 + 1.1 * dice.unit(n, 1, 1)), scale)
+    scale = mixed(worn.view(n, 1, 1), 1 / (1.15 + 1.75 * dice.unit(n, 1, 1)), scale)
+    scale = torch.maximum(scale, (8 / capital).view(n, 1, 1)).clamp(max=1.1)
     slope = dice.bell(n, 1, 1) * 0.012 * (24 * 18 / max(w, 400))
     shear = dice.bell(n, 1, 1) * 0.06
     wave = 0.3 + 1.2 * dice.unit(n, 1, 1) * dice.some(n, 0.4).view(n, 1, 1)
@@ -214,14 +216,17 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     stroke = ((scan * scan).sum((2, 3), keepdim=True) / scan.sum((2, 3), keepdim=True).clamp_min(1)).clamp(0.15, 1)
     paper = dice.between(n, 0.65, 1)
     contrast = mixed(dice.some(n, 0.5), dice.between(n, 0.7, 1), 1 - bad * dice.between(n, 0.2, 0.85))
-    contrast = mixed(worn, dice.between(n, 0.35, 0.8), contrast)
+    contrast = mixed(worn, dice.between(n, 0.3, 0.9), contrast)
     shade = dice.bell(n, 1, 1, 1) * 0.1 * torch.linspace(-1, 1, w, device=ink.device).view(1, 1, 1, w) * bad
     gray = (paper + shade) * (1 - scan * contrast)
     through = torch.flip(torch.roll(ink, 17, 3), (3,))
     gray = gray - dice.some(n, 0.06) * bad * 0.25 * blurred(through, torch.full((n,), 1.5, device=ink.device)) * paper
     grain = dice.bell(n, 1, h, w)
     coarse = blurred(grain, dice.unit(n) * 1.2) * 1.6
-    rough = mixed(worn, dice.between(n, 0.08, 0.28), dice.between(n, 0, 0.34) * bad.sqrt())
+    # Where only one bit is kept, as a fax or a film's print has it, more grain than this would leave nothing to read.
+    one_bit = mixed(worn, dice.some(n, 0.38), dice.some(n, 0.3) * (bad > 0.05)) * (worst > 0)
+    rough = mixed(worn, dice.between(n, 0.03, 0.3), dice.between(n, 0, 0.34) * bad.sqrt())
+    rough = rough * (0.4 + 0.6 * stroke) * (1 - 0.6 * one_bit)
     gray = gray + rough * contrast * mixed(dice.some(n, 0.5), grain, coarse)
     specks = F.max_pool2d((dice.unit(n, 1, h, w) < 0.0025 * bad * dice.some(n, 0.5)).float(), 3, 1, 1)
     specks = specks * (dice.unit(n, 1, h, w) < 0.75)
@@ -231,25 +236,25 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     lost = (dice.unit(n, 1, h, 1) < 0.03 * bad).float() * dice.some(n, 0.1)
     gray = mixed(lost, paper.expand_as(gray), gray)
 
-    # One bit, as a fax or a film's print has it; else as JPEG keeps it.
+    # One bit by a threshold that may lose the thinnest strokes; else as JPEG keeps it.
     dark = paper * (1 - contrast)
-    cut = paper - (paper - dark) * stroke * dice.between(n, 0.35, 0.98)
+    cut = paper - (paper - dark) * stroke * dice.between(n, 0.4, 1.08)
     bit = (gray > cut).float()
-    one_bit = dice.some(n, 0.3) * (bad > 0.05) * (1 - worn)
     kept = mixed(dice.some(n, 0.5), jpeg(gray.clamp(0, 1), dice), gray)
     gray = mixed(one_bit, bit, kept).clamp(0, 1)
     paper, dark = mixed(one_bit, torch.ones_like(paper), paper), mixed(one_bit, torch.zeros_like(dark), dark)
 
-    # Back to the height that the network reads at.
+    # Back to the height that the network reads at: the scan's points as squares or run together, then turned level.
     rest = dice.bell(n, 1, 1) * 0.003
     ox, oy = grid(n, OUT, w, ink.device)
     ox, oy = ox, oy + (h - OUT) / 2
-    gray = sampled(gray, ox * scale, (oy + (ox - w / 2) * rest) * scale)
-    smoothed = blurred(gray, (dice.unit(n) + 0.4 * worn.view(n)).clamp(0, 1) * 1.7)
-    gray = mixed(worn + (1 - worn) * dice.some(n, 0.6) * (bad > 0.15), smoothed, gray)
+    fx, fy = ox * scale, (oy + (ox - w / 2) * rest) * scale
+    squares = dice.some(n, 0.35) * dice.unit(n, 1, 1, 1)
+    gray = mixed(squares, sampled(gray, fx, fy, "nearest"), sampled(gray, fx, fy))
+    gray = blurred(gray, dice.unit(n) * mixed(dice.some(n, 0.2), dice.between(n, 0.6, 1.6), dice.between(n, 0.1, 0.7)).view(n))
 
-    # The clean-up: the paper divided out and all near it made white, the darkest black; not always well.
-    white = mixed(dice.some(n, 0.94), paper - (paper - dark) * stroke * (dice.between(n, -0.03, 0.5) + 0.1 * worn), torch.ones_like(paper))
+    # What some scanners do by themselves: all near the paper made white, the darkest black; not always well.
+    white = mixed(dice.some(n, 0.94), paper - (paper - dark) * stroke * dice.between(n, -0.03, 0.5), torch.ones_like(paper))
     black = mixed(dice.some(n, 0.8), dark * dice.between(n, 0.7, 1.15), torch.zeros_like(dark))
-    gray = (gray - black) / (white - black).clamp_min(0.08)
-    return gray.clamp(0, 1) * 2 - 1
+    cleaned = ((gray - black) / (white - black).clamp_min(0.08)).clamp(0, 1)
+    return mixed(dice.some(n, 0.3), cleaned, gray.clamp(0, 1)) * 2 - 1

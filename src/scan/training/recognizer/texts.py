@@ -239,6 +239,12 @@ class Texts:
         start = self.pick(["", "", "", "", "", "- ", "-", "* ", "1. ", "(a) "])
         return (start + text + self.pick(["", "", ".", ",", ")", ";"]))[:64]
 
+    def row(self):
+        """Cells of a register that were found as one line."""
+        return ("" if self.chance(0.05) else " ").join(
+            self.pick([self.value, self.value, self.word, lambda: '"'])() + " " * self.whole(1, 8) for _ in range(self.whole(2, 4))
+        ).strip()
+
     def tick(self):
         mark = self.pick(
             ["[X] ", "[ ] ", "[x] ", "( ) ", "(X) ", "(x) ", "\0", "\0", "\1", "\1", "X ", "__X__ ", "[X]", "[ ]", "\1 ", "\0 "]
@@ -291,8 +297,10 @@ class Texts:
             text = "  ".join(self.tick() for _ in range(self.whole(1, 4)))
         elif kind < 0.76:
             text = self.sentence()
-        elif kind < 0.86:
+        elif kind < 0.84:
             text = self.phrase()
+        elif kind < 0.87:
+            text = self.row()
         elif kind < 0.95:
             text = self.chances()
         else:
