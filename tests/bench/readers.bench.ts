@@ -83,12 +83,17 @@ try {
         const print = await opened('print.pdf', form.pdf)
         const scan = await opened('scan.pdf', await scanned(form.pdf, grade, seed))
         const shown = await pagePicture(scan, await scan.getPage(1), 300, 2.4e7)
-        const { picture, lines } = await printedLines(await print.getPage(1), shown, { grade, seed, page: 1 })
+        const {
+          picture,
+          scanned: plain,
+          lines,
+        } = await printedLines(await print.getPage(1), shown, { grade, seed, page: 1 })
         const values = lines.filter(({ text }) => /[A-Za-z0-9]/.test(text))
         const says: string[][] = []
         for (const [which, reader] of compared.entries()) {
           const from = performance.now()
-          says.push(await saidBy(reader, picture, values))
+          // Each from the picture that it reads in service: the general one cleaned, our own as scanned.
+          says.push(await saidBy(reader, which === 0 ? picture : plain, values))
           spent[which]! += performance.now() - from
         }
         values.forEach(({ text }, line) => {

@@ -22,8 +22,8 @@ export async function printedLines(
   print: PDFPageProxy,
   scan: Picture,
   { grade, seed, page }: { readonly grade: Grade; readonly seed: number; readonly page: number },
-): Promise<{ readonly picture: Picture; readonly lines: PrintedLine[] }> {
-  const { picture, degrees } = await prepared(scan)
+): Promise<{ readonly picture: Picture; readonly scanned: Picture; readonly lines: PrintedLine[] }> {
+  const { picture, scanned, degrees } = await prepared(scan)
   const angle = (dice(seed * 1009 + page).unit() * 2 - 1) * GRADES[grade].skew
   const turn = ((angle - degrees) * Math.PI) / 180
   const size = print.getViewport({ scale: 1 })
@@ -51,7 +51,7 @@ export async function printedLines(
     const out = h * LET_OUT
     return [{ text: str.trim(), box: { x: left - out, y: top - out, w: w + 2 * out, h: h + 2 * out } }]
   })
-  return { picture, lines }
+  return { picture, scanned, lines }
 }
 
 const turned = (x: number, y: number, angle: number, grown: number): [number, number] => [

@@ -23,15 +23,18 @@ const TICKED = 0.12
 export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Promise<PageWords> {
   const shown = await pagePicture(pdf, page, DOTS_PER_INCH, MAX_PIXELS)
   const both = await readers()
-  const { level, turn, degrees, boxes } = await upright(shown, both)
+  const { level, scanned, turn, degrees, boxes } = await upright(shown, both)
   const size = page.getViewport({ scale: 1 })
   const [widthPt, heightPt] =
     turn === 90 || turn === 270 ? [size.height, size.width] : [size.width, size.height]
   const ticks = tickBoxes(level, level.width / (widthPt / 72)).map(
     ({ box, inked }): Word => ({ text: inked > TICKED ? '[X]' : '[ ]', box, confidence: sureOfTick(inked) }),
   )
-  const strips = await stripsOf(level, boxes)
-  const [own, general] = await Promise.all([readStrips(both.own, strips), readStrips(both.general, strips)])
+  // The reader of our own was trained on scans as they come, the general one reads them better cleaned.
+  const [own, general] = await Promise.all([
+    stripsOf(scanned, boxes).then((strips) => readStrips(both.own, strips)),
+    stripsOf(level, boxes).then((strips) => readStrips(both.general, strips)),
+  ])
   const { words, secondWords } = sideBySide(
     own.flatMap((line) => wordsOf(line, level, OWN_SPACING)),
     general.flatMap((line) => wordsOf(line, level, GENERAL_SPACING)),
@@ -55,7 +58,7 @@ export async function readPicture(pdf: PDFDocumentProxy, page: PDFPageProxy): Pr
 async function upright(
   shown: Picture,
   { models }: Readers,
-): Promise<{ level: Picture; turn: Turn; degrees: number; boxes: LineBox[] }> {
+): Promise<{ level: Picture; scanned: Picture; turn: Turn; degrees: number; boxes: LineBox[] }> {
   let turn: Turn = 0
   let made = await prepared(shown)
   let boxes = await findLines(models.finder, made.picture)
@@ -69,7 +72,7 @@ async function upright(
     made = await prepared(await turnedBy(shown, turn))
     boxes = await findLines(models.finder, made.picture)
   }
-  return { level: made.picture, turn, degrees: made.degrees, boxes }
+  return { level: made.picture, scanned: made.scanned, turn, degrees: made.degrees, boxes }
 }
 
 const sureOfTick = (inked: number): number => Math.min(0.99, 0.6 + Math.abs(inked - TICKED) * 4)

@@ -4,13 +4,23 @@ import { grain, stretched } from './noise.ts'
 import type { Picture } from './picture.ts'
 import { skewDegrees } from './skew.ts'
 
-/** A page made ready for reading, and how it was turned: boxes on it are led back to the page as shown. */
-export type Prepared = { readonly picture: Picture; readonly degrees: number; readonly grain: number }
+/**
+ * A page made ready for reading, and how it was turned: boxes on it are led back to the page as shown. `scanned` is the same
+ * page level, a little softened and otherwise as it came: what the clean-up takes for paper may have been a faint stroke.
+ */
+export type Prepared = {
+  readonly picture: Picture
+  readonly scanned: Picture
+  readonly degrees: number
+  readonly grain: number
+}
 
 /** Grain from which a picture is smoothed, and how much for how much; from trial on graded damage. */
 const LEAST_GRAIN = 7
 const BLUR_PER_GRAIN = 1 / 14
 const MOST_BLUR = 2.2
+/** What the page as scanned is softened by for the reader of our own: squares of coarse scans and grain hide strokes. From trial. */
+const SOFT = 1.5
 /** Gray that the paper has after division, and how many deviations below it still are paper. */
 const PAPER = 245
 const DEVIATIONS = 2.6
@@ -25,8 +35,10 @@ export async function prepared(page: Picture): Promise<Prepared> {
   picture = onWhite(picture)
   picture = stretched(picture, Math.max(LEAST_WHITE, PAPER - DEVIATIONS * grain(picture)))
   const degrees = skewDegrees(picture)
-  if (degrees !== 0) picture = await turned(picture, -degrees)
-  return { picture, degrees, grain: rough }
+  const soft = await smoothed(page, SOFT)
+  if (degrees === 0) return { picture, scanned: soft, degrees, grain: rough }
+  const [level, scanned] = await Promise.all([turned(picture, -degrees), turned(soft, -degrees)])
+  return { picture: level, scanned, degrees, grain: rough }
 }
 
 const raw = ({ data, width, height }: Picture) => sharp(data, { raw: { width, height, channels: 1 } })

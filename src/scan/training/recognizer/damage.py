@@ -175,8 +175,8 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     ink = lines.unsqueeze(1).float() / 255
     # A quarter of the lines is nearly clean: printed forms on good scans must not be lost.
     bad = worst * (dice.unit(n) ** 1.2).view(n, 1, 1, 1) * dice.some(n, 0.8)
-    # And two fifths are coarse scans with grain, down to capitals of eight points, faded or of one bit.
-    worn = worst * dice.some(n, 0.4)
+    # And nearly half are coarse scans with grain, down to capitals of eight points, faded or of one bit.
+    worn = worst * dice.some(n, 0.45)
     ink = mixed(dice.some(n, 0.28) * typed.view(n, 1, 1, 1), pins(ink, dice, capital), ink)
 
     # Strokes thicker or thinner than the type, ink that spreads, a carbon's blur.
@@ -251,7 +251,8 @@ def damaged(lines, capital, typed, dice, worst=1.0):
     fx, fy = ox * scale, (oy + (ox - w / 2) * rest) * scale
     squares = dice.some(n, 0.35) * dice.unit(n, 1, 1, 1)
     gray = mixed(squares, sampled(gray, fx, fy, "nearest"), sampled(gray, fx, fy))
-    gray = blurred(gray, dice.unit(n) * mixed(dice.some(n, 0.2), dice.between(n, 0.6, 1.6), dice.between(n, 0.1, 0.7)).view(n))
+    # The service softens what was scanned, since squares and grain hide strokes; a line of larger type feels less of it.
+    gray = blurred(gray, mixed(dice.some(n, 0.75), dice.between(n, 0.7, 2.0), dice.between(n, 0.1, 0.9)).view(n), 4)
 
     # What some scanners do by themselves: all near the paper made white, the darkest black; not always well.
     white = mixed(dice.some(n, 0.94), paper - (paper - dark) * stroke * dice.between(n, -0.03, 0.5), torch.ones_like(paper))
