@@ -93,7 +93,7 @@ try {
         for (const [which, reader] of compared.entries()) {
           const from = performance.now()
           // Each from the picture that it reads in service: the general one cleaned, our own as scanned.
-          says.push(await saidBy(reader, which === 0 ? picture : plain, values))
+          says.push(await saidBy(reader, which === 0 ? picture : asScanned, values))
           spent[which]! += performance.now() - from
         }
         values.forEach(({ text }, line) => {
