@@ -85,7 +85,7 @@ try {
         const shown = await pagePicture(scan, await scan.getPage(1), 300, 2.4e7)
         const {
           picture,
-          scanned: plain,
+          scanned: asScanned,
           lines,
         } = await printedLines(await print.getPage(1), shown, { grade, seed, page: 1 })
         const values = lines.filter(({ text }) => /[A-Za-z0-9]/.test(text))
