@@ -109,6 +109,7 @@ export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
 export const LEFT_OUT_WORDS: { readonly [R in LeftOutReason]: string } = {
   ...NOT_REACHED_WORDS,
   'shut-off': 'Water or power was shut off',
+  'nobody-to-ask': 'Nobody to ask',
   'not-stated': 'The report does not say',
 }
 

@@ -161,6 +161,7 @@ export const NOT_REACHED_WORDS: { readonly [R in NotReachedReason]: string } = {
 export const LEFT_OUT_WORDS: { readonly [R in LeftOutReason]: string } = {
   ...NOT_REACHED_WORDS,
   'shut-off': 'water or power was shut off',
+  'nobody-to-ask': 'nobody was there to ask',
   'not-stated': 'the report does not say why',
 }
 

@@ -1,6 +1,8 @@
 import { invariant } from '../../base/invariant.ts'
 import { dayOf } from '../../base/plain-date.ts'
 import { ok } from '../../base/result.ts'
+import { leftOutUnsaid } from '../../brief/submission/left-out.ts'
+import { notReady } from '../../brief/submission/not-ready.ts'
 import type { EntryIssue } from '../../reading/entry/issues.ts'
 import { asService, type Person } from '../../store/database/actor.ts'
 import { transact } from '../../store/database/transact.ts'
@@ -13,8 +15,7 @@ import type { OperationContext } from '../context.ts'
 import { gatherInput } from '../reconciliation/gather-input.ts'
 import { type Reconciled, reconcileParcel } from '../reconciliation/reconcile-parcel.ts'
 import { type Answer, conflict, invalid, notFound, stale } from '../refusal.ts'
-import { inspectionAhead, keysNotOnRecord, notReady } from './findings-faults.ts'
-import { leftOutUnsaid } from './left-out.ts'
+import { inspectionAhead, keysNotOnRecord } from './findings-faults.ts'
 
 export type FindingsSubmitted = { readonly findings: Findings; readonly reconciled: Reconciled }
 

@@ -34,7 +34,7 @@ export function correctionValue(
   const read = readEntry(statedField(declared, `${place}.${field}`), value, at)
   const asked =
     read.ok && kind !== undefined && isMeasured(read.value) ? unusualOf(declared, read.value, kind) : null
-  if (asked !== null) return err([{ pointer: pointerOf(at), message: asked }])
+  if (asked !== null) return err([{ pointer: pointerOf(at), message: asked.says }])
   if (!read.ok || read.value !== null) return read
   return err([{ pointer: pointerOf(at), message: 'is missing: write the value that the record should have' }])
 }

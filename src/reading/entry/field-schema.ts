@@ -8,7 +8,7 @@ import { line, optional, prose } from './fields.ts'
 import { foundLength, levelEntry } from './found-length.ts'
 import { numberEntry } from './number-entry.ts'
 import { dateEntry, lengthEntry, partialDateEntry, volumeEntry } from './quantity.ts'
-import { beyondPossible, isByKind, type Measured, unusualValue } from './unusual.ts'
+import { beyondPossible, isByKind, issueOf, type Measured, unusualValue } from './unusual.ts'
 
 declare module 'zod' {
   interface GlobalMeta {
@@ -84,8 +84,8 @@ const within = <T extends Measured>(
   field: FieldOf<'length'> | FieldOf<'level'> | FieldOf<'volume'>,
 ) =>
   schema.superRefine((value, context) => {
-    const message = beyondPossible(field, value) ?? (isByKind(field) ? null : unusualValue(field, value))
-    if (message !== null) context.addIssue({ code: 'custom', message })
+    const fault = beyondPossible(field, value) ?? (isByKind(field) ? null : unusualValue(field, value))
+    if (fault !== null) context.addIssue(issueOf(fault))
   })
 
 /** The schema of one field as a permit states it. */

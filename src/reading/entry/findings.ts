@@ -6,6 +6,7 @@ import { acrossComponents, withSides } from './components.ts'
 import type { EntryOf, FoundLengthTyped } from './entry-of.ts'
 import { shapeOf } from './field-schema.ts'
 import { faultsAlong } from './stretches.ts'
+import { type Asked, issueOf } from './unusual.ts'
 import { askAboutPart } from './unusual-parts.ts'
 
 /** Findings as an inspector types them. */
@@ -15,8 +16,8 @@ export type FindingsEntry = EntryOf<typeof INSPECTION_FIELDS, FoundLengthTyped> 
 
 /** What can only be seen by comparing fields of one component. Single fields may be at fault, so nothing is taken for granted. */
 function acrossFields(found: Partial<FoundComponent> | undefined, context: z.core.$RefinementCtx): void {
-  const fault = (field: string, message: string, ...deeper: readonly PropertyKey[]) =>
-    context.addIssue({ code: 'custom', path: [field, ...deeper], message })
+  const fault = (field: string, it: string | Asked, ...deeper: readonly PropertyKey[]) =>
+    context.addIssue({ ...issueOf(it), path: [field, ...deeper] })
   if (found?.outcome === 'not-found' && (found.searchedBy ?? []).length === 0) {
     fault('searchedBy', 'say how it was searched for; without a search it is "not-looked-for"')
   }

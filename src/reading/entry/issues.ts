@@ -1,12 +1,18 @@
 import type { z } from 'zod'
 import { nearestName } from './nearest-name.ts'
 
-/** What a fault is where a form asks in its own words: nothing there, none of the choices, a tie from no corners. */
-export const ISSUE_KINDS = ['nothing', 'choice', 'no-corners'] as const
+/** What a fault is where a form asks in its own words: nothing there, none of the choices, a tie from no corners, an odd value. */
+export const ISSUE_KINDS = ['nothing', 'choice', 'no-corners', 'unusual'] as const
 export type IssueKind = (typeof ISSUE_KINDS)[number]
 
 /** One fault of an entry: an RFC 6901 JSON Pointer to the value, and what is wrong with it and what to do. */
-export type EntryIssue = { readonly pointer: string; readonly message: string; readonly kind?: IssueKind }
+export type EntryIssue = {
+  readonly pointer: string
+  readonly message: string
+  readonly kind?: IssueKind
+  /** Of an odd value: the question, and what was written, for a box to tick. */
+  readonly asked?: { readonly asks: string; readonly written: string }
+}
 
 type Issue = z.core.$ZodIssue
 const escaped = (key: PropertyKey): string => String(key).replaceAll('~', '~0').replaceAll('/', '~1')
@@ -59,8 +65,11 @@ function told(issue: Issue, path: readonly PropertyKey[], known: KnownNames): En
     ]
   }
   const isEmpty = issue.code === 'too_small' && issue.origin === 'string'
-  const kind = isEmpty ? 'nothing' : issue.code === 'custom' ? kindIn(issue.params) : undefined
-  return [{ pointer: pointerOf(path), message: issue.message, ...(kind && { kind }) }]
+  const params = issue.code === 'custom' ? issue.params : undefined
+  const kind = isEmpty ? 'nothing' : kindIn(params)
+  const asked =
+    kind === 'unusual' ? { asked: { asks: String(params?.asks), written: String(params?.written) } } : {}
+  return [{ pointer: pointerOf(path), message: issue.message, ...(kind && { kind }), ...asked }]
 }
 
 const choice = (path: readonly PropertyKey[], choices: readonly unknown[]): EntryIssue => ({

@@ -6,7 +6,7 @@ import { parseCount } from '../../measure/parse/count.ts'
 import { parseFlow } from '../../measure/parse/flow.ts'
 import { type ParseIssue, refuse, withReadings } from '../../measure/parse/issue.ts'
 import { parsePercRate } from '../../measure/parse/perc-rate.ts'
-import { askAbout, isWithin, unmarked } from './unusual.ts'
+import { type Asked, askAbout, issueOf, isWithin, unmarked } from './unusual.ts'
 
 type NumberField = FieldOf<'whole'> | FieldOf<'number'>
 
@@ -20,7 +20,7 @@ export const numberEntry = (field: NumberField): z.ZodType<number, number | stri
     const value = typeof text === 'number' ? ok(text) : asNumber(field, text)
     const fault = value.ok ? faultOf(field, value.value, checked) : withReadings(value.error)
     if (fault === null && value.ok) return value.value
-    context.addIssue({ code: 'custom', message: fault ?? '', input: typed })
+    context.addIssue({ ...issueOf(fault ?? ''), input: typed })
     return z.NEVER
   })
 
@@ -53,7 +53,7 @@ function asNumber(field: NumberField, text: string): Result<number, ParseIssue> 
 const mapped = <A, B>(read: Result<A, ParseIssue>, to: (value: A) => B): Result<B, ParseIssue> =>
   read.ok ? ok(to(read.value)) : read
 
-function faultOf(field: NumberField, value: number, checked: boolean): string | null {
+function faultOf(field: NumberField, value: number, checked: boolean): string | Asked | null {
   const parsed = bounded(field).safeParse(value)
   if (!parsed.success) return parsed.error.issues[0]!.message
   if (field.plausible === undefined || checked || isWithin(field.plausible, value)) return null

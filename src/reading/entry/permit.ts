@@ -8,6 +8,7 @@ import type { EntryOf, LengthTyped } from './entry-of.ts'
 import { shapeOf } from './field-schema.ts'
 import { line } from './fields.ts'
 import { faultsAlong } from './stretches.ts'
+import { type Asked, issueOf } from './unusual.ts'
 import { askAboutPart } from './unusual-parts.ts'
 
 /** A permit as a person types it. */
@@ -36,8 +37,8 @@ function acrossFields(entry: Partial<PermitRecord>, context: z.core.$RefinementC
 const statedEntry = z.strictObject(shapeOf(STATED_FIELDS, 'stated', 'component')).superRefine(
   (it: unknown, context) => {
     const part = it as { readonly [name: string]: unknown } | undefined
-    const fault = (field: string, message: string, ...deeper: readonly PropertyKey[]) =>
-      context.addIssue({ code: 'custom', path: [field, ...deeper], message })
+    const fault = (field: string, asked: string | Asked, ...deeper: readonly PropertyKey[]) =>
+      context.addIssue({ ...issueOf(asked), path: [field, ...deeper] })
     askAboutPart(part, STATED_FIELDS, fault)
     faultsAlong(part, fault, 'permit')
   },

@@ -17,17 +17,39 @@ export function unmarked(typed: string): { readonly text: string; readonly check
 
 export const marked = (written: string): string => `${written}, checked`
 
+/**
+ * A question about a value: as a file or a program is asked it, with how to say in writing that it is meant; and as a form
+ * asks it, which has a box to tick for what was written.
+ */
+export type Asked = { readonly says: string; readonly asks: string; readonly written: string }
+
+export const askedOf = (written: string, asks: string, it = written): Asked => ({
+  says: `${asks} If ${it} is right, write "${marked(written)}"`,
+  asks,
+  written,
+})
+
+/** A fault as an issue of a schema: a question carries what a form asks in its own way. */
+export const issueOf = (it: string | Asked) =>
+  typeof it === 'string'
+    ? { code: 'custom' as const, message: it }
+    : {
+        code: 'custom' as const,
+        message: it.says,
+        params: { kind: 'unusual', asks: it.asks, written: it.written },
+      }
+
 /** What to ask about a value beyond its bounds: what else it may be, and how to say that it is meant. */
 export function askAbout(
   written: string,
   bounds: Bounds,
   unit: string,
   readAs: readonly string[] = [],
-): string {
+): Asked {
   const [least, most] = bounds.map((bound) => printSignificant(bound, 3))
   const usual = `Usual is ${least} to ${most}${unit === '' ? '' : ` ${unit}`}.`
   const meant = readAs[0] === undefined ? usual : `Did you mean ${readAs[0]}?`
-  return `${written}? ${meant} If ${written} is right, write "${marked(written)}"`
+  return askedOf(written, `${written}? ${meant}`)
 }
 
 export const isWithin = ([least, most]: Bounds, value: number): boolean => value >= least && value <= most
@@ -72,7 +94,7 @@ export const isByKind = ({ on }: MeasuredField): boolean =>
   on?.some(({ plausible }) => plausible !== undefined) ?? false
 
 /** What to ask about a value that is not usual, of a component of this kind where the field goes by it; null for no question. */
-export function unusualValue(field: MeasuredField, value: Measured, kind?: ComponentKind): string | null {
+export function unusualValue(field: MeasuredField, value: Measured, kind?: ComponentKind): Asked | null {
   const bounds = (kind === undefined ? undefined : useOn(field, kind)?.plausible) ?? field.plausible
   const { text, checked } = unmarked(value.asWritten)
   if (bounds === undefined || checked || isWithin(bounds, figureOf(value))) return null
@@ -83,7 +105,7 @@ export const isMeasured = (value: unknown): value is Measured =>
   typeof value === 'object' && value !== null && 'asWritten' in value && ('ft' in value || 'gal' in value)
 
 /** What to ask about a value whose field goes by the kind of component; null for no question. */
-export const unusualOf = (field: Field, value: Measured, kind: ComponentKind | undefined): string | null =>
+export const unusualOf = (field: Field, value: Measured, kind: ComponentKind | undefined): Asked | null =>
   (field.value === 'length' || field.value === 'level' || field.value === 'volume') &&
   isByKind(field) &&
   beyondPossible(field, value) === null

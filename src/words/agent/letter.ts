@@ -76,6 +76,7 @@ const EN_REASONS: { readonly [R in LeftOutReason]: OurText } = {
   unsafe: ours`it was not safe`,
   other: ours`there was another reason`,
   'shut-off': ours`water or power was shut off`,
+  'nobody-to-ask': ours`nobody was there to ask`,
   'not-stated': ours`the report does not say`,
 }
 
@@ -87,6 +88,7 @@ const ES_REASONS: { readonly [R in LeftOutReason]: OurText } = {
   unsafe: ours`no era seguro`,
   other: ours`por otra razón`,
   'shut-off': ours`no había agua o luz`,
+  'nobody-to-ask': ours`no había a quién preguntar`,
   'not-stated': ours`el informe no lo dice`,
 }
 

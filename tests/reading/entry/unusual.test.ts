@@ -73,6 +73,49 @@ describe('a reading beyond what is usual is asked about', () => {
 })
 
 describe('and taken once a person says that it is meant', () => {
+  test.each([
+    [
+      'scum',
+      { liquidDepth: '48 in', scumThickness: '60 in' },
+      'scumThickness: the scum, 60 in, is deeper than the liquid, 48 in',
+    ],
+    [
+      'the bottom of the scum',
+      { liquidDepth: '48 in', scumBottomBelow: '55 in' },
+      'scumBottomBelow: the bottom of the scum, 55 in',
+    ],
+    [
+      'an outlet device',
+      { liquidDepth: '36 in', outletDeviceBelow: '48 in' },
+      'outletDeviceBelow: the bottom of the outlet device, 48 in',
+    ],
+    [
+      'an inlet device',
+      { liquidDepth: '36 in', inletDeviceBelow: '48 in' },
+      'inletDeviceBelow: the bottom of the inlet device, 48 in',
+    ],
+    [
+      'an outlet device over the cover',
+      { freeboard: '9 in', outletDeviceAbove: '14 in' },
+      'outletDeviceAbove: the top of the outlet device, 14 in, is higher than the air over the outlet, 9 in',
+    ],
+  ])('%s that reaches out of its vessel is asked about', (_, more, says) => {
+    const [fault, ...others] = faults(findings(more))
+    expect(others).toEqual([])
+    expect(fault).toContain(`/components/0/${says}`)
+    const [field = '', value = ''] = Object.entries(more).at(-1)!
+    expect(faults(findings({ ...more, [field]: `${value}, checked` }))).toEqual([])
+  })
+
+  test('what both readings are uncertain by is no reason to ask, nor is liquid over the outlet', () => {
+    expect(faults(findings({ liquidDepth: '48 in', outletDeviceBelow: '48 1/4 in' }))).toEqual([])
+    expect(
+      faults(
+        findings({ liquidDepth: '48 in', levelAboveOutlet: { above: '8 in' }, scumBottomBelow: '55 in' }),
+      ),
+    ).toEqual([])
+  })
+
   test.each(['84 ft, checked', '84 ft checked', '84 ft (Checked)', { ft: 84, checked: true }])(
     '%j',
     (length) => {

@@ -4,7 +4,7 @@ import { type Field, type Fields, waysOf } from '../../../catalog/field.ts'
 import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
 import type { ComponentKind } from '../../../catalog/kinds.ts'
 import { entryOfText } from '../../../reading/entry/typed-text.ts'
-import { filled, type InspectionForm, kindOf, type PartForm, rowsIn, type Typed } from './typed.ts'
+import { filled, type InspectionForm, kindOf, meantText, type PartForm, rowsIn, type Typed } from './typed.ts'
 
 /** What is sent of a form: an entry of `reading/entry/findings.ts`, unread. */
 export const entryOf = ({ start, parts, notes }: InspectionForm): object => ({
@@ -50,7 +50,7 @@ function entryIn(fields: Fields, typed: Typed, kind?: ComponentKind, at = ''): R
 }
 
 function valueIn(field: Field, name: string, said: Typed, kind?: ComponentKind): unknown {
-  const text = said[name]
+  const text = meantText(said, name)
   switch (field.value) {
     case 'length': {
       if (text === undefined) return undefined

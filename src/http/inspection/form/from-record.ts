@@ -4,7 +4,7 @@ import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
 import { numberTyped } from '../../../reading/entry/unusual.ts'
 import type { FoundComponent } from '../../../records/findings.ts'
 import type { SheetPart } from '../sheet/sheet.ts'
-import type { InspectionForm, PartForm, Typed } from './typed.ts'
+import { boxAndTick, type InspectionForm, type PartForm, type Typed } from './typed.ts'
 
 type Values = { readonly [field: string]: unknown }
 
@@ -73,14 +73,10 @@ function boxesOf(field: Field, name: string, value: unknown): readonly (readonly
       const told = value as Told
       const side = told.ft === 0 ? 'at' : told.ft < 0 ? 'below' : 'above'
       const written = side === 'at' && told.asWritten === '0 in' ? '' : told.asWritten
-      return [
-        [name, written],
-        [`${name}.how`, told.method],
-        [`${name}.side`, side],
-      ]
+      return [...boxAndTick(name, written), [`${name}.how`, told.method], [`${name}.side`, side]]
     }
     case 'volume':
-      return [[name, (value as { readonly asWritten: string }).asWritten]]
+      return boxAndTick(name, (value as { readonly asWritten: string }).asWritten)
     case 'flag':
       return [[name, value === true ? 'yes' : 'no']]
     case 'choices':
@@ -93,7 +89,7 @@ function boxesOf(field: Field, name: string, value: unknown): readonly (readonly
       )
     case 'whole':
     case 'number':
-      return [[name, String(numberTyped(field, value as number))]]
+      return boxAndTick(name, String(numberTyped(field, value as number)))
     default:
       return [[name, String(value)]]
   }
@@ -101,7 +97,7 @@ function boxesOf(field: Field, name: string, value: unknown): readonly (readonly
 
 const lengthBoxes = (name: string, { asWritten, method, instrument }: Told) =>
   [
-    [name, asWritten],
+    ...boxAndTick(name, asWritten),
     [`${name}.how`, method],
     [`${name}.by`, instrument === method ? '' : instrument],
   ] as const

@@ -118,7 +118,7 @@ function unfinished({ typed }: PartForm): readonly Fault[] {
 
 /** `tie/b/length` was typed in `tie.b`, `levelAboveOutlet/below` in itself. */
 function placed(
-  { pointer, message, kind }: EntryIssue,
+  { pointer, message, kind, asked }: EntryIssue,
   nothing: 'nothing' | 'no-day',
   typed: Typed = {},
 ): Fault {
@@ -127,11 +127,14 @@ function placed(
   if (second !== undefined && rows?.value === 'rows') {
     const at = rowsIn(typed, first)[Number(second)] ?? second
     const row = `${first}.${at}.${third ?? Object.keys(rows.parts)[0]}`
-    return kind === 'nothing' ? { field: row, fault: { why: nothing } } : fault(row, message)
+    return kind === 'nothing' ? { field: row, fault: { why: nothing } } : says(row, message, asked)
   }
   const isGroup = second !== undefined && ['tie', 'fix', 'reference', 'cornerA', 'cornerB'].includes(first)
   const field = isGroup ? `${first}.${second}` : first
   const isDay = nothing === 'no-day' && first !== 'inspectedOn'
-  if (kind !== 'nothing' || isDay) return fault(field, message)
+  if (kind !== 'nothing' || isDay) return says(field, message, asked)
   return { field, fault: { why: nothing } }
 }
+
+const says = (field: string, message: string, asked: EntryIssue['asked']): Fault =>
+  asked ? { field, fault: { why: 'unusual', ...asked } } : fault(field, message)

@@ -1,4 +1,5 @@
 import { COMPONENT_KINDS, type ComponentKind } from '../../../catalog/kinds.ts'
+import { marked, unmarked } from '../../../reading/entry/unusual.ts'
 
 /** What stands in the fields of one step, by the field's name, as it was typed. An empty field is as good as none. */
 export type Typed = { readonly [field: string]: string }
@@ -52,7 +53,30 @@ export const withoutPart = (form: InspectionForm, id: string): InspectionForm =>
 /** Which rows of a list something was typed in; how a length was taken says nothing by itself. */
 export const rowsIn = (typed: Typed, name: string): readonly number[] => {
   const rows = Object.keys(filled(typed)).flatMap((field) =>
-    field.startsWith(`${name}.`) && !/\.(?:how|by)$/.test(field) ? [Number(field.split('.')[1])] : [],
+    field.startsWith(`${name}.`) && !/\.(?:how|by|checked)$/.test(field) ? [Number(field.split('.')[1])] : [],
   )
   return [...new Set(rows)].sort((a, b) => a - b)
+}
+
+/**
+ * What stands in a box, marked as meant where its tick says so. The tick holds what was ticked: of another value it says
+ * nothing.
+ */
+export const meantText = (typed: Typed, name: string): string | undefined => {
+  const text = typed[name]
+  return text !== undefined && isConfirmed(typed, name) ? marked(text.trim()) : text
+}
+
+export const isConfirmed = (typed: Typed, name: string): boolean =>
+  typed[name] !== undefined && typed[`${name}.checked`]?.trim() === typed[name].trim()
+
+/** A value as its box and its tick have it. */
+export function boxAndTick(name: string, asWritten: string): readonly (readonly [string, string])[] {
+  const { text, checked } = unmarked(asWritten)
+  return checked && marked(text) === asWritten
+    ? [
+        [name, text],
+        [`${name}.checked`, text],
+      ]
+    : [[name, asWritten]]
 }

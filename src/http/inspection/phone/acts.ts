@@ -14,7 +14,7 @@ import { listenToPhotos } from './photo-acts.ts'
 import { send } from './sending.ts'
 import { amendHere, beginAgain } from './start-over.ts'
 import { stepInAddress } from './step.ts'
-import { readWalk, tellingOf, type Walk } from './walk.ts'
+import { readWalk, tellingOf, unsaidInWalk, type Walk } from './walk.ts'
 
 /** Everything that a person can do on a step. The form itself never leaves the page: what it would post is done here. */
 export function listen(walk: Walk): void {
@@ -65,7 +65,7 @@ function typed(walk: Walk, target: HTMLElement): void {
 function left(walk: Walk, target: HTMLElement): void {
   const name = target.getAttribute('name')
   if (!name || !target.closest('form.step[data-step]')) return
-  const field = name.replace(/\.(?:how|side)$/, '').replace(/^searchedBy\..*/, 'searchedBy')
+  const field = name.replace(/\.(?:how|side|checked)$/, '').replace(/^searchedBy\..*/, 'searchedBy')
   if (name === 'outcome' && (target as HTMLInputElement).checked)
     walk.touched.delete(`${walk.step}/searchedBy`)
   if (walk.touched.has(`${walk.step}/${field}`)) return
@@ -77,7 +77,7 @@ export async function go(walk: Walk, step: string, push = true): Promise<void> {
   await flush(walk)
   const { county, parcel } = walk.file.sheet
   if (push && step !== walk.step) history.pushState(null, '', inspectionPath(county, parcel.number, step))
-  Object.assign(walk, { step, asks: false, notice: null })
+  Object.assign(walk, { step, asks: false, notice: null, reviewed: walk.reviewed || step === 'review' })
   paint(walk, true)
   void send(walk)
 }
@@ -146,7 +146,12 @@ function add(walk: Walk, form: HTMLFormElement): Promise<void> | void {
 }
 
 async function handIn(walk: Walk): Promise<void> {
-  const { faults, record } = readWalk(walk)
+  const read = readWalk(walk)
+  const { faults, record } = read
+  if (Object.keys(unsaidInWalk(walk, read)).length > 0) {
+    walk.notice = 'Say what is listed here first.'
+    return paint(walk, true)
+  }
   if (walk.reckoning && record === null) {
     walk.notice = Object.keys(faults).length > 0 ? 'Fix what is listed here first.' : null
     return paint(walk, true)

@@ -70,6 +70,7 @@ async function walkWith(place: HTMLElement, file: InspectionFile): Promise<Walk>
     touched: new Set(),
     warned: '',
     asks: false,
+    reviewed: stepInAddress() === 'review',
     notice: null,
   }
   await loadShots(walk)

@@ -1,5 +1,5 @@
 import { isVessel } from '../../../catalog/kinds.ts'
-import { formFaultWords } from '../../../words/form-faults.ts'
+import { confirmWords, formFaultWords } from '../../../words/form-faults.ts'
 import type { Html } from '../../pages/html.ts'
 import type { Faults } from '../form/read.ts'
 import { kindOf } from '../form/typed.ts'
@@ -17,7 +17,7 @@ import { sentView } from '../view/sent-view.ts'
 import type { InspectionShown } from '../view/shown.ts'
 import { SYSTEM_LEAD } from '../view/start-view.ts'
 import { paintShots, photosShown } from './shots.ts'
-import { faultsShown, faultySteps, readWalk, reckonWalk, tellingOf, type Walk } from './walk.ts'
+import { faultsOfWalk, faultySteps, readWalk, reckonWalk, tellingOf, type Walk } from './walk.ts'
 
 /** Lays the whole step out anew. The focus stays where it was, or goes to the title where the step is another one. */
 export function paint(walk: Walk, isNew = false): void {
@@ -83,7 +83,7 @@ function shownOf(walk: Walk): InspectionShown {
     sheet: file.sheet,
     form,
     step,
-    faults: faultsShown(walk, read.faults),
+    faults: faultsOfWalk(walk, read),
     ...reckonWalk(walk, read),
     draft: inspection.base,
     photos: photosShown(walk),
@@ -117,7 +117,7 @@ export function paintLive(walk: Walk): void {
       : liveView(live, recorded, ...(part?.is === 'part' ? [] : [SYSTEM_LEAD])).text
   put(root.querySelector('#live'), says)
   put(root.querySelector('#sum'), sumView(step === 'review' ? { ...live, differences } : live)?.text ?? '')
-  paintFaults(root, step, faultsShown(walk, read.faults)[step] ?? {})
+  paintFaults(root, step, faultsOfWalk(walk, read)[step] ?? {})
 }
 
 export function paintKept(walk: Walk): void {
@@ -129,6 +129,7 @@ export function paintKept(walk: Walk): void {
 
 function paintFaults(root: HTMLElement, step: string, faults: Faults[string]): void {
   if (root.querySelector('form.step')?.getAttribute('data-step') !== step) return
+  paintTicks(root, faults)
   const ids = new Map(
     Object.entries(faults).map(([field, fault]) => [`${idOf(field)}-fault`, formFaultWords(fault)]),
   )
@@ -144,6 +145,27 @@ function paintFaults(root: HTMLElement, step: string, faults: Faults[string]): v
     } else {
       field?.setAttribute('aria-invalid', 'true')
       field?.setAttribute('aria-describedby', slot.id)
+    }
+  }
+}
+
+/** The box beside a question: there while the value is asked about, and while its tick holds. */
+function paintTicks(root: HTMLElement, faults: Faults[string]): void {
+  for (const label of root.querySelectorAll<HTMLElement>('label.meant')) {
+    const box = label.querySelector('input')
+    if (!box) continue
+    const fault = faults[box.name.slice(0, -'.checked'.length)]
+    const field = root.querySelector<HTMLInputElement>(`#${label.id.slice(0, -'-meant'.length)}`)
+    if (fault?.why === 'unusual') {
+      box.value = fault.written
+      box.checked = false
+      const says = confirmWords(fault.written)
+      const words = label.querySelector('span')
+      if (words && words.textContent !== says) words.textContent = says
+      label.hidden = false
+    } else if (!box.checked || field?.value.trim() !== box.value) {
+      box.checked = false
+      label.hidden = true
     }
   }
 }

@@ -36,6 +36,8 @@ export type Walk = {
   /** The faults that somebody was stopped for and may go on with. */
   warned: string
   asks: boolean
+  /** Somebody has looked back over it all: from then on what is left unsaid shows at its field, sent or not. */
+  reviewed: boolean
   notice: string | null
 }
 
@@ -50,6 +52,25 @@ export function reckonWalk(
   if (!reckoning || !book) return { live: NOTHING_YET, differences: [], holds: {} }
   const given = { ...file.given, book, findings: inspection.base?.id ?? 'draft' }
   return reckoning.liveOf(file.sheet, form, step, reckoning.readableRecord(form, read), given)
+}
+
+/** What the service would ask for before it takes the inspection; nothing while something in it can't be read. */
+export function unsaidInWalk(
+  { reckoning, book, file, inspection, form }: Walk,
+  { record }: ReadForm,
+): Faults {
+  if (!reckoning || !book || record === null) return {}
+  const given = { ...file.given, book, findings: inspection.base?.id ?? 'draft' }
+  return reckoning.unsaidFaults(record, form, given)
+}
+
+/** All faults that show: of fields that were left and, once somebody has looked back over it all, what is unsaid. */
+export function faultsOfWalk(walk: Walk, read: ReadForm): Faults {
+  const shown = faultsShown(walk, read.faults)
+  if (!walk.reviewed) return shown
+  const unsaid = unsaidInWalk(walk, read)
+  const steps = new Set([...Object.keys(unsaid), ...Object.keys(shown)])
+  return Object.fromEntries([...steps].map((step) => [step, { ...unsaid[step], ...shown[step] }]))
 }
 
 /** The faults that may show on a step: of the fields somebody has left. Elsewhere all do. */

@@ -1,9 +1,9 @@
 import type { Method } from '../../../measure/methods.ts'
 import { METHOD_WORDS } from '../../../words/field-choices.ts'
-import { type FormFault, formFaultWords } from '../../../words/form-faults.ts'
+import { confirmWords, type FormFault, formFaultWords } from '../../../words/form-faults.ts'
 import { flag, type Html, html } from '../../pages/html.ts'
 import type { Choice, FormField } from '../form/fields.ts'
-import type { Typed } from '../form/typed.ts'
+import { isConfirmed, type Typed } from '../form/typed.ts'
 
 /** What a field is shown with: what was typed, what is wrong with it, what the record says of the same thing. */
 export type Shown = {
@@ -21,6 +21,19 @@ export function faultOf(name: string, { faults }: Shown): Html {
     <p class="fault" id="${idOf(name)}-fault" ${!fault && html`hidden`}>
       ${fault && formFaultWords(fault)}
     </p>
+  `
+}
+
+/** The box that says an odd value is meant: it shows beside the question, and for as long as its tick holds. */
+export function meantOf(name: string, { typed, faults }: Shown): Html {
+  const fault = faults[name]
+  const confirmed = isConfirmed(typed, name)
+  const written = fault?.why === 'unusual' ? fault.written : confirmed ? typed[name]! : null
+  return html`
+    <label class="tick meant" id="${idOf(name)}-meant" ${written === null && html`hidden`}>
+      <input type="checkbox" name="${name}.checked" value="${written}" ${flag('checked', confirmed)}>
+      <span>${written !== null && confirmWords(written)}</span>
+    </label>
   `
 }
 
@@ -54,6 +67,7 @@ export function fieldView(asked: FormField, shown: Shown): Html {
           ${label(asked)}
           ${recorded(name, shown)}
           ${faultOf(name, shown)}
+          ${meantOf(name, shown)}
           <div class="pair">${lengthInput(name, shown)}${ways(asked, usual, shown)}</div>
         </div>
       `
@@ -65,6 +79,7 @@ export function fieldView(asked: FormField, shown: Shown): Html {
             ${choices(`${name}.side`, LEVELS, shown)}
           </fieldset>
           ${faultOf(name, shown)}
+          ${meantOf(name, shown)}
           <div class="pair">
             <label class="vh" for="${idOf(name)}">How far above or below</label>
             ${lengthInput(name, shown)}
@@ -111,12 +126,15 @@ export function fieldView(asked: FormField, shown: Shown): Html {
           ${label(asked)}
           ${recorded(name, shown)}
           ${faultOf(name, shown)}
+          ${CAN_BE_ODD.includes(field.value) && meantOf(name, shown)}
           ${textInput(name, MODES[field.value] ?? 'text', shown)}
         </div>
       `
   }
 }
 
+/** What may stand beyond what is usual, besides lengths. */
+const CAN_BE_ODD: readonly string[] = ['volume', 'whole', 'number']
 const MODES: { readonly [value: string]: 'numeric' | 'decimal' } = { whole: 'numeric', number: 'decimal' }
 
 const LEVELS: readonly Choice[] = [

@@ -2,7 +2,7 @@ import type { FieldOf } from '../../../catalog/field.ts'
 import { flag, type Html, html } from '../../pages/html.ts'
 import { type FormField, formField } from '../form/fields.ts'
 import { rowsIn } from '../form/typed.ts'
-import { faultOf, fieldView, label, lengthInput, type Shown, select } from './field.ts'
+import { faultOf, fieldView, label, lengthInput, meantOf, type Shown, select } from './field.ts'
 
 /** A field as the form asks for it, once or row by row. */
 export const askedView = (asked: FormField, shown: Shown): Html =>
@@ -46,6 +46,7 @@ function cell(asked: FormField, shown: Shown): Html {
     <div class="ask">
       ${label({ name, label: asked.label })}
       ${faultOf(name, shown)}
+      ${field.value === 'length' && meantOf(name, shown)}
       ${box}
       ${['how', 'by'].map((it) => carried(`${name}.${it}`, shown))}
     </div>

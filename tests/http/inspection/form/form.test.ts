@@ -217,6 +217,26 @@ describe('faults stand beside the field they are in', () => {
     expect(formFaultWords(faults.tank![field]!)).toMatch(says)
   })
 
+  test('an odd value is asked about, and a tick for that very value is its answer', () => {
+    const odd = { outcome: 'found', length: '84 ft' }
+    expect(faultsOf(tank(odd)).tank!.length).toEqual({
+      why: 'unusual',
+      asks: '84 ft? Did you mean 84 in?',
+      written: '84 ft',
+    })
+    const { record, faults } = readForm(tank({ ...odd, 'length.checked': '84 ft' }))
+    expect(faults).toEqual({})
+    expect(record!.components[0]!.length).toMatchObject({ ft: 84, asWritten: '84 ft, checked' })
+    // Another value than the one that was ticked is asked about again.
+    expect(faultsOf(tank({ ...odd, length: '94 ft', 'length.checked': '84 ft' })).tank!.length).toMatchObject(
+      {
+        why: 'unusual',
+        written: '94 ft',
+      },
+    )
+    expect(formOf(record!, []).parts[0]!.typed).toMatchObject({ length: '84 ft', 'length.checked': '84 ft' })
+  })
+
   test('the day of the inspection and what is asked once', () => {
     const start = { inspectedOn: '', people: 'some', bedroomsCounted: '-1', 'reference.a': 'porch corner' }
     const { start: faults } = faultsOf({ ...EMPTY_FORM, start })

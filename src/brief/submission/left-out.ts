@@ -59,4 +59,8 @@ const OF_SYSTEM: { readonly [S in Step]?: EntryIssue } = {
     pointer: '/notWalkedBecause',
     message: 'say how the ground looked over the drainfield or, if nobody walked it, why',
   },
+  'ask-backup': {
+    pointer: '/backup',
+    message: 'ask whether sewage has backed up into the house or, if nobody was there to ask, say so',
+  },
 }
