@@ -177,6 +177,13 @@ export const FOUND = {
   scumThickness: { ...LAYER, example: '3 in', aliases: ['scum'] },
   /** Bottom of the scum below the liquid's surface. */
   scumBottomBelow: { ...LAYER, example: '2 in' },
+  /** Contents of a privy below the ground or the slab over it. */
+  roomBelowTop: {
+    ...LAYER,
+    plausible: [0, 12],
+    on: [{ kinds: ['privy'] }],
+    example: '3 ft',
+  },
   sludgeDepth: { ...LAYER, example: '10 in', aliases: ['sludge'] },
   /** Bottom of the outlet device below the outlet invert, and its top above it. */
   outletDeviceBelow: { ...DEVICE, example: '16 in' },

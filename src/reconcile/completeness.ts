@@ -92,7 +92,9 @@ function ofPart(step: Step, found: FoundComponent | null, record: FindingsRecord
     case 'open':
       return found.opened === 'cover-off' ? done : leftOut(own)
     case 'read-level':
-      return (found.levelAboveOutlet ?? found.levelAboveInlet) === null ? leftOut(own) : done
+      return (found.levelAboveOutlet ?? found.levelAboveInlet ?? found.roomBelowTop ?? null) === null
+        ? leftOut(own)
+        : done
     case 'see-outlet-device':
       return found.outletDeviceBelow !== null || seesOutlet(record) ? done : leftOut(own)
     case 'check-cover':

@@ -1,4 +1,5 @@
 import { type ComponentKind, isAbsorption, isLine } from '../catalog/kinds.ts'
+import type { Verified } from '../rules/citation.ts'
 import type { Act } from './acts.ts'
 import { FAILING_DEFECTS } from './failing.ts'
 import type { DiscrepancyKind, Severity } from './kinds.ts'
@@ -39,6 +40,8 @@ const PLACE_MATTERS = (kind: ComponentKind | 'system'): boolean =>
 /** Parts that are work without a permit where no permit shows them. What keeps its distance from a well needs the well known. */
 const PERMIT_MATTERS = (kind: ComponentKind | 'system'): boolean =>
   PLACE_MATTERS(kind) || (kind !== 'system' && isLine(kind))
+
+const WITHOUT_A_TEXT: readonly Verified[] = ['common-practice', 'from-memory']
 
 const consequence = (severity: Severity, act: Act): Consequence => ({ severity, act, remeasure: null })
 
@@ -108,7 +111,10 @@ export function consequenceOf(kind: DiscrepancyKind, outcome: Outcome): Conseque
     case 'lender-distance-short':
       return consequence('note', 'lender-decides')
     case 'level-high':
-      return consequence('action', 'fix-flow')
+      // Room that no code of the place asks for is a reason to look, and not yet a failure.
+      return reason.is === 'room-left' && WITHOUT_A_TEXT.includes(reason.source)
+        ? consequence('review', 'check-drainfield')
+        : consequence('action', 'fix-flow')
     case 'level-low':
       return reason.is === 'low-level' && reason.comes === 'read-again'
         ? consequence('review', 'refill-and-read')

@@ -35,7 +35,7 @@ export type Detail = {
   readonly source: Verified | null
   readonly sign: Sign | null
   /** What of a tank's construction is short, or the type that is not accepted. */
-  readonly built: Construction | 'compartments' | 'cesspool' | 'masonry-tank' | null
+  readonly built: Construction | 'compartments' | 'cesspool' | 'masonry-tank' | 'privy' | null
   /** A measurement decides between permits that contradict each other. */
   readonly borneOut: boolean
   /** What a permit leaves unsaid of the parts that were there before it. */
@@ -52,6 +52,8 @@ export type Detail = {
   readonly readAgain: boolean
   /** So full that solids leave with the flow. */
   readonly solidsPassing: boolean
+  /** Of a level, that it leaves too little room; of a privy, that its contents do. */
+  readonly room: 'pit' | 'privy' | null
   /** Of a measurement that can't tell: what it was held against. */
   readonly against: 'record' | 'code' | null
   /** What a camera saw wrong in a line. */
@@ -106,6 +108,7 @@ export const detailOf = ({ reason, check }: Outcome): Detail => ({
   device: reason.is === 'equipment' ? reason.device : null,
   step: reason.is === 'protocol' ? reason.step : null,
   readAgain: reason.is === 'low-level' && reason.comes === 'read-again',
+  room: reason.is === 'room-left' ? 'pit' : reason.is === 'privy-room' ? 'privy' : null,
   defect: reason.is === 'defect' ? reason.seen : null,
   stretch: stretchOf(reason),
   solidsPassing: reason.is === 'solids' && reason.passing,

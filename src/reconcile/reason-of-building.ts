@@ -39,7 +39,7 @@ export type ReasonOfBuilding =
     }
   | {
       readonly is: 'accepted'
-      readonly type: 'cesspool' | 'masonry-tank'
+      readonly type: 'cesspool' | 'masonry-tank' | 'privy'
       readonly occasion: Occasion
       readonly accepted: boolean
       readonly detail: string | null

@@ -26,11 +26,13 @@ import { material } from './checks/material.ts'
 import { metalTankAge } from './checks/metal-tank-age.ts'
 import { otherSystems } from './checks/other-systems.ts'
 import { position } from './checks/position.ts'
+import { privyRoom } from './checks/privy-room.ts'
 import { pumpingInterval } from './checks/pumping-interval.ts'
 import { recordClarity } from './checks/record-clarity.ts'
 import { recordPresence } from './checks/record-presence.ts'
 import { requiredDevice } from './checks/required-device.ts'
 import { requiredFilter } from './checks/required-filter.ts'
+import { roomLeft } from './checks/room-left.ts'
 import { serviceContract } from './checks/service-contract.ts'
 import { buildingSetback, lenderSetback, setback, setbackToday, wellSince } from './checks/setback.ts'
 import { solids } from './checks/solids.ts'
@@ -78,6 +80,8 @@ export const CHECKS: readonly Check[] = [
   failureSigns,
   level,
   flowTest,
+  roomLeft,
+  privyRoom,
   fieldBurdens,
   equipment,
   serviceContract,

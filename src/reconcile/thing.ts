@@ -28,6 +28,7 @@ export type Thing =
   | 'scumThickness'
   | 'scumBottomBelow'
   | 'sludgeDepth'
+  | 'roomBelowTop'
   | 'outletDeviceBelow'
   | 'outletDeviceAbove'
   | 'baseline'

@@ -8,6 +8,7 @@ import { protocol } from './values/protocol.ts'
 import { pumpOutYears } from './values/pump-out-years.ts'
 import { quantity, range } from './values/quantity.ts'
 import { requirement } from './values/requirement.ts'
+import { roomLeft } from './values/room-left.ts'
 import { setbackTable } from './values/setback-table.ts'
 import { solidsRules } from './values/solids-rules.ts'
 import { submergence } from './values/submergence.ts'
@@ -62,6 +63,12 @@ export const PARAMETERS = {
   'outlet.above-liquid': nearest(range('in'), 'height of the outlet device above the liquid level'),
   'effluent-filter.required': nearest(requirement, 'whether an effluent filter is required'),
   'cesspool.accepted': nearest(requirement, 'whether a cesspool is accepted'),
+  'pit.room-left': nearest(roomLeft, 'room that has to be left below the inlet of a cesspool or a pit'),
+  'privy.accepted': nearest(requirement, 'whether a privy is accepted'),
+  'privy.least-room-in': nearest(
+    quantity('in'),
+    'room that has to be left over the contents of a privy, to the ground or the slab',
+  ),
   'design.flow-per-bedroom': nearest(designFlow, 'daily design flow from the bedroom count, gpd'),
   'absorption.perc-table': nearest(
     percTable,

@@ -198,6 +198,7 @@ export const FIELD_WORDS: Words = {
     levelAfterTest: { label: 'Liquid level after the test', help: 'against the same invert' },
     scumThickness: { label: 'Scum thickness' },
     scumBottomBelow: { label: 'Bottom of the scum', help: 'below the liquid’s surface' },
+    roomBelowTop: { label: 'Room left', help: 'from the contents up to the ground or the slab' },
     sludgeDepth: { label: 'Sludge depth' },
     outletDeviceBelow: { label: 'Outlet baffle or tee, bottom', help: 'below the outlet invert' },
     outletDeviceAbove: { label: 'Outlet baffle or tee, top', help: 'above the outlet invert' },

@@ -77,6 +77,7 @@ function toFirm(it: Discrepancy): string {
     case 'lender-distance-short':
       return 'Say so in the report: a lender may ask.'
     case 'level-high':
+      if (reason.is === 'room-left') return 'Ask how often it is pumped, and read it again on another day.'
       return 'The outlet or what lies beyond it does not take the flow. Check before it is pumped.'
     case 'level-low':
       return reason.is === 'low-level' && reason.comes === 'read-again'
@@ -184,6 +185,7 @@ function toReviewer(it: Discrepancy): string {
     case 'lender-distance-short':
       return 'The code is another question: this is a lender’s own distance.'
     case 'level-high':
+      if (reason.is === 'room-left') return 'It does not drain as fast as the house fills it.'
       return 'The outlet is blocked, or the drainfield does not take the flow.'
     case 'level-low':
       return reason.is === 'low-level' && reason.comes === 'read-again'

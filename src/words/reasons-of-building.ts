@@ -46,7 +46,11 @@ export function requiredPartWords(
   return `${is}; ${requires(occasion)} one${detail ? ` (${detail})` : ''}${sourceNote(source)}`
 }
 
-const TYPES = { cesspool: 'a cesspool', 'masonry-tank': 'a tank of block, brick or stone' } as const
+const TYPES = {
+  cesspool: 'a cesspool',
+  privy: 'a privy',
+  'masonry-tank': 'a tank of block, brick or stone',
+} as const
 
 const EXISTING: { readonly [E in Existing]: string } = {
   'until-it-fails': 'one that is there may stay until it fails',

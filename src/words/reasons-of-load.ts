@@ -2,6 +2,7 @@ import type { OtherSystem } from '../reconcile/other-systems.ts'
 import type { ReasonOf } from '../reconcile/reason.ts'
 import { choiceWords } from './nouns.ts'
 import { figure } from './quantity.ts'
+import { sourceNote } from './rules.ts'
 import { counted } from './sentence.ts'
 
 export function loadWords({ load, over, has, needs }: ReasonOf<'load'>): string {
@@ -36,3 +37,22 @@ const OTHER_SYSTEM_WORDS: { readonly [F in OtherSystem]: string } = {
 
 export const otherSystemWords = ({ found, onRecord }: ReasonOf<'other-system'>): string =>
   `${OTHER_SYSTEM_WORDS[found]}, ${onRecord ? 'as the county has it' : 'and the county has nothing of it'}`
+/** Half a day is told as such; other shares of a day by their figure. */
+const share = (days: number): string =>
+  days === 0.5 ? 'half a day’s flow' : days === 1 ? 'a day’s flow' : `${days} days’ flow`
+
+export function roomLeftWords(
+  name: string,
+  { room, needs, days, below, source, comes }: ReasonOf<'room-left'>,
+): string {
+  const near = below
+    ? `; the liquid is ${figure(below.is)} below the inlet, where ${figure(below.least)} is the least`
+    : ''
+  return `${name} has room for ${figure(room)} below its inlet, against ${share(days)} of ${figure(needs)}${sourceNote(source)}${near}${comes === 'too-close' ? ': too close to call' : ''}`
+}
+
+export const privyRoomWords = (
+  name: string,
+  { room, least, source, comes }: ReasonOf<'privy-room'>,
+): string =>
+  `the contents of ${name} stand ${figure(room)} below the ground, where ${figure(least)} is the least${sourceNote(source)}${comes === 'too-close' ? ': too close to call' : ''}`

@@ -17,7 +17,14 @@ import {
 } from './reasons-of-building.ts'
 import { protocolWords } from './reasons-of-inspecting.ts'
 import { defectWords, stretchesWords } from './reasons-of-line.ts'
-import { burdenWords, flowTestWords, loadWords, otherSystemWords } from './reasons-of-load.ts'
+import {
+  burdenWords,
+  flowTestWords,
+  loadWords,
+  otherSystemWords,
+  privyRoomWords,
+  roomLeftWords,
+} from './reasons-of-load.ts'
 import { sourceNote } from './rules.ts'
 import { counted, listed } from './sentence.ts'
 import { distanceRecordWords, setbackWords } from './setback.ts'
@@ -123,6 +130,10 @@ export function reasonWords({ subject, reason }: Told): string {
         : `${coverIs(name, reason)}: someone can fall in`
     case 'flow-test':
       return flowTestWords(name, reason)
+    case 'room-left':
+      return roomLeftWords(name, reason)
+    case 'privy-room':
+      return privyRoomWords(name, reason)
     case 'burden':
       return burdenWords(reason)
     case 'load':

@@ -51,6 +51,7 @@ const OWN: { readonly [T in OwnThing]: string } = {
   scumThickness: 'scum thickness',
   scumBottomBelow: 'bottom of the scum below the liquid level',
   sludgeDepth: 'sludge depth',
+  roomBelowTop: 'room left over the contents',
   outletDeviceBelow: 'bottom of the outlet device below the invert',
   outletDeviceAbove: 'top of the outlet device above the invert',
   lastPumpedOn: 'last pumping',

@@ -48,6 +48,10 @@ export function titleOf(kind: DiscrepancyKind, { kind: part }: Pick<Part, 'kind'
   switch (kind) {
     case 'condition-poor':
       return reason === undefined ? KIND_TITLES[kind] : conditionTitle(noun, reason)
+    case 'level-high':
+      return reason?.is === 'room-left' ? 'Little room left' : KIND_TITLES[kind]
+    case 'solids-high':
+      return reason?.is === 'privy-room' ? 'Privy almost full' : KIND_TITLES[kind]
     case 'line-replaced-without-permit':
       return reason?.is === 'stretches' ? 'Part of a line replaced without a permit' : KIND_TITLES[kind]
     case 'component-missing':

@@ -70,6 +70,7 @@ const EVERYTHING: readonly (readonly [ReturnType<typeof permit>, Inspected])[] =
         },
         { tag: 'pit', kind: 'seepage-pit', diameter: '8 ft', effectiveDepth: '10 ft' },
         { tag: 'cesspool', kind: 'cesspool' },
+        { tag: 'privy', kind: 'privy' },
         { tag: 'well', kind: 'well', tie: { a: '60 ft', b: '70 ft', side: 'away' } },
       ],
       { soilTexture: 'loam', reference },
@@ -98,6 +99,7 @@ const EVERYTHING: readonly (readonly [ReturnType<typeof permit>, Inspected])[] =
           outletDeviceAbove: '6 in',
           tie: { a: '20 ft', b: '30 ft', side: 'away' },
         },
+        { ...found, key: '88-1/privy', label: 'privy', kind: 'privy', roomBelowTop: '3 ft' },
         {
           ...found,
           label: 'effluent filter',

@@ -66,6 +66,7 @@ export const inspectionThatAgrees: FindingsEntry = {
   inspectedOn: '2026-10-12',
   occupancy: 'occupied',
   ground: 'dry',
+  backup: false,
   bedroomsCounted: 3,
   components: [
     {

@@ -39,7 +39,7 @@ const VALUES: { readonly [F in keyof Detail]-?: readonly Detail[F][] } = {
   workSince: [false, true],
   source: [null, ...VERIFIED],
   sign: [null, ...SIGNS],
-  built: [null, ...CONSTRUCTIONS, 'compartments', 'cesspool', 'masonry-tank'],
+  built: [null, ...CONSTRUCTIONS, 'compartments', 'cesspool', 'masonry-tank', 'privy'],
   existing: [null, ...EXISTING],
   borneOut: [false, true],
   requiredBy: [null, 'rule'],
@@ -51,6 +51,7 @@ const VALUES: { readonly [F in keyof Detail]-?: readonly Detail[F][] } = {
   against: [null, 'record', 'code'],
   nearTo: [null, ...KEPT_FROM_NAMES],
   defect: [null, ...LINE_DEFECTS],
+  room: [null, 'pit', 'privy'],
   stretch: [
     null,
     { from: 31, to: null, start: null },

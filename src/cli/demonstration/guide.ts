@@ -33,6 +33,7 @@ const trialOf = (today: PlainDate) => ({
     inspectedOn: today,
     occupancy: 'occupied',
     ground: 'dry',
+    backup: false,
     bedroomsCounted: 3,
     components: [
       {

@@ -8,9 +8,10 @@ import { known } from '../fact.ts'
 import { type InUse, inUse, type OnOccasion, onEach, ruleDay } from '../occasion.ts'
 import { showChoice } from '../show.ts'
 
-/** What a rule may not accept: a cesspool, or a tank laid up of block, brick or stone. */
+/** What a rule may not accept: a cesspool, a privy, or a tank laid up of block, brick or stone. */
 const TYPES = {
   cesspool: { rule: 'cesspool.accepted', is: ({ part }: InUse) => part.kind === 'cesspool' },
+  privy: { rule: 'privy.accepted', is: ({ part }: InUse) => part.kind === 'privy' },
   'masonry-tank': {
     rule: 'tank.masonry-accepted',
     is: ({ part, built, found }: InUse) =>
@@ -24,7 +25,7 @@ type Type = keyof typeof TYPES
 type Question = InUse & OnOccasion & { readonly type: Type }
 
 /**
- * A cesspool or a masonry tank by the law of its day and today's. What was lawful when it was built may stay unless today's
+ * A cesspool, a privy or a masonry tank by the law of its day and today's. What was lawful when it was built may stay unless today's
  * law says what becomes of those that are there: replaced when they fail, at a transfer, or at once.
  */
 export const acceptedType = check({

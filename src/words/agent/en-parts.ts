@@ -124,6 +124,7 @@ export const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: 
   'outlet-above': ours`The height of the outlet baffle is`,
   compartments: ours`The compartments of the tank are`,
   cesspool: ours`The cesspool is`,
+  privy: ours`The outhouse is`,
   'masonry-tank': ours`The tank is`,
 }
 

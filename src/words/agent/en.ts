@@ -105,15 +105,19 @@ export const EN: AgentVoice = {
         ? ours`The drainfield is smaller than a new one would have to be today. ${NOW}`
         : ours`The drainfield is smaller than the code ${required(item)} when it was permitted.`,
     'absorption-differs': () => ours`The drainfield is not the size that the county’s record says.`,
-    'level-high': ({ part }) =>
-      ours`The liquid level in ${the(part)} is too high. Wastewater is not draining as it should.`,
+    'level-high': ({ part, detail: { room } }) =>
+      room === 'pit'
+        ? ours`${The(part)} is almost full. It has too little room for the water of half a day.`
+        : ours`The liquid level in ${the(part)} is too high. Wastewater is not draining as it should.`,
     'level-low': ({ part, detail }) =>
       detail.readAgain
         ? ours`The liquid level in ${the(part)} is low. It may leak, or the house may have been empty.`
         : ours`The liquid level in ${the(part)} is too low. It leaks.`,
     'solids-high': ({ part, detail }) =>
-      detail.solidsPassing
-        ? ours`${The(part)} is so full that solids may have reached the drainfield.`
+      detail.room === 'privy'
+        ? ours`${The(part)} is almost full. It is due to be pumped or moved.`
+        : detail.solidsPassing
+          ? ours`${The(part)} is so full that solids may have reached the drainfield.`
         : ours`${The(part)} is due to be pumped.`,
     'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
       if (defect !== null)

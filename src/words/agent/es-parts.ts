@@ -126,6 +126,7 @@ export const BUILT: { readonly [B in NonNullable<OpenItem['detail']['built']>]: 
   'outlet-above': ours`La altura del deflector de salida`,
   compartments: ours`El número de compartimientos del tanque`,
   cesspool: ours`El pozo negro`,
+  privy: ours`La letrina`,
   'masonry-tank': ours`El tanque`,
 }
 

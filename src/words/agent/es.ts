@@ -105,15 +105,19 @@ export const ES: AgentVoice = {
         ? ours`El campo de drenaje es menor de lo que hoy se exige a uno nuevo. ${NOW}`
         : ours`El campo de drenaje es menor de lo que ${required(item)} la norma cuando se autorizó.`,
     'absorption-differs': () => ours`El campo de drenaje no mide lo que dice el registro.`,
-    'level-high': ({ part }) =>
-      ours`El nivel del líquido ${ofThe(part)} es muy alto. El agua no sale como debe.`,
+    'level-high': ({ part, detail: { room } }) =>
+      room === 'pit'
+        ? ours`${The(part)} está casi ${by(part, ours`lleno`, ours`llena`)}. Le falta lugar para el agua de medio día.`
+        : ours`El nivel del líquido ${ofThe(part)} es muy alto. El agua no sale como debe.`,
     'level-low': ({ part, detail }) =>
       detail.readAgain
         ? ours`El nivel del líquido ${ofThe(part)} es bajo. Puede haber fugas, o la casa estuvo vacía.`
         : ours`El nivel del líquido ${ofThe(part)} es muy bajo. Tiene fugas.`,
     'solids-high': ({ part, detail }) =>
-      detail.solidsPassing
-        ? ours`${The(part)} está tan ${by(part, ours`lleno`, ours`llena`)} que los lodos pueden haber llegado al campo de drenaje.`
+      detail.room === 'privy'
+        ? ours`${The(part)} está casi ${by(part, ours`lleno`, ours`llena`)}. Ya toca vaciar o mover.`
+        : detail.solidsPassing
+          ? ours`${The(part)} está tan ${by(part, ours`lleno`, ours`llena`)} que los lodos pueden haber llegado al campo de drenaje.`
         : ours`Ya toca vaciar ${the(part)}.`,
     'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
       if (defect !== null)

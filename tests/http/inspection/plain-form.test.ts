@@ -38,6 +38,7 @@ const START = {
   inspectedOn: '2026-10-12',
   bedroomsCounted: '3',
   ground: 'dry',
+  backup: 'no',
   'reference.a': 'rear left corner',
   'reference.b': 'rear right corner',
   'reference.wall': 'rear',

@@ -207,6 +207,7 @@ describe('what an inspection left out', () => {
     const record = findingsRecord({
       inspectedOn: '2026-10-12',
       ground: 'dry',
+      backup: false,
       components: [{ ...tank, notOpenedBecause: 'paved-over' }],
     })
     const draft = must(await draftFindings(context, firm, id, record))

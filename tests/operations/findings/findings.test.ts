@@ -84,7 +84,9 @@ describe('what a submission has to say', () => {
       expect(await submitted({ inspectedOn, components })).toMatchObject({
         error: { why: 'invalid', issues: [{ pointer: '/components' }] },
       })
-    expect(await submitted({ inspectedOn, components: [], ground: 'surfacing' })).toMatchObject({ ok: true })
+    expect(
+      await submitted({ inspectedOn, components: [], ground: 'surfacing', backup: false }),
+    ).toMatchObject({ ok: true })
   })
 
   test('a cover that stayed on says why', async () => {
@@ -93,7 +95,9 @@ describe('what a submission has to say', () => {
       error: { why: 'invalid', issues: [{ pointer: '/components/0/notOpenedBecause' }] },
     })
     const components = [{ ...tank, notOpenedBecause: 'paved-over' } as const]
-    expect(await submitted({ inspectedOn, components, ground: 'dry' })).toMatchObject({ ok: true })
+    expect(await submitted({ inspectedOn, components, ground: 'dry', backup: false })).toMatchObject({
+      ok: true,
+    })
   })
 
   test('what the protocol can’t do without says why it was left out, at its own field and once for each part', async () => {
@@ -112,11 +116,13 @@ describe('what a submission has to say', () => {
       '/components/0/leftOutBecause',
       '/notWalkedBecause',
       '/components/1/leftOutBecause',
+      '/backup',
     ])
     expect(
       await pointers({
         inspectedOn,
         notWalkedBecause: 'refused',
+        leftOutBecause: 'nobody-to-ask',
         components: [
           { ...opened, leftOutBecause: 'no-time' },
           { ...chamber, leftOutBecause: 'unsafe' },
@@ -128,7 +134,7 @@ describe('what a submission has to say', () => {
   test('a part on record that is not told of is asked for', async () => {
     const { id: parcel } = await newParcel(context)
     must(await enterPermit(context, reviewer, parcel, permitRecord(permit1974)))
-    const entry = findingsRecord({ inspectedOn: '2026-10-12', ground: 'dry' })
+    const entry = findingsRecord({ inspectedOn: '2026-10-12', ground: 'dry', backup: false })
     const { id } = must(await draftFindings(context, firm, parcel, entry))
     expect(await submitFindings(context, firm, id, undefined)).toMatchObject({
       error: { why: 'invalid', issues: [{ pointer: '/components/-' }] },

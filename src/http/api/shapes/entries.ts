@@ -28,6 +28,7 @@ export const findingsExample: z.input<typeof findingsEntry> = {
   inspectedOn: '2026-10-12',
   occupancy: 'occupied',
   ground: 'dry',
+  backup: false,
   bedroomsCounted: 3,
   reference: { a: 'rear left corner', b: 'rear right corner', baseline: '36\'-1"' },
   components: [
