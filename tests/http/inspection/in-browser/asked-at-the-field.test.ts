@@ -37,11 +37,9 @@ inBrowser('asked at the field, without signal', () => {
     await soon(() => shown(page, '#f-length-fault')).toBe('84 ft? Did you mean 84 in?')
     await soon(() => shown(page, '#f-length-meant')).toBe('84 ft is what I read')
     await page.setViewportSize({ width: PHONE.width, height: 5000 })
-    await page.screenshot({ path: '/tmp/odd-phone.png', fullPage: true }) // SHOT
     expect(await accessFaults(page)).toEqual([])
     expect(await overflow(page)).toBeLessThanOrEqual(0)
     await page.setViewportSize({ width: 1280, height: 900 })
-    await page.screenshot({ path: '/tmp/odd-desk.png', fullPage: true }) // SHOT
     await page.setViewportSize(PHONE)
     expect(await smallTargets(page)).toEqual([])
     await box.tap()
@@ -78,7 +76,6 @@ inBrowser('asked at the field, without signal', () => {
     expect(await shown(page, '.notice.bad')).toMatch(/Tank.*say how far the tank was opened/s)
     await page.setViewportSize({ width: PHONE.width, height: 2500 })
     await page.screenshot({ path: '/tmp/unsaid-phone.png', fullPage: true })
-    await page.setViewportSize(PHONE) // SHOT
     await page.locator('.bar button[value="next"]').tap()
     await soon(() => title(page)).toBe('Review and submit')
     expect(await shown(page, '.notice')).toMatch(/Say what is listed here first/)
