@@ -93,12 +93,7 @@ export const NOT_REACHED_REASONS = ['buried', 'paved-over', 'refused', 'no-time'
 export type NotReachedReason = (typeof NOT_REACHED_REASONS)[number]
 
 /** Why something that the protocol requires was left out of what was inspected. An imported report may not say. */
-export const LEFT_OUT_REASONS = [
-  ...NOT_REACHED_REASONS,
-  'shut-off',
-  'nobody-to-ask',
-  'not-stated',
-] as const
+export const LEFT_OUT_REASONS = [...NOT_REACHED_REASONS, 'shut-off', 'nobody-to-ask', 'not-stated'] as const
 export type LeftOutReason = (typeof LEFT_OUT_REASONS)[number]
 
 export const CONDITIONS = [

@@ -118,7 +118,7 @@ export const EN: AgentVoice = {
         ? ours`${The(part)} is almost full. It is due to be pumped or moved.`
         : detail.solidsPassing
           ? ours`${The(part)} is so full that solids may have reached the drainfield.`
-        : ours`${The(part)} is due to be pumped.`,
+          : ours`${The(part)} is due to be pumped.`,
     'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
       if (defect !== null)
         return ours`A camera saw ${DEFECTS[defect]} in ${the(part)}. It is ${along(stretch ?? HERE)}.`

@@ -118,7 +118,7 @@ export const ES: AgentVoice = {
         ? ours`${The(part)} está casi ${by(part, ours`lleno`, ours`llena`)}. Ya toca vaciar o mover.`
         : detail.solidsPassing
           ? ours`${The(part)} está tan ${by(part, ours`lleno`, ours`llena`)} que los lodos pueden haber llegado al campo de drenaje.`
-        : ours`Ya toca vaciar ${the(part)}.`,
+          : ours`Ya toca vaciar ${the(part)}.`,
     'condition-poor': ({ part, detail: { condition, defect, stretch } }) => {
       if (defect !== null)
         return ours`Una cámara vio ${DEFECTS[defect]} en ${the(part)}. Está ${along(stretch ?? HERE)}.`
