@@ -1,5 +1,5 @@
 import type { LeftOutReason } from '../catalog/choices.ts'
-import type { ComponentKind } from '../catalog/kinds.ts'
+import { ABSORPTION_KINDS, type ComponentKind } from '../catalog/kinds.ts'
 import type { FindingsRecord, FoundComponent } from '../records/findings.ts'
 import { type Part, partOnRecord, SYSTEM } from '../records/part.ts'
 import type { Protocol, ProtocolItem, Step } from '../rules/values/protocol.ts'
@@ -31,15 +31,19 @@ export function completeness(given: Case, protocol: Protocol): readonly Protocol
     .filter(({ vacantDays }) => vacantDays === null || stoodEmpty(record, vacantDays))
     .flatMap((item) =>
       item.kinds === null
-        ? [{ item, part: SYSTEM, ...ofSystem(item.step, record) }]
+        ? listed(
+            item,
+            SYSTEM,
+            item.step === 'locate-outflow' ? ofOutflow(parts, record) : ofSystem(item.step, record),
+          )
         : parts
             .filter(({ kind }) => item.kinds!.includes(kind))
-            .flatMap(({ part, found }) => {
-              const ended = ofPart(item.step, found, record)
-              return ended ? [{ item, part, ...ended }] : []
-            }),
+            .flatMap(({ part, found }) => listed(item, part, ofPart(item.step, found, record))),
     )
 }
+
+const listed = (item: ProtocolItem, part: Part, ended: Ended | null): readonly ProtocolAnswer[] =>
+  ended ? [{ item, part, ...ended }] : []
 
 /** Who says "vacant" and not since when may mean long enough. */
 const stoodEmpty = ({ occupancy, daysVacant }: FindingsRecord, days: number): boolean =>
@@ -82,9 +86,26 @@ function ofSystem(step: Step, record: FindingsRecord): Ended {
   }
 }
 
+const VESSELS: readonly ComponentKind[] = ['tank', 'treatment-unit', 'pump-chamber', 'media-filter']
+const TAKES_THE_FLOW: readonly ComponentKind[] = [
+  ...ABSORPTION_KINDS,
+  'cesspool',
+  'holding-tank',
+  'straight-pipe',
+]
+
+/** Where a tank's flow goes that no card says and nobody looked for. Null where a part on record is asked by itself. */
+function ofOutflow(parts: readonly Inspected[], record: FindingsRecord): Ended | null {
+  const takers = parts.filter(({ kind }) => TAKES_THE_FLOW.includes(kind))
+  if (takers.some(({ found }) => found?.outcome === 'found')) return done
+  if (takers.length > 0 || !parts.some(({ kind }) => VESSELS.includes(kind))) return null
+  return (record.discharge ?? 'none') === 'none' ? leftOut(record.leftOutBecause) : done
+}
+
 /** Null where it can't be asked of this part. */
 function ofPart(step: Step, found: FoundComponent | null, record: FindingsRecord): Ended | null {
-  if (found === null || found.outcome === 'not-looked-for') return leftOut(record.leftOutBecause)
+  if (found === null || found.outcome === 'not-looked-for')
+    return leftOut(found?.leftOutBecause ?? record.leftOutBecause)
   if (found.outcome === 'not-reached') return leftOut(found.notReachedBecause ?? 'other')
   if (found.outcome === 'not-found') return null
   const own = found.notOpenedBecause ?? found.leftOutBecause ?? record.leftOutBecause

@@ -21,6 +21,7 @@ export const STEP_DONE: { readonly [S in Step]: string } = {
   'ask-pumping': 'asked',
   'ask-backup': 'asked',
   'run-water': 'run',
+  'locate-outflow': 'found',
 }
 
 /** What a step of the protocol is where it is done once for the whole system. */
@@ -30,12 +31,13 @@ const OF_SYSTEM: { readonly [S in Step]?: string } = {
   'ask-occupancy': 'whether anyone lives there was',
   'ask-pumping': 'when it was last pumped was',
   'ask-backup': 'whether sewage came up in the house was',
+  'locate-outflow': 'where the tank’s flow goes was',
   'run-water': 'the house stood empty, and water to test the system was',
 }
 
 /** What an inspection did or left out, and why. */
-export function protocolWords(name: string, { step, end, why }: ReasonOf<'protocol'>): string {
-  const subject = OF_SYSTEM[step] ?? `${name} was`
+export function protocolWords(partWas: string, { step, end, why }: ReasonOf<'protocol'>): string {
+  const subject = OF_SYSTEM[step] ?? partWas
   const not = end === 'done' ? '' : 'not '
   const because = end === 'done' || why === null ? '' : `: ${LEFT_OUT_WORDS[why]}`
   return `${subject} ${not}${STEP_DONE[step]}${because}`

@@ -151,7 +151,7 @@ export function reasonWords({ subject, reason }: Told): string {
     case 'contract':
       return `the service contract of ${name} is ${choiceWords(reason.contract)}`
     case 'protocol':
-      return protocolWords(name, reason)
+      return protocolWords(`${name} ${wasOrWere(subject)}`, reason)
     case 'low-level':
       return lowLevel(name, reason)
     case 'metal-age':

@@ -90,7 +90,7 @@ export const inspectionThatAgrees: FindingsEntry = {
       material: 'vitrified-clay',
       pipeDiameter: { length: '4 in', method: 'rigid-rule' },
     },
-    { label: 'pit', kind: 'seepage-pit', outcome: 'not-reached', notReachedBecause: 'buried' },
+    { label: 'pit', kind: 'seepage-pit', outcome: 'found' },
   ],
 }
 
@@ -119,7 +119,7 @@ export const inspectionThatDiffers: FindingsEntry = {
       material: 'pvc',
       pipeDiameter: { length: '4 in', method: 'rigid-rule' },
     },
-    { label: 'pit', kind: 'seepage-pit', outcome: 'not-reached', notReachedBecause: 'buried' },
+    { label: 'pit', kind: 'seepage-pit', outcome: 'found' },
   ],
 }
 

@@ -4,7 +4,7 @@ import { completeness, type ProtocolAnswer } from '../../reconcile/completeness.
 import type { SubmittedFindings } from '../../records/findings.ts'
 import { inForce } from '../../rules/in-force.ts'
 import type { Step } from '../../rules/values/protocol.ts'
-import { the } from '../../words/part.ts'
+import { isOrAre, itOrThem, the } from '../../words/part.ts'
 import { STEP_DONE } from '../../words/reasons-of-inspecting.ts'
 import { capital } from '../../words/sentence.ts'
 
@@ -34,7 +34,7 @@ function issueOf({ item: { step }, part }: ProtocolAnswer, { record }: Submitted
   if (!found)
     return {
       pointer: '/components/-',
-      message: `${capital(the(part))} is on record: say whether it was found or, if nobody reached it, why`,
+      message: `${capital(the(part))} ${isOrAre(part)} on record: say whether the inspection found ${itOrThem(part)} or, if nobody got there, why`,
     }
   if (found.outcome === 'not-looked-for')
     return {

@@ -1,3 +1,4 @@
+import { expandedSteps, printU } from '../../measure/expanded-steps.ts'
 import { printSignificant } from '../../measure/print/number.ts'
 import type { Step } from '../../measure/step.ts'
 import { exact, expanded, plus, scale, times, type Uncertain } from '../../measure/uncertain.ts'
@@ -88,7 +89,7 @@ const short4 = (value: number): string => printSignificant(value, 4)
 
 /** What is needed, and how the room stands to it within its uncertainty. */
 function held(gal: Uncertain, flow: number, days: number): readonly Step[] {
-  const [room, U, needs] = [short4(gal.value), printSignificant(expanded(gal), 3), flow * days]
+  const [room, U, needs] = [short4(gal.value), printU(gal), flow * days]
   const says = 'Room against what a share of a day brings'
   const verdict =
     gal.value + expanded(gal) < needs
@@ -111,6 +112,7 @@ function held(gal: Uncertain, flow: number, days: number): readonly Step[] {
       numbers: `${n(days)} × ${n(flow)}`,
       result: `${n(needs)} gal`,
     },
+    ...expandedSteps(gal, 'gal'),
     { says, ...verdict },
   ]
 }
@@ -118,10 +120,11 @@ function held(gal: Uncertain, flow: number, days: number): readonly Step[] {
 const nearness = (near: boolean, below: Uncertain | null, inches: number | null): readonly Step[] =>
   near && below && inches !== null
     ? [
+        ...expandedSteps(scale(below, 12), 'in'),
         {
           says: 'Liquid to the inlet',
           formula: 'depth + U < least',
-          numbers: `${short4(below.value * 12)} + ${printSignificant(expanded(below) * 12, 3)} < ${n(inches)} in`,
+          numbers: `${short4(below.value * 12)} + ${printU(scale(below, 12))} < ${n(inches)} in`,
           result: 'too near the inlet',
         },
       ]
@@ -187,6 +190,13 @@ function roomOf(pits: readonly InUse[], given: Case): Fact<Room> {
     })
     below = pits.length === 1 ? depth : null
   }
+  if (steps.length > 1)
+    steps.push({
+      says: 'Room below the inlets of all of them',
+      formula: 'Σ room',
+      numbers: steps.map(({ result }) => result.replace(' gal', '')).join(' + '),
+      result: `${short4(gal.value)} gal`,
+    })
   return known({ gal, below, unread, steps }, ...exhibits)
 }
 

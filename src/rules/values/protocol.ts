@@ -21,6 +21,7 @@ export const STEPS = [
   'ask-pumping',
   'ask-backup',
   'run-water',
+  'locate-outflow',
 ] as const
 export type Step = (typeof STEPS)[number]
 

@@ -210,6 +210,8 @@ export function leftOut(part: OpenPart, step: Step): OurText {
       return ours`Nobody asked when the tank was last pumped.`
     case 'ask-backup':
       return ours`Nobody asked if sewage ever came up in the house.`
+    case 'locate-outflow':
+      return ours`Nobody found where the water from the tank goes.`
     case 'run-water':
       return ours`The house stood empty, and no water was run to test the system.`
   }

@@ -228,6 +228,8 @@ export function leftOut(part: OpenPart, step: Step): OurText {
       return ours`Nadie preguntó cuándo se vació el tanque.`
     case 'ask-backup':
       return ours`Nadie preguntó si subieron aguas negras en la casa.`
+    case 'locate-outflow':
+      return ours`No se encontró adónde va el agua del tanque.`
     case 'run-water':
       return ours`La casa estuvo vacía y no se hizo correr agua para probar el sistema.`
   }
