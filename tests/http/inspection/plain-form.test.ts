@@ -58,6 +58,7 @@ const TANK = {
   liquidDepth: '4\'-0"',
   'liquidDepth.how': 'liquid-level-rule',
 }
+const PIT = { step: 'pit', to: 'next', outcome: 'found' }
 const findingsOf = async (number: string) =>
   (await ask('firm', { url: `${api}/parcels/${number}/findings` })).body.items
 
@@ -217,6 +218,7 @@ describe('the form without a script', () => {
     await post(at, START)
     const { 'levelAboveOutlet.side': _, ...unread } = TANK
     await post(at, { ...unread, ...(await versionAt(at)) })
+    await post(at, { ...PIT, ...(await versionAt(at)) })
     const refused = await post(at, { step: 'review', to: 'next', ...(await versionAt(at)) })
     expect(refused.statusCode).toBe(422)
     expect(refused.body).toContain('was not read for its liquid level: do it, or say why it was left out')
@@ -230,11 +232,12 @@ describe('the form without a script', () => {
     const { number, at } = await parcelWithPermit()
     await post(at, START)
     await post(at, { ...TANK, ...(await versionAt(at)) })
+    await post(at, { ...PIT, ...(await versionAt(at)) })
     await post(at, { step: 'review', to: 'next', ...(await versionAt(at)) })
     const [submitted] = await findingsOf(number)
     expect((await post(at, { to: 'amend', findings: submitted.id })).headers.location).toBe(at)
     const amendment = (await findingsOf(number)).find(({ state }: { state: string }) => state === 'draft')
-    expect([amendment.amends, amendment.record.components.length]).toEqual([submitted.id, 1])
+    expect([amendment.amends, amendment.record.components.length]).toEqual([submitted.id, 2])
     expect((await get(at)).body).toContain('This is an amendment')
   })
 
