@@ -135,8 +135,10 @@ inBrowser('a reviewer', () => {
     await page.keyboard.press('Enter')
     await page.waitForURL(`${here}/queue?severity=action`)
 
-    await tabTo(/^Cover not secured/)
+    const worst = page.locator('.queue a.go').first()
+    await tabTo(/^Liquid level high|^Cover not secured/)
     const first = await focused()
+    expect(await worst.textContent()).toBe(first)
     await page.keyboard.press('j')
     const second = await focused()
     await page.keyboard.press('ArrowDown')
