@@ -24,6 +24,7 @@ import { STEPS } from '../../src/rules/values/protocol.ts'
 import { EXISTING } from '../../src/rules/values/requirement.ts'
 import { LETTER_COPY } from '../../src/words/agent/letter.ts'
 import { SINCE_WORDS } from '../../src/words/agent/since.ts'
+import { STATE_TOLD } from '../../src/words/agent/standing.ts'
 import { VOICES } from '../../src/words/agent/status.ts'
 import { SYSTEMS_VOICE, theSystem } from '../../src/words/agent/systems.ts'
 import { LANGUAGES, type Language } from '../../src/words/language.ts'
@@ -80,7 +81,8 @@ type Grouped = ReadonlyMap<string, ReadonlySet<string>>
  * other part in it: what is measured is the sentence and not the luck of a noun.
  */
 function sentencesIn(language: Language): Grouped {
-  const { sentence, resolvedByWaiver, state, says, act, decided } = VOICES[language]
+  const { sentence, resolvedByWaiver, says, act, decided } = VOICES[language]
+  const state = STATE_TOLD[language]
   const {
     how,
     more,

@@ -12,6 +12,7 @@ import {
 import type { PermitRef } from '../../records/as-built.ts'
 import type { OurText } from '../../records/whose.ts'
 import { LETTER_COPY, type LetterCopy, type LetterText, letterText } from '../../words/agent/letter.ts'
+import { STATE_TOLD } from '../../words/agent/standing.ts'
 import { type ItemTold, itemWords, statusWords, VOICES } from '../../words/agent/status.ts'
 import { systemTold } from '../../words/agent/systems.ts'
 import { topicOf } from '../../words/agent/topics.ts'
@@ -158,7 +159,7 @@ function byPart(items: readonly OpenItem[], language: Language): StatusLetter['o
     const row = {
       about,
       says: told.says,
-      state: VOICES[language].state[told.state],
+      state: STATE_TOLD[language][told.state],
       required: withDue(told, by, language),
     }
     groups.set(about, [...(groups.get(about) ?? []), row])

@@ -1,5 +1,5 @@
 import { parsePartialDate } from '../../reading/date.ts'
-import { unmarked } from '../../reading/entry/unusual.ts'
+import { unmarked } from '../../reading/entry/marked.ts'
 import type { ProposedField, ProposedPermit } from '../../reading/proposal.ts'
 import type { FiledPermit, PermitRecord } from '../../records/permit.ts'
 import type { Box, Source } from '../../records/source.ts'

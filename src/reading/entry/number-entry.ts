@@ -6,7 +6,8 @@ import { parseCount } from '../../measure/parse/count.ts'
 import { parseFlow } from '../../measure/parse/flow.ts'
 import { type ParseIssue, refuse, withReadings } from '../../measure/parse/issue.ts'
 import { parsePercRate } from '../../measure/parse/perc-rate.ts'
-import { type Asked, askAbout, issueOf, isWithin, unmarked } from './unusual.ts'
+import { unmarked } from './marked.ts'
+import { type Asked, askAbout, issueOf, isWithin } from './unusual.ts'
 
 type NumberField = FieldOf<'whole'> | FieldOf<'number'>
 

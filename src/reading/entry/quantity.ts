@@ -4,7 +4,7 @@ import { type ParseIssue, withReadings } from '../../measure/parse/issue.ts'
 import { parseLength, type StatedLength } from '../../measure/parse/length.ts'
 import { parseVolume, type StatedVolume } from '../../measure/parse/volume.ts'
 import { parseDate, parsePartialDate } from '../date.ts'
-import { marked, unmarked } from './unusual.ts'
+import { marked, unmarked } from './marked.ts'
 
 /** Parses as zod validates, so that a fault carries the pointer of its field and all faults come back at once. */
 const read =

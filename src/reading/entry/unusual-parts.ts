@@ -3,7 +3,8 @@ import type { ComponentKind } from '../../catalog/kinds.ts'
 import { measuredLength } from '../../measure/measured-length.ts'
 import { expanded, minus } from '../../measure/uncertain.ts'
 import type { FoundLength } from '../../records/quantity.ts'
-import { type Asked, askedOf, isMeasured, type Measured, unmarked, unusualOf } from './unusual.ts'
+import { unmarked } from './marked.ts'
+import { type Asked, askedOf, isMeasured, type Measured, unusualOf } from './unusual.ts'
 
 /** A component as far as it could be read: fields may be at fault, so nothing is taken for granted. */
 type Part = { readonly [name: string]: unknown }

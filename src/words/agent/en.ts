@@ -47,11 +47,6 @@ export const EN: AgentVoice = {
     matches: ours`The last inspection matches the county’s record.`,
   },
   resolvedByWaiver: ours`The county has reviewed every difference. It waived part of the inspection.`,
-  state: {
-    'owner-must-act': ours`The owner must act`,
-    'inspector-must-measure': ours`An inspector must inspect again`,
-    'county-reviewing': ours`The county is reviewing it`,
-  },
   part: (part) =>
     part.onRecord ? oursCapital(name(part)) : oursCapital(ours`${a(part)} that is not on record`),
   says: {

@@ -46,11 +46,6 @@ export const ES: AgentVoice = {
     matches: ours`La última inspección coincide con el registro del condado.`,
   },
   resolvedByWaiver: ours`El condado revisó cada diferencia. Dispensó una parte de la inspección.`,
-  state: {
-    'owner-must-act': ours`El dueño debe actuar`,
-    'inspector-must-measure': ours`Un inspector debe volver`,
-    'county-reviewing': ours`El condado lo revisa`,
-  },
   part: (part) =>
     part.onRecord ? oursCapital(name(part)) : oursCapital(ours`${a(part)} que no está en el registro`),
   says: {

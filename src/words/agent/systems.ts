@@ -6,7 +6,6 @@ import { ours, oursCapital } from '../ours.ts'
 
 /** What is said of systems where a parcel has several, or shares one. */
 type SystemsVoice = {
-  readonly heading: OurText
   /** What it serves, as a name in a list. */
   readonly uses: { readonly [U in SystemUse]: OurText }
   /** The system of it, within a sentence. */
@@ -21,7 +20,6 @@ type SystemsVoice = {
 }
 
 const en: SystemsVoice = {
-  heading: ours`Septic systems of this parcel`,
   uses: {
     main: ours`main system`,
     'main-house': ours`main house`,
@@ -43,7 +41,6 @@ const en: SystemsVoice = {
 }
 
 const es: SystemsVoice = {
-  heading: ours`Sistemas sépticos de esta parcela`,
   uses: {
     main: ours`sistema principal`,
     'main-house': ours`casa principal`,

@@ -1,7 +1,7 @@
 import type { Act } from '../../reconcile/acts.ts'
 import type { OpenPart } from '../../reconcile/detail.ts'
 import type { DiscrepancyKind } from '../../reconcile/kinds.ts'
-import type { ItemState, OpenItem, StatusWord } from '../../reconcile/status.ts'
+import type { OpenItem, StatusWord } from '../../reconcile/status.ts'
 import type { DecisionAction } from '../../records/decision.ts'
 import type { OurText } from '../../records/whose.ts'
 
@@ -14,7 +14,6 @@ export type AgentVoice = {
   readonly sentence: { readonly [W in StatusWord]: OurText }
   /** The sentence of `resolved` where the county did without a part of the inspection. */
   readonly resolvedByWaiver: OurText
-  readonly state: { readonly [S in ItemState]: OurText }
   /** The name of a part at the head of a line. */
   readonly part: (part: OpenPart) => OurText
   /** What differs, one or two short sentences. */

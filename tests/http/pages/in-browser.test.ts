@@ -120,10 +120,11 @@ inBrowser('a reviewer', () => {
   test('with the keyboard alone signs in, finds the worst in the queue, opens its proof and decides it', async () => {
     const { page, context, faults } = await as('nobody', { viewport: DESK })
     const focused = () => page.evaluate<string>('document.activeElement.textContent')
-    const tabTo = async (text: RegExp) => {
+    const tabTo = async (text: RegExp | string) => {
       for (let presses = 0; presses < 80; presses++) {
         await page.keyboard.press('Tab')
-        if (text.test(await focused())) return
+        const there = await focused()
+        if (typeof text === 'string' ? text === there : text.test(there)) return
       }
       throw new Error(`no press of Tab came to ${text}`)
     }
@@ -135,10 +136,8 @@ inBrowser('a reviewer', () => {
     await page.keyboard.press('Enter')
     await page.waitForURL(`${here}/queue?severity=action`)
 
-    const worst = page.locator('.queue a.go').first()
-    await tabTo(/^Liquid level high|^Cover not secured/)
+    await tabTo((await page.locator('.queue a.go').first().textContent())!)
     const first = await focused()
-    expect(await worst.textContent()).toBe(first)
     await page.keyboard.press('j')
     const second = await focused()
     await page.keyboard.press('ArrowDown')

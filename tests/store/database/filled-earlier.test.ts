@@ -17,7 +17,9 @@ import { describeSchema } from '../../support/describe-schema.ts'
 /** A county that was filled under an earlier version, brought up to this one: nothing is lost, and nothing is changed. */
 
 const { services, url } = await testApp()
-await loadStories(services, await enrolCast(services.database), readStories())
+/** Of a parcel with several systems an earlier version could hold one: those stories are no county of its time. */
+const ofThen = readStories().filter(({ parcels }) => parcels.every(({ system }) => system === undefined))
+await loadStories(services, await enrolCast(services.database), ofThen)
 const all = await readMigrations()
 
 async function connected(at: string): Promise<pg.Client> {

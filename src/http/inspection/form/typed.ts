@@ -1,5 +1,5 @@
 import { COMPONENT_KINDS, type ComponentKind } from '../../../catalog/kinds.ts'
-import { marked, unmarked } from '../../../reading/entry/unusual.ts'
+import { marked, unmarked } from '../../../reading/entry/marked.ts'
 
 /** What stands in the fields of one step, by the field's name, as it was typed. An empty field is as good as none. */
 export type Typed = { readonly [field: string]: string }

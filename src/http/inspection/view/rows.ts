@@ -8,12 +8,16 @@ import { faultOf, fieldView, label, lengthInput, meantOf, type Shown, select } f
 export const askedView = (asked: FormField, shown: Shown): Html =>
   asked.field.value === 'rows' ? rowsView(asked, asked.field, shown) : fieldView(asked, shown)
 
+/** Empty rows that a page comes with; saved, it comes with as many again. All of them weighed more than the rest of it. */
+const SPARE = 5
+
 /**
  * A list of rows, folded until it is wanted. The next empty row shows once the one before it has something in it, by the
  * sheet alone: with or without scripts, with or without signal.
  */
 function rowsView({ name, label: says, hint }: FormField, field: FieldOf<'rows'>, shown: Shown): Html {
   const filled = rowsIn(shown.typed, name)
+  const shows = Math.min(field.most, (filled.at(-1) ?? -1) + 1 + SPARE)
   const onRecord = shown.onRecord?.[name]
   const isOpen = filled.length > 0 || onRecord !== undefined
   return html`
@@ -22,7 +26,7 @@ function rowsView({ name, label: says, hint }: FormField, field: FieldOf<'rows'>
       ${hint && html`<p class="soft">${hint}</p>`}
       ${onRecord && html`<p class="rec"><span class="soft">on record</span> ${onRecord}</p>`}
       ${faultOf(name, shown)}
-      ${Array.from({ length: field.most }, (_, row) => rowView(`${name}.${row}`, Object.keys(field.parts), shown))}
+      ${Array.from({ length: shows }, (_, row) => rowView(`${name}.${row}`, Object.keys(field.parts), shown))}
     </details>
   `
 }

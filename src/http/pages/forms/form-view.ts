@@ -156,14 +156,14 @@ const number = ({ box }: FieldPlace, index: number, w: number, h: number): Html 
 const fieldsTable = (fields: readonly FieldPlace[], witnessed: readonly Witnessed[]): Html =>
   html`
     <table>
-      <caption>Fields</caption>
+      <caption>Fields, and on how many documents each read right or wrong</caption>
       <thead>
         <tr>
           <th scope="col">No.</th>
           <th scope="col">Field</th>
-          <th scope="col">Unit if none is written</th>
-          <th scope="col">Correct on documents</th>
-          <th scope="col">Different on documents</th>
+          <th scope="col">Unit if none</th>
+          <th scope="col">Right</th>
+          <th scope="col">Wrong</th>
         </tr>
       </thead>
       <tbody>

@@ -1,5 +1,5 @@
-import { type StatusTold, VOICES } from '../../../words/agent/status.ts'
-import { SYSTEMS_VOICE } from '../../../words/agent/systems.ts'
+import { STATE_TOLD } from '../../../words/agent/standing.ts'
+import type { StatusTold } from '../../../words/agent/status.ts'
 import type { Language } from '../../../words/language.ts'
 import { type Html, html } from '../html.ts'
 import { day } from '../words/dates.ts'
@@ -12,15 +12,24 @@ const COPY: {
     readonly waived: string
     readonly asOf: string
     readonly by: string
+    readonly systems: string
   }
 } = {
-  en: { status: 'Status', open: 'What is open', waived: 'What was not inspected', asOf: 'As of', by: 'By' },
+  en: {
+    status: 'Status',
+    open: 'What is open',
+    waived: 'What was not inspected',
+    asOf: 'As of',
+    by: 'By',
+    systems: 'Septic systems of this parcel',
+  },
   es: {
     status: 'Estado',
     open: 'Qué está pendiente',
     waived: 'Qué no se inspeccionó',
     asOf: 'Al día',
     by: 'Antes del',
+    systems: 'Sistemas sépticos de esta parcela',
   },
 }
 
@@ -31,7 +40,7 @@ export type StatusShown = StatusTold & { readonly asOf: string }
 export const systemsPart = (systems: StatusTold['systems'], language: Language): Html | false =>
   systems.length > 0 &&
   html`
-    <h2>${SYSTEMS_VOICE[language].heading}</h2>
+    <h2>${COPY[language].systems}</h2>
     <ul class="outstanding">
       ${systems.map(
         ({ name, title, sentence, notes }) =>
@@ -67,7 +76,7 @@ export function statusPanel(status: StatusShown, language: Language = 'en'): Htm
                   <li>
                     <p><b>${about}.</b> ${says}</p>
                     <p class="next">
-                      <b>${VOICES[language].state[state]}.</b> ${required}
+                      <b>${STATE_TOLD[language][state]}.</b> ${required}
                       ${due !== null && html` ${copy.by} ${day(due, language)}.`}
                     </p>
                   </li>

@@ -1,0 +1,13 @@
+/**
+ * A value beyond what the catalog calls plausible is asked about, and taken once a person says that it is meant by
+ * writing so after it: `84 ft, checked`. In words, so that it works in a form, a file and a program alike.
+ */
+const MARK = /\s*[,;]?\s*\(?\bchecked\b\)?\s*$/i
+
+/** What was typed without the mark, and whether it was there. */
+export function unmarked(typed: string): { readonly text: string; readonly checked: boolean } {
+  const text = typed.replace(MARK, '')
+  return { text, checked: text !== typed }
+}
+
+export const marked = (written: string): string => `${written}, checked`
