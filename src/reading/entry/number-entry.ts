@@ -6,8 +6,9 @@ import { parseCount } from '../../measure/parse/count.ts'
 import { parseFlow } from '../../measure/parse/flow.ts'
 import { type ParseIssue, refuse, withReadings } from '../../measure/parse/issue.ts'
 import { parsePercRate } from '../../measure/parse/perc-rate.ts'
-import { unmarked } from './marked.ts'
-import { type Asked, askAbout, issueOf, isWithin } from './unusual.ts'
+
+import { isWithin, unmarked } from './marked.ts'
+import { type Asked, askAbout, issueOf } from './unusual.ts'
 
 type NumberField = FieldOf<'whole'> | FieldOf<'number'>
 

@@ -2,7 +2,7 @@ import { type Bounds, type Field, type FieldOf, useOn } from '../../catalog/fiel
 import type { ComponentKind } from '../../catalog/kinds.ts'
 import { parseLength } from '../../measure/parse/length.ts'
 import { printNumber, printSignificant } from '../../measure/print/number.ts'
-import { marked, unmarked } from './marked.ts'
+import { isWithin, marked, unmarked } from './marked.ts'
 
 /**
  * A question about a value: as a file or a program is asked it, with how to say in writing that it is meant; and as a form
@@ -38,8 +38,6 @@ export function askAbout(
   const meant = readAs[0] === undefined ? usual : `Did you mean ${readAs[0]}?`
   return askedOf(written, `${written}? ${meant}`)
 }
-
-export const isWithin = ([least, most]: Bounds, value: number): boolean => value >= least && value <= most
 
 /** The same figure with another unit, where that is a usual length: `84 ft` may be `84 in`. */
 export function otherUnits(written: string, bounds: Bounds): readonly string[] {
@@ -98,11 +96,3 @@ export const unusualOf = (field: Field, value: Measured, kind: ComponentKind | u
   beyondPossible(field, value) === null
     ? unusualValue(field, value, kind)
     : null
-
-/** A number as it is typed: marked as meant where it is beyond what is usual of its field. */
-export const numberTyped = (field: Field, value: number): number | string =>
-  (field.value === 'whole' || field.value === 'number') &&
-  field.plausible &&
-  !isWithin(field.plausible, value)
-    ? marked(String(value))
-    : value

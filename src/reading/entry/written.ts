@@ -5,8 +5,8 @@ import type { FindingsRecord, FoundComponent } from '../../records/findings.ts'
 import type { PermitRecord } from '../../records/permit.ts'
 import type { FoundLength } from '../../records/quantity.ts'
 import type { FindingsEntry } from './findings.ts'
+import { numberTyped } from './marked.ts'
 import type { PermitEntry } from './permit.ts'
-import { numberTyped } from './unusual.ts'
 
 /**
  * A record in the form it is typed in, so that it can be read, changed in one place and sent back: reading it again

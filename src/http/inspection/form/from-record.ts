@@ -1,7 +1,7 @@
 import { FOUND_FIELDS } from '../../../catalog/catalog.ts'
 import type { Field, Fields } from '../../../catalog/field.ts'
 import { INSPECTION_FIELDS } from '../../../catalog/inspection-fields.ts'
-import { numberTyped } from '../../../reading/entry/unusual.ts'
+import { numberTyped } from '../../../reading/entry/marked.ts'
 import type { FoundComponent } from '../../../records/findings.ts'
 import type { SheetPart } from '../sheet/sheet.ts'
 import { boxAndTick, type InspectionForm, type PartForm, type Typed } from './typed.ts'

@@ -122,7 +122,7 @@ function mayGoOn(walk: Walk): boolean {
   paintLive(walk)
   const slot = walk.root.querySelector<HTMLElement>('p.fault:not([hidden])')
   const field = slot?.parentElement?.querySelector<HTMLElement>(
-    'input:not([type="hidden"]), select, textarea',
+    'input:not([type="hidden"], .meant input), select, textarea',
   )
   field?.focus()
   return false

@@ -11,7 +11,7 @@ import { readForm } from '../../../../src/http/inspection/form/read.ts'
 import { EMPTY_FORM, type InspectionForm, type PartForm } from '../../../../src/http/inspection/form/typed.ts'
 import { METHOD_NAMES } from '../../../../src/measure/methods.ts'
 import { type FindingsEntry, findingsEntry } from '../../../../src/reading/entry/findings.ts'
-import { numberTyped } from '../../../../src/reading/entry/unusual.ts'
+import { numberTyped } from '../../../../src/reading/entry/marked.ts'
 import { formFaultWords } from '../../../../src/words/form-faults.ts'
 
 const one = <T>(list: readonly T[]) => fc.constantFrom(...list)
