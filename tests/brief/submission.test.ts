@@ -64,18 +64,25 @@ describe('what the protocol can’t do without and nobody gave a reason for', ()
       submittedOn: '2026-05-20' as never,
       record: record(more, components),
     }).map(({ pointer }) => pointer)
+  const pit = found('seepage-pit', {})
   const tank = (more: object) => ({ ...found('tank', more), key: '88-1/tank' })
 
   test('is asked for at its field', () => {
-    expect(unsaid({ backup: false }, [tank({ opened: 'cover-off' })])).toEqual([
+    expect(unsaid({ backup: false }, [tank({ opened: 'cover-off' }), pit])).toEqual([
       '/components/0/leftOutBecause',
     ])
-    expect(unsaid({ backup: false }, [tank({})])).toEqual(['/components/0/opened'])
-    expect(unsaid({ backup: false }, [])).toEqual(['/components/-'])
+    expect(unsaid({ backup: false }, [tank({}), pit])).toEqual(['/components/0/opened'])
+    expect(unsaid({ backup: false }, [pit])).toEqual(['/components/-'])
+    const read = tank({ opened: 'cover-off', levelAboveOutlet: { above: '0 in' } })
+    expect(unsaid({ backup: false }, [read])).toEqual(['/leftOutBecause'])
+    expect(unsaid({ backup: false, occupancy: 'vacant' }, [read, pit])).toEqual(['/leftOutBecause'])
+    expect(unsaid({ backup: false, occupancy: 'vacant', testVolume: '150 gal' }, [read, pit])).toEqual([])
   })
 
   test('is not asked for where a reason stands', () => {
-    expect(unsaid({ backup: false }, [tank({ opened: 'cover-off', leftOutBecause: 'unsafe' })])).toEqual([])
+    expect(unsaid({ backup: false }, [tank({ opened: 'cover-off', leftOutBecause: 'unsafe' }), pit])).toEqual(
+      [],
+    )
     expect(unsaid({ leftOutBecause: 'no-time' }, [])).toEqual([])
   })
 })

@@ -63,4 +63,12 @@ const OF_SYSTEM: { readonly [S in Step]?: EntryIssue } = {
     pointer: '/backup',
     message: 'ask whether sewage has backed up into the house or, if nobody was there to ask, say so',
   },
+  'run-water': {
+    pointer: '/leftOutBecause',
+    message: 'the house stood empty: run water and say how much, or say why none was run',
+  },
+  'locate-outflow': {
+    pointer: '/leftOutBecause',
+    message: 'find where the flow from the tank goes and add that part, or say why nobody found it',
+  },
 }
