@@ -104,8 +104,7 @@ function ofOutflow(parts: readonly Inspected[], record: FindingsRecord): Ended |
 
 /** Null where it can't be asked of this part. */
 function ofPart(step: Step, found: FoundComponent | null, record: FindingsRecord): Ended | null {
-  if (found === null || found.outcome === 'not-looked-for')
-    return leftOut(found?.leftOutBecause ?? record.leftOutBecause)
+  if (found === null || found.outcome === 'not-looked-for') return leftOut(record.leftOutBecause)
   if (found.outcome === 'not-reached') return leftOut(found.notReachedBecause ?? 'other')
   if (found.outcome === 'not-found') return null
   const own = found.notOpenedBecause ?? found.leftOutBecause ?? record.leftOutBecause

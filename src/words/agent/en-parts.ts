@@ -179,7 +179,7 @@ export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
 export function leftOut(part: OpenPart, step: Step): OurText {
   switch (step) {
     case 'locate':
-      return ours`The inspector did not find or look for ${the(part)}.`
+      return ours`The inspector did not locate ${the(part)}.`
     case 'open':
       return ours`The cover of ${the(part)} was not taken off.`
     case 'read-level':

@@ -197,7 +197,7 @@ export const FAILED: { readonly [D in Device]: (part: OpenPart) => OurText } = {
 export function leftOut(part: OpenPart, step: Step): OurText {
   switch (step) {
     case 'locate':
-      return ours`El inspector no buscó ${the(part)}.`
+      return ours`El inspector no localizó ${the(part)}.`
     case 'open':
       return ours`No se quitó la tapa ${ofThe(part)}.`
     case 'read-level':

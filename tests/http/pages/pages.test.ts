@@ -84,7 +84,7 @@ describe('what an agent is shown', () => {
       const { body } = await get('agent', `${here}/parcels/${number}`)
       expect(body).toMatch(/The owner must act|An inspector must inspect again|The county is reviewing it/)
       for (const kept of [
-        'Inspection',
+        'Site Inspection',
         'Lakeside',
         'permit 7',
         'records review',

@@ -208,7 +208,10 @@ describe('what an inspection left out', () => {
       inspectedOn: '2026-10-12',
       ground: 'dry',
       backup: false,
-      components: [{ ...tank, notOpenedBecause: 'paved-over' }],
+      components: [
+        { ...tank, notOpenedBecause: 'paved-over' },
+        { label: 'pit', kind: 'seepage-pit', outcome: 'found' },
+      ],
     })
     const draft = must(await draftFindings(context, firm, id, record))
     const { reconciled } = must(await submitFindings(context, firm, draft.id, undefined))

@@ -77,6 +77,7 @@ describe('what a submission has to say', () => {
     return submitFindings(context, firm, id, undefined)
   }
   const tank = { label: 'tank', kind: 'tank', outcome: 'found', opened: 'port-only' } as const
+  const field = { label: 'trenches', kind: 'trench', outcome: 'found' } as const
 
   test('nothing inspected is no inspection', async () => {
     const inspectedOn = '2026-10-12'
@@ -94,7 +95,7 @@ describe('what a submission has to say', () => {
     expect(await submitted({ inspectedOn, components: [tank] })).toMatchObject({
       error: { why: 'invalid', issues: [{ pointer: '/components/0/notOpenedBecause' }] },
     })
-    const components = [{ ...tank, notOpenedBecause: 'paved-over' } as const]
+    const components = [{ ...tank, notOpenedBecause: 'paved-over' } as const, field]
     expect(await submitted({ inspectedOn, components, ground: 'dry', backup: false })).toMatchObject({
       ok: true,
     })
@@ -114,6 +115,7 @@ describe('what a submission has to say', () => {
     const chamber = { label: 'chamber', kind: 'pump-chamber', outcome: 'found', opened: 'cover-off' } as const
     expect(await pointers({ inspectedOn, components: [opened, chamber] })).toEqual([
       '/components/0/leftOutBecause',
+      '/leftOutBecause',
       '/notWalkedBecause',
       '/components/1/leftOutBecause',
       '/backup',
@@ -137,7 +139,7 @@ describe('what a submission has to say', () => {
     const entry = findingsRecord({ inspectedOn: '2026-10-12', ground: 'dry', backup: false })
     const { id } = must(await draftFindings(context, firm, parcel, entry))
     expect(await submitFindings(context, firm, id, undefined)).toMatchObject({
-      error: { why: 'invalid', issues: [{ pointer: '/components/-' }] },
+      error: { why: 'invalid', issues: [{ pointer: '/components/-' }, { pointer: '/components/-' }] },
     })
   })
 })

@@ -19,12 +19,18 @@ import { SYSTEM_LEAD } from '../view/start-view.ts'
 import { paintShots, photosShown } from './shots.ts'
 import { faultsOfWalk, faultySteps, readWalk, reckonWalk, tellingOf, type Walk } from './walk.ts'
 
-/** Lays the whole step out anew. The focus stays where it was, or goes to the title where the step is another one. */
+/**
+ * Lays the whole step out anew. The focus stays where it was and what was unfolded stays so, or the focus goes to the title
+ * where the step is another one.
+ */
 export function paint(walk: Walk, isNew = false): void {
   const { root } = walk
   const focus = document.activeElement instanceof HTMLElement ? document.activeElement : null
   const [id, name] = [focus?.id ?? '', focus?.getAttribute('name') ?? '']
+  const unfolded = isNew ? [] : summariesIn(root).filter(isOpen).map(textOf)
   root.innerHTML = bodyOf(walk).text
+  for (const summary of summariesIn(root))
+    if (unfolded.includes(textOf(summary))) summary.parentElement!.setAttribute('open', '')
   root.classList.add('on')
   paintShots(walk)
   if (isNew) {
@@ -36,6 +42,10 @@ export function paint(walk: Walk, isNew = false): void {
       ?.focus({ preventScroll: true })
   }
 }
+
+const summariesIn = (root: HTMLElement): readonly Element[] => [...root.querySelectorAll('details > summary')]
+const isOpen = (summary: Element): boolean => summary.parentElement!.hasAttribute('open')
+const textOf = (summary: Element): string => summary.textContent ?? ''
 
 function bodyOf(walk: Walk): Html {
   const { inspection, file } = walk
