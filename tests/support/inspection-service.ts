@@ -111,7 +111,7 @@ async function signInHere(page: Page, at: string): Promise<void> {
 
 /** The phone's own form has taken over, and its floors have spoken. */
 export async function ready(page: Page): Promise<void> {
-  await page.locator('#inspection.on.reckons').waitFor()
+  await page.locator('#inspection.on.reckons').waitFor({ timeout: 60_000 })
 }
 
 /** What has to come true in a while: the machine may be busy with other things. */

@@ -63,6 +63,7 @@ export const printable = (text: string): string =>
       return /[\p{Cc}\p{Cf}\p{Cs}]/u.test(character) ? '' : REPLACEMENT
     })
     .join('')
+    .replace(/ {2,}/g, ' ')
     .trim()
 
 /** The same through a whole structure; markup that we made ourselves (`svg`) is left as it is. */

@@ -64,6 +64,10 @@ describe('printable text', () => {
     expect((await openLetter(pdf)).text[0]).toContain(address)
   })
 
+  test('what is left out between two spaces leaves one', () => {
+    expect(printable('a \u0001 b')).toBe('a b')
+  })
+
   test('a property: whatever comes in, only printable characters go out, and once is enough', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 60 }), (text) => {
